@@ -73,6 +73,8 @@ pub enum Answer {
     SaveAs(PathBuf, Option<Command>),
     /// Write these kinds of this board to this folder, replacing files if so asked.
     Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
+    /// Stop the export that is running.
+    Stop,
     /// Open this file or folder with the program that the system has for it.
     Show(PathBuf),
     /// Print this file.
@@ -215,8 +217,13 @@ fn fault_ui(ui: &mut Ui, fault: Option<&String>) {
 
 /// The buttons below a dialog, the main one at the right; returns whether it was pressed, and whether cancel was.
 fn buttons(ui: &mut Ui, main: &str, enabled: bool) -> (bool, bool) {
+    two_buttons(ui, "Cancel", main, enabled)
+}
+
+/// The same with another button in the place of Cancel.
+fn two_buttons(ui: &mut Ui, other: &str, main: &str, enabled: bool) -> (bool, bool) {
     button_row(ui, |ui| {
-        let is_canceled = ui.button("Cancel").clicked();
+        let is_canceled = ui.button(other).clicked();
         let pressed = ui
             .add_enabled_ui(enabled, |ui| crate::widgets::main_button(ui, main))
             .inner

@@ -44,10 +44,7 @@ impl App {
             Command::Export => self.ask_what_to_export(),
             Command::Undo | Command::Redo => self.step(ctx, command),
             Command::Mend(mend) => self.mend(mend),
-            Command::Fit => {
-                self.view.fit();
-                self.go_to_drawing();
-            }
+            Command::Fit => self.fit_drawing(),
             Command::ZoomTo => self.zoom_to_chosen(),
             Command::TrueSize => match self.settings.pixels_per_mm {
                 Some(pixels) => self.show_true_size(ctx, pixels),
@@ -168,6 +165,7 @@ impl App {
             Answer::Export(source, kinds, folder, replace) => {
                 self.export(ctx, &source, kinds, folder, replace);
             }
+            Answer::Stop => self.jobs.watch().stop(),
             Answer::Show(path) => self.complain(self.host.show(&path).err()),
             Answer::Print(path) => self.print(ctx, path),
             Answer::Visit(spot) => {
@@ -240,6 +238,12 @@ impl App {
                 Outcome::Picked(ask, picked)
             });
         self.complain(started.err());
+    }
+
+    /// Brings the whole board into view, and focuses the drawing.
+    fn fit_drawing(&mut self) {
+        self.view.fit();
+        self.go_to_drawing();
     }
 
     /// Focuses the drawing if it is the plan: a maker who goes there by a shortcut goes on by keys.

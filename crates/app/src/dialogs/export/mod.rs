@@ -8,7 +8,7 @@ use std::sync::Arc;
 use egui::{Align, Layout, RichText, ScrollArea, Ui, Vec2, vec2};
 
 use super::path::{path_row, typed};
-use super::{Answer, buttons, fault_ui, heading};
+use super::{Answer, fault_ui, heading, two_buttons};
 use crate::exports::{Effort, Group, Kind, Lack, Source};
 use crate::host::{Ask, Host};
 use crate::places::Spot;
@@ -344,12 +344,14 @@ fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, there: &[String]) -> Option<
         && !kinds.is_empty()
         && !dialog.folder.trim().is_empty()
         && (there.is_empty() || dialog.replace);
-    let words = if dialog.is_busy {
-        "Exporting …"
+    // The status line has a Stop button too, but the dialog covers it.
+    let [other, words] = if dialog.is_busy {
+        ["Stop", "Exporting …"]
     } else {
-        "Export"
+        ["Cancel", "Export"]
     };
-    let (export, cancel) = buttons(ui, words, ready);
+    let was_busy = dialog.is_busy;
+    let (export, leave) = two_buttons(ui, other, words, ready);
     if browse {
         Some(Answer::Browse(Ask::Folder))
     } else if export {
@@ -360,7 +362,40 @@ fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, there: &[String]) -> Option<
             folder,
             dialog.replace,
         ))
+    } else if was_busy {
+        leave.then_some(Answer::Stop)
     } else {
-        cancel.then_some(Answer::Cancel)
+        leave.then_some(Answer::Cancel)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+
+    use super::*;
+    use crate::fake::Fake;
+
+    #[test]
+    fn an_export_that_is_running_is_stopped_from_its_dialog() {
+        let source = Source::of(&board::Board::default(), Fake::new().today()).unwrap();
+        let mut dialog = ExportDialog::new(source, &[], Path::new("/home/maker"));
+        dialog.is_busy = true;
+        let mut window = Harness::builder()
+            .with_size([1000.0, 700.0])
+            .with_context_setup(crate::theme::install)
+            .build_ui_state(
+                |ui, (dialog, answer): &mut (ExportDialog, Option<Answer>)| {
+                    let now = export_ui(ui, dialog, &Fake::new());
+                    *answer = now.or(answer.take());
+                },
+                (dialog, None),
+            );
+        window.run_steps(4);
+        assert!(window.query_by_label("Cancel").is_none());
+        window.get_by_label("Stop").click();
+        window.run_steps(4);
+        assert!(matches!(window.state().1, Some(Answer::Stop)));
     }
 }
