@@ -12,7 +12,7 @@ use kurbo::{Affine, Point};
 use testkit::{PageWords, PdfFile, assert_near, svg_circles};
 use tests::{exported, planned, samples, worked};
 
-/// The scale in a heading: "Bore T1-09, scale 2 : 1".
+/// The scale in a heading: "Hole T1-09, scale 2 : 1".
 fn scale(svg: &str, figure: &str) -> f64 {
     let heading = svg
         .split('>')
@@ -33,7 +33,7 @@ fn a_marble_is_drawn_to_the_scale_that_the_section_names() {
         }
         let svg = String::from_utf8(exported(Kind::Section, &board)).unwrap();
         let circles = svg_circles(&svg, Affine::IDENTITY).unwrap();
-        for figure in ["Board", "Bore"] {
+        for figure in ["Board", "Hole"] {
             let wanted = board.piece.diameter / 2.0 * scale(&svg, figure);
             let nearest = circles.iter().map(|(_, radius)| (radius - wanted).abs());
             let off = nearest.fold(f64::INFINITY, f64::min);
@@ -117,7 +117,7 @@ fn the_finish_plan_tells_every_coat_in_order_and_draws_the_film_from_the_wood_up
         "Coat 3: water-based polyurethane",
         "Coat 5: water-based polyurethane",
         "Amounts",
-        "Which coat holds on which",
+        "Which coat bonds to which",
     ] {
         let at = all[from..].find(part);
         from += at.unwrap_or_else(|| panic!("{part} is not after what comes before it: {all}"));
@@ -152,10 +152,10 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
     let all = said.join(" ");
     for part in [
         "1. Resting the wood",
-        ". Bores",
-        ". Resin",
+        ". Drilling the holes",
+        ". Pouring the resin",
         ". Sanding",
-        "Bore T1-09, scale",
+        "Hole T1-09, scale",
         "Filling plan",
         "Shopping and cut list",
         "page 3 of",

@@ -181,14 +181,14 @@ impl Command {
             Self::FindingsPanel => "Panel of findings",
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
-            Self::SystemTheme => "Light or dark as the system",
+            Self::SystemTheme => "Light or dark like the system",
             Self::HighContrast => "High contrast",
             Self::Shop => "Shop…",
             Self::Search => "Search…",
             Self::Guide => "Guide",
             Self::Keys => "Keyboard shortcuts",
             Self::Words => "Words explained",
-            Self::Term => "Word of this field",
+            Self::Term => "Explain this field",
             Self::Safety => "Working safely…",
         }
     }
@@ -196,28 +196,26 @@ impl Command {
     /// Its effect, for a pointer that rests on it.
     pub const fn tooltip(self) -> &'static str {
         match self {
-            Self::New => "Begin a board from players, pattern and pieces",
+            Self::New => "Start a new board from players, pattern and pieces",
             Self::Open => "Open a board file",
             Self::Sample(_) => "Open a sample board",
             Self::Recent(_) => "Open this board file again",
             Self::Wanted => "Open this board file",
             Self::Save => "Save the board to its file",
             Self::SaveAs => "Save the board to another file",
-            Self::Before => "Go back to what the file held before it was saved last",
+            Self::Before => "Go back to the file as it was before the last save",
             Self::Export => "Write templates and hole tables",
             Self::Quit => "Close the window",
-            Self::Undo => "Take the last change back",
-            Self::Redo => "Make the change again",
+            Self::Undo => "Undo the last change",
+            Self::Redo => "Redo the change that was undone",
             Self::Mend(mend) => mend.tooltip(),
-            Self::Fit => {
-                "Bring the whole board into view; arrow keys and brackets then work on the drawing"
-            }
-            Self::ZoomTo => "Bring the chosen holes into view, as large as they can be",
+            Self::Fit => "Show the whole board; arrow keys and brackets then work on the drawing",
+            Self::ZoomTo => "Zoom in until the chosen holes fill the view",
             Self::TrueSize => {
-                "Show the board as large as it will be; a piece held to the screen fits its bore"
+                "Show the board at its real size; a piece held against the screen fits its hole"
             }
             Self::Ruler => {
-                "Measure a bar on the screen, so that true size is true; once for each screen"
+                "Measure a bar on the screen with a ruler so that true size is right; once for each screen"
             }
             Self::Measure => {
                 "Click one thing and then another, or drag between them: centers and edges of holes, the board's edge, seams. \
@@ -228,28 +226,28 @@ impl Command {
             Self::Sheets => "Lay the printed sheets over the board",
             Self::Blank => "Show the blank with its knots, and where the board lies on it",
             Self::Section => {
-                "Cut the board open through a bore, the recess and the base, with its sizes"
+                "Cut the board open through a hole, the recess and the base, with its sizes"
             }
             Self::Proof => "Show the finished board as the customer will see it",
-            Self::Calendar => "Show every operation on its days",
-            Self::Figures => {
-                "Show every figure with its formula and source, and find one by its name"
-            }
+            Self::Calendar => "Show each step of the work on its days",
+            Self::Figures => "Show every figure with its formula and source, and find one by name",
             Self::Stage(stage) => stage.tooltip(),
             Self::ControlsPanel => "Show the controls, or give their room to the drawing",
             Self::FindingsPanel => "Show key sizes and findings, or give their room to the drawing",
             Self::Units => "Show lengths in the other unit",
-            Self::Theme => "Change between light and dark",
-            Self::SystemTheme => "Follow the system when it turns light or dark",
-            Self::HighContrast => "Black and white with every line drawn out, or quiet colors",
-            Self::Search => "Find a command, a field, a word or a page of the guide by its name",
-            Self::Guide => "Read about the stage at hand",
-            Self::Keys => "Every command that has keys",
-            Self::Words => "Words of the trade, in a sentence or two",
-            Self::Term => {
-                "The word that explains the field with the focus; a click on a dotted line does the same"
+            Self::Theme => "Switch between light and dark",
+            Self::SystemTheme => "Follow the system's light or dark setting",
+            Self::HighContrast => {
+                "Switch between strong contrast with every line drawn and quiet colors"
             }
-            Self::Shop => "Paper, planer, bits, saw and resin that new boards begin with",
+            Self::Search => "Find a command, a field, a word or a page of the guide by name",
+            Self::Guide => "Open the guide at this stage",
+            Self::Keys => "Every command with a keyboard shortcut",
+            Self::Words => "Words of the trade, each in a sentence or two",
+            Self::Term => {
+                "Explain the field that has the focus; clicking a dotted underline does the same"
+            }
+            Self::Shop => "The paper, planer, bits, saw and resin that new boards start with",
             Self::Safety => "Cautions for drill, router, saw, dust and small parts",
         }
     }

@@ -69,10 +69,9 @@ fn search_ui(ui: &mut Ui, state: &mut FiguresViewState) {
             .desired_width(220.0);
         ui.add(field).labelled_by(label);
         ui.add_space(theme::GAP);
-        ui.checkbox(&mut state.all, "Show all of many alike")
-            .on_hover_text(
-                "Of figures that differ only in the distance from the center, three stand here",
-            );
+        ui.checkbox(&mut state.all, "Show every one").on_hover_text(
+            "Of figures that differ only in their distance from the center, three are shown",
+        );
     });
 }
 
@@ -126,7 +125,7 @@ fn of_board(workpiece: &Workpiece) -> Vec<Row> {
     if let Some((web, a, b)) = &figures.smallest_web {
         let name = format!("Least between holes, {a} – {b}");
         let formula =
-            "distance of the centers less both radii, or less where the bores come nearer below";
+            "distance of the centers less both radii, or less where the holes come nearer below";
         rows.push(row(&name, length(*web), formula));
     }
     if let Some((rim, hole)) = &figures.smallest_rim {
@@ -242,7 +241,7 @@ mod tests {
             speeds.count()
         };
         assert_eq!(speeds(&table), 3);
-        press(&mut table, "Show all of many alike");
+        press(&mut table, "Show every one");
         assert!(speeds(&table) > 3);
     }
 

@@ -7,7 +7,7 @@ use geometry::{Circle, Point, Vec2};
 use crate::painter::Pen;
 
 /// Paints guides, dashed and so far to either side, and words with their names beside a place; nothing without guides.
-pub fn told(pen: &mut Pen<'_>, words: &[&str], guides: &[Guide], at: Point, reach: f64) {
+pub fn paint(pen: &mut Pen<'_>, words: &[&str], guides: &[Guide], at: Point, reach: f64) {
     for guide in guides {
         way(pen, guide, reach);
     }

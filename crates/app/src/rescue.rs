@@ -82,7 +82,7 @@ impl Rescue {
         let fault = Arc::new(Mutex::new(None));
         let place = host.settings_folder().and_then(|folder| {
             if let Err(error) = host.make_folder(&folder) {
-                tell(&fault, &error.to_string());
+                keep_fault(&fault, &error.to_string());
                 return None;
             }
             let free = |number| {
@@ -91,7 +91,7 @@ impl Rescue {
             };
             let place = (1..=MOST_PLACES).find_map(free);
             if place.is_none() {
-                tell(&fault, "no place is free in the folder of the settings");
+                keep_fault(&fault, "no place is free in the folder of the settings");
             }
             place
         });
@@ -209,7 +209,7 @@ impl Rescue {
                 kept.board = write_board(board);
             }
             if let Err(error) = write(&*theirs, &file, kept.as_ref()) {
-                tell(&fault, &error);
+                keep_fault(&fault, &error);
             }
         };
         host.spawn("rescue", Box::new(work));
@@ -241,7 +241,7 @@ impl Drop for Writing {
 }
 
 /// Keeps a fault, unless one is kept already.
-fn tell(fault: &Mutex<Option<String>>, what: &str) {
+fn keep_fault(fault: &Mutex<Option<String>>, what: &str) {
     if let Ok(mut fault) = fault.lock() {
         fault.get_or_insert_with(|| what.to_owned());
     }

@@ -173,7 +173,7 @@ impl Session {
     pub fn name(&self) -> String {
         let file = self.path.as_deref().and_then(Path::file_name);
         let file = file.map_or_else(|| "not saved yet".into(), |name| name.to_string_lossy());
-        format!("{}  –  {file}", self.board.title)
+        format!("{} – {file}", self.board.title)
     }
 
     /// Whether there are changes that no file holds.

@@ -48,10 +48,10 @@ impl Stage {
     /// The controls found there, in words.
     pub const fn tooltip(self) -> &'static str {
         match self {
-            Self::LayOut => "Players, pattern, lanes, pieces, limits of the checks",
+            Self::LayOut => "Players, pattern, lanes, pieces, minimum sizes",
             Self::Wood => "The species and the blank, how it is joined, screws and base",
-            Self::Template => "What is printed, and how true it comes out",
-            Self::Drill => "Bores, jigs and machines, and the order of drilling",
+            Self::Template => "Printed templates, and how accurate they are",
+            Self::Drill => "Hole sizes, jigs and machines, and the order of drilling",
             Self::Bench => "Storage, grooves, filling",
             Self::Finish => "Colors of players and board, coats of finish",
             Self::HandOver => "The order: number of boards, dates, price",

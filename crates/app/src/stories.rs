@@ -10,6 +10,7 @@ mod shop;
 mod stages;
 mod surface;
 mod tabs;
+mod words;
 
 use std::sync::Arc;
 
@@ -184,7 +185,7 @@ fn what_cannot_be_read_is_said_and_changes_nothing() {
     assert!(story.sees("can be read two ways"));
     story.type_into("Hole spacing", "9999");
     assert_near!(story.app().session.board.pitch, 19.0, 0.0);
-    assert!(story.sees("it may be 0.1 mm to 250 mm"));
+    assert!(story.sees("use 0.1 mm to 250 mm"));
     story.type_into("Hole spacing", "20");
     assert!(!story.sees("The old value stays"));
 }

@@ -13,7 +13,7 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Bore",
-        "A drilled hole: its diameter, its depth, and the shape of its bottom.",
+        "The size of a drilled hole: its diameter, its depth, and the shape of its bottom.",
     ),
     (
         "Center pin",
@@ -29,7 +29,7 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Guide bushing",
-        "A collar in the router's base that rides the edge of a template. Template holes are larger than the bores by bushing minus bit.",
+        "A collar in the router's base that rides the edge of a template. Template holes are larger than those of the board, by bushing minus bit.",
     ),
     (
         "Hole spacing (pitch)",
@@ -75,7 +75,7 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Rim margin",
-        "The wood between a bore and the edge, after the edge is rounded over.",
+        "The wood between a hole and the edge, after the edge is rounded over.",
     ),
     ("Roundover", "The rounding routed along the top edge."),
     (
@@ -109,7 +109,7 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Wood between holes (web)",
-        "The wood left between the walls of two bores, at the face or below it.",
+        "The wood left between the walls of two holes, at the face or below it.",
     ),
 ];
 

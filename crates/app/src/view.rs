@@ -215,7 +215,7 @@ impl ViewState {
     }
 
     /// Says that something was done.
-    pub fn tell(&mut self, words: impl Into<String>) {
+    pub fn notify(&mut self, words: impl Into<String>) {
         self.notice = Some(Notice {
             words: words.into(),
             is_error: false,

@@ -22,7 +22,7 @@ impl Watch {
     }
 
     /// Notes the present step.
-    pub fn tell(&self, words: String) {
+    pub fn note(&self, words: String) {
         if let Ok(mut at) = self.at.lock() {
             *at = words;
         }

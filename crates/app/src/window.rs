@@ -226,7 +226,7 @@ impl App {
     fn name_window(&mut self, ctx: &egui::Context) {
         let caption = self.session.caption();
         if caption != self.view.caption {
-            let title = format!("{caption}  –  Ringwright");
+            let title = format!("{caption} – Ringwright");
             ctx.send_viewport_cmd(ViewportCommand::Title(title));
             self.view.caption = caption;
         }

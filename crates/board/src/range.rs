@@ -98,6 +98,19 @@ impl Range {
             .unwrap_or(value)
     }
 
+    /// Both ends for reading: `1 mm to 5000 mm`.
+    ///
+    /// ```
+    /// use board::{Quantity, Units};
+    /// let diameter = Quantity::Length.range("Board diameter", 1.0, 5000.0);
+    /// assert_eq!(diameter.ends(Units::Mm), "1 mm to 5000 mm");
+    /// assert_eq!(diameter.ends(Units::INCH), "≈ 0.039\" to ≈ 196 27/32\"");
+    /// ```
+    pub fn ends(self, units: Units) -> String {
+        let [min, max] = [self.min, self.max].map(|end| self.quantity.shown(end, units));
+        format!("{min} to {max}")
+    }
+
     /// The number's name within a sentence.
     ///
     /// ```
@@ -143,20 +156,17 @@ pub struct OutOfRange {
 
 impl OutOfRange {
     fn name(&self) -> String {
-        self.range
-            .name()
-            .replace('#', &(self.entry + 1).to_string())
+        let number = (self.entry + 1).to_string();
+        self.range.label.replace('#', &number)
     }
 }
 
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Range {
-            quantity, min, max, ..
-        } = self.range;
         let units = Units::of(f);
-        let [value, min, max] = [self.value, min, max].map(|value| quantity.typed(value, units));
-        write!(f, "{} is {value}; it may be {min} to {max}", self.name())
+        let value = self.range.quantity.typed(self.value, units);
+        let ends = self.range.ends(units);
+        write!(f, "{}: {value} is out of range; use {ends}", self.name())
     }
 }
 

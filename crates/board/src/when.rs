@@ -117,11 +117,11 @@ impl Day {
     /// ```
     /// use board::{Day, Units};
     /// let leap: Day = "2028-02-29".parse()?;
-    /// assert_eq!(leap.told(Units::INCH), "Tue 2/29/2028");
-    /// assert_eq!(leap.told(Units::Mm), "Tue 2028-02-29");
+    /// assert_eq!(leap.with_weekday(Units::INCH), "Tue 2/29/2028");
+    /// assert_eq!(leap.with_weekday(Units::Mm), "Tue 2028-02-29");
     /// # Ok::<(), board::WhenError>(())
     /// ```
-    pub fn told(self, units: Units) -> String {
+    pub fn with_weekday(self, units: Units) -> String {
         format!("{} {}", weekday_word(self.0.weekday()), self.shown(units))
     }
 }

@@ -35,25 +35,28 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
     let head = Head::of("Jig sheet", "jig sheet", workpiece, stamp);
     let mut blocks = vec![
         Block::Words(
-            "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),
+            "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the hole.".into(),
         ),
     ];
     blocks.extend(cautions(&JIG_CAUTIONS));
     let plan = workpiece.work_plan();
-    blocks.extend(told(plan, &[Task::PinHole, Task::PinBlock]));
+    blocks.extend(operations(plan, &[Task::PinHole, Task::PinBlock]));
     blocks.extend(words.radii());
     blocks.extend(words.plates());
     blocks.extend(words.dividers());
     blocks.extend(words.order(board.order, plan.has(Task::CenterBore)));
     blocks.extend(words.circle(board));
-    blocks.extend(told(plan, &[Task::Corners, Task::Circle, Task::PinRings]));
-    blocks.extend(told(plan, &[Task::CenterBore]));
+    blocks.extend(operations(
+        plan,
+        &[Task::Corners, Task::Circle, Task::PinRings],
+    ));
+    blocks.extend(operations(plan, &[Task::CenterBore]));
     blocks.extend(words.holes());
     template_pages(board, &head, &blocks)
 }
 
 /// Operations of the plan with boxes to tick, each under its name; those not in the plan are left out.
-fn told(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
+fn operations(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
     let all = tasks.iter().flat_map(|task| plan.of(*task));
     let both = all.flat_map(|operation| {
         let title = operation.task.title();
@@ -112,7 +115,7 @@ impl Says<'_> {
                 columns: Column::all(&[("From the pin to", Align::Start), ("Set to", Align::End)]),
                 rows: vec![
                     row(
-                        "near side of the cut: the board's edge; the blank must reach so far",
+                        "near side of the cut: the board's edge; the blank must reach this far",
                         near,
                     ),
                     row("middle of the cut, as for a router bit", middle),
@@ -163,7 +166,7 @@ impl Says<'_> {
         let exact = self.jig.divisions.map_or_else(
             || {
                 format!(
-                    "No plate of up to {} divisions hits every bearing. Divisions that hit those of one radius stand above.",
+                    "No plate of up to {} divisions hits every bearing. Divisions for each radius are listed above.",
                     workshop::MOST_DIVISIONS
                 )
             },
@@ -235,8 +238,8 @@ impl Says<'_> {
         vec![
             Block::Heading("Dividers".into()),
             Block::Words(format!(
-                "Evenly spaced holes on a circle, stepped with dividers: what to set, and what the last step misses by if \
-                 the setting is {off} off."
+                "Evenly spaced holes on a circle, stepped with dividers: the setting, and the miss of the last step if the \
+                 setting is {off} off."
             )),
             Block::Table(Table {
                 columns: Column::all(&[

@@ -81,7 +81,7 @@ fn offered(workpiece: &Workpiece) -> Block {
         return Block::Words("No price is worked out at this margin.".into());
     };
     if sale.total.minor == 0 {
-        return Block::Words("No price is worked out: the prices entered come to nothing.".into());
+        return Block::Words("No price is worked out: the prices entered add up to 0.".into());
     }
     let shown = |money: Money| Cell::Words(money.shown(costing.currency));
     let row = |what: String, count: &str, each: Cell, amount: Money| {
@@ -134,7 +134,7 @@ fn valid(workpiece: &Workpiece, stamp: &Stamp) -> String {
         Day::of(day.date().checked_add(span).ok()?)
     });
     match (end, days) {
-        (Some(end), _) => format!("Valid until {}.", end.told(workpiece.units())),
+        (Some(end), _) => format!("Valid until {}.", end.with_weekday(workpiece.units())),
         (None, 1) => "Valid for 1 day.".into(),
         (None, days) => format!("Valid for {days} days."),
     }
@@ -142,7 +142,7 @@ fn valid(workpiece: &Workpiece, stamp: &Stamp) -> String {
 
 /// The day that the order is promised for; without a promise the one on which the calendar has it done, if there is a calendar.
 fn delivered(workpiece: &Workpiece) -> Option<String> {
-    let told = |day: Day| day.told(workpiece.units());
+    let told = |day: Day| day.with_weekday(workpiece.units());
     if let Some(promised) = workpiece.board().schedule.promised {
         return Some(format!("Ready by {}.", told(promised)));
     }
@@ -470,7 +470,7 @@ mod tests {
 
         board.schedule.start = "2027-12-06".parse().ok();
         let dated = Workpiece::of(&board).unwrap();
-        let last = dated.calendar().unwrap().last.told(board.units);
+        let last = dated.calendar().unwrap().last.with_weekday(board.units);
         let begun = told(&board, &stamp);
         let expected = format!("ready on {last} if work begins on Mon 2027-12-06.");
         assert!(begun.contains(&expected), "{begun}");
@@ -515,7 +515,7 @@ mod tests {
             &Workpiece::of(&board).unwrap(),
             &Stamp::default(),
         ));
-        assert!(told.contains("come to nothing"), "{told}");
+        assert!(told.contains("add up to 0"), "{told}");
         assert!(!told.contains('$') && !told.contains("Total"), "{told}");
     }
 }

@@ -77,7 +77,7 @@ fn to_measure(workpiece: &Workpiece) -> Vec<Block> {
         Block::Words(
             "With a steel rule or a tape, from center to center; of two like holes from the left edge of one to the left edge of \
              the other. On the taped template before it is glued down, and again on the drilled board. Six in different \
-             directions tell most; type what you read at Repair."
+             directions show the most; enter your readings under Repair."
                 .into(),
         ),
         Block::Table(Table { columns: Column::all(&columns), rows: rows.collect() }),

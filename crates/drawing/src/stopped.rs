@@ -18,7 +18,7 @@ pub const SIZE: f64 = 3.2;
 pub fn stop_line(workpiece: &Workpiece) -> Option<String> {
     let rules = stopped_by(workpiece.findings())?;
     Some(format!(
-        "STOP: do not cut wood by this sheet. Settle first: {rules}."
+        "STOP: do not cut wood by this sheet. Fix first: {rules}."
     ))
 }
 

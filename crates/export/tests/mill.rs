@@ -239,7 +239,7 @@ fn an_edge_that_is_not_settled_or_cannot_be_cut_is_refused() {
     let error = refused_edge(|options| options.machine.edge = None);
     assert_eq!(
         error,
-        "nothing is settled for the cutter for the edge: give its speed and its feeds"
+        "no speed and feeds for the cutter for the edge: enter them under Drill, Machine"
     );
     assert!(
         refused_edge(|options| edge_of(options).speed = None).contains("missing spindle speed")
@@ -440,7 +440,7 @@ fn grooves_that_are_not_settled_or_cannot_be_cut_are_refused() {
     let error = refused(|options, _| options.machine.groove = Some(unsettled));
     assert_eq!(
         error,
-        "missing feed down of the V bit: give it; none is assumed"
+        "missing feed down of the V bit: enter it; there is no default"
     );
     assert!(refused(|_, wanted| wanted.tip = 1.5).contains("cuts no groove 1.5 mm wide"));
     assert!(refused(|options, _| options.thickness = 1.0).contains("in a board of 1 mm"));

@@ -62,7 +62,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// A pitch that is not a sensible length.
-    #[error("{}", self.said(&mm))]
+    #[error("{}", self.message(&mm))]
     Pitch {
         /// Pitch asked for, in mm.
         pitch: f64,
@@ -142,7 +142,7 @@ pub enum Error {
         holes: u32,
     },
     /// The home lane would reach or pass the center.
-    #[error("{}", self.said(&mm))]
+    #[error("{}", self.message(&mm))]
     LongLane {
         /// The home holes requested.
         holes: u32,
@@ -156,7 +156,7 @@ pub enum Error {
         pitch_under: f64,
     },
     /// An arc of pocket holes does not fit on a circle so small.
-    #[error("{}", self.said(&mm))]
+    #[error("{}", self.message(&mm))]
     TightArc {
         /// The holes of the pocket.
         holes: u32,
@@ -169,7 +169,7 @@ pub enum Error {
     #[error("a start pocket without holes has no place: give it at least 1 hole")]
     EmptyPocket,
     /// A length that must be over zero is not.
-    #[error("{}", self.said(&mm))]
+    #[error("{}", self.message(&mm))]
     NotPositive {
         /// The length, in words.
         what: &'static str,
@@ -185,7 +185,7 @@ pub enum Error {
         value: f64,
     },
     /// Sheets that overlap by as much as they print never get anywhere.
-    #[error("{}", self.said(&mm))]
+    #[error("{}", self.message(&mm))]
     Overlap {
         /// Overlap asked for, in mm.
         overlap: f64,
@@ -193,7 +193,7 @@ pub enum Error {
         printable: f64,
     },
     /// So many sheets that something is mistyped.
-    #[error("{}", self.said(&mm))]
+    #[error("{}", self.message(&mm))]
     ManySheets {
         /// Length asked for, in mm.
         length: f64,
@@ -210,10 +210,10 @@ impl Error {
     /// ```
     /// use geometry::Error;
     /// let error = Error::NotPositive { what: "the radius", value: -25.4 };
-    /// let said = error.said(&|mm| format!("{}\"", mm / 25.4));
+    /// let said = error.message(&|mm| format!("{}\"", mm / 25.4));
     /// assert_eq!(said, "the radius must be a length over 0\": -1\" was asked for");
     /// ```
-    pub fn said(&self, length: &dyn Fn(f64) -> String) -> String {
+    pub fn message(&self, length: &dyn Fn(f64) -> String) -> String {
         match *self {
             Self::Pitch { pitch, nearest } => {
                 let [least, most, pitch, nearest] = [0.1, 250.0, pitch, nearest].map(length);
@@ -318,10 +318,10 @@ mod tests {
             tight.to_string(),
             "4 pocket holes in an arc need a radius of at least 25.4 mm: 12.7 mm was asked for"
         );
-        let inches = |mm: f64| format!("{} in", mm / 25.4);
+        let inches = |mm: f64| format!("{}\"", mm / 25.4);
         assert_eq!(
-            tight.said(&inches),
-            "4 pocket holes in an arc need a radius of at least 1 in: 0.5 in was asked for"
+            tight.message(&inches),
+            "4 pocket holes in an arc need a radius of at least 1\": 0.5\" was asked for"
         );
     }
 

@@ -138,7 +138,7 @@ impl Page {
             board,
             lines: lines(
                 &workpiece.board().title,
-                told(workpiece, view, (hand.is_some(), ruler.as_ref())),
+                shown_facts(workpiece, view, (hand.is_some(), ruler.as_ref())),
                 (margin, foot),
                 words - margin,
                 short,
@@ -233,7 +233,7 @@ impl Hand {
 }
 
 /// The facts of the page, with the length of the hand or the ruler on it.
-fn told(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)) -> Vec<String> {
+fn shown_facts(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)) -> Vec<String> {
     let mut facts = facts(workpiece);
     let long = |mm: f64| workpiece.length(mm);
     match beside {

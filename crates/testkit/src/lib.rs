@@ -1,11 +1,13 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
+//! * [`grammar_faults`]: faults that arithmetic puts into a sentence.
 //! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `svg_circles`, `Gray`, `DxfFile`, `IcalPart`, with the feature `readback`:
 //!   independent readers of exported drawings.
 //! * `run_gcode`, with the feature `readback`: an interpreter that returns every move of a program.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
+mod grammar;
 #[cfg(feature = "readback")]
 mod pdf_operators;
 #[cfg(feature = "readback")]
@@ -23,6 +25,7 @@ mod run_gcode;
 #[cfg(feature = "window")]
 mod soft;
 
+pub use grammar::grammar_faults;
 #[cfg(feature = "readback")]
 pub use lopdf;
 #[cfg(feature = "readback")]

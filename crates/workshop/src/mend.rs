@@ -175,7 +175,7 @@ impl Mend {
         match self {
             Self::FitBoard => "Fit board to pattern",
             Self::FitPitch => "Fit spacing to board",
-            Self::WiderPitch => "Hole spacing for pieces and bores",
+            Self::WiderPitch => "Widen the hole spacing",
             Self::RimAsItIs => "Accept this rim margin",
             Self::LargestBore => "Largest bore",
             Self::LargestPiece => "Largest piece",
@@ -207,66 +207,68 @@ impl Mend {
             Self::ColorsOffWood => "Use colors that show on the wood",
             Self::PaintInstead => "Paint instead",
             Self::NarrowerColorRings => "Narrower colored rings",
-            Self::DropWaitingEdits => "Let these changes go",
+            Self::DropWaitingEdits => "Drop these edits",
         }
     }
 
     /// Its effect, for a pointer that rests on it.
     pub const fn tooltip(self) -> &'static str {
         match self {
-            Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
-            Self::FitPitch => "The widest hole spacing at which every bore keeps the rim margin",
+            Self::FitBoard => "The smallest board on which every hole keeps the rim margin",
+            Self::FitPitch => "The widest hole spacing at which every hole keeps the rim margin",
             Self::WiderPitch => {
                 "The narrowest hole spacing at which wood between holes, pieces and the router template keep their limits"
             }
-            Self::RimAsItIs => "Take the rim margin that the pattern has as the least wanted",
+            Self::RimAsItIs => "Make the rim margin that the pattern has the new minimum",
             Self::LargestBore => {
-                "The widest bores at which wood between holes and rim margin keep their limits, and the piece rests as it should"
+                "The largest bores that keep the limits on wood between holes and rim margin, with the piece seated as it should be"
             }
             Self::LargestPiece => "The widest piece that keeps the gap to its neighbors",
             Self::BoardForPiece => {
-                "The narrowest hole spacing for the piece, and the smallest board for that"
+                "The narrowest hole spacing for the piece, and the smallest board for that spacing"
             }
             Self::MostSpaces => {
                 "The most track spaces per player that fit on the board at this hole spacing"
             }
-            Self::ShallowerBores => "Make deep bores shallower, down to the floor wanted",
-            Self::DeeperBores => "Make bores deep enough for a marble to rest on the rim",
+            Self::ShallowerBores => {
+                "Make deep holes shallower, so that enough wood is left under them"
+            }
+            Self::DeeperBores => "Make holes deep enough for a marble to rest on the rim",
             Self::FlushInserts => {
-                "Drill so deep that the ball or disc in each hole is level with the top face"
+                "Drill to the depth that puts the ball or disc in each hole level with the top face"
             }
-            Self::RoomForResin => "Use a ball or disc with room around it in the narrowest hole",
+            Self::RoomForResin => {
+                "Use a ball or disc small enough to leave room around it in the narrowest hole"
+            }
             Self::WiderOutlines => "Leave enough wood between a hole and the groove around it",
-            Self::PlanTurntable => {
-                "A turntable below the board, so that it is turned to each player"
-            }
+            Self::PlanTurntable => "A turntable below the board, to turn it to each player",
             Self::RimForHands => "The smallest board with room for fingers outside the pieces",
-            Self::ScrewBase => "Hold the base by screws, which let the board move",
+            Self::ScrewBase => "Hold the base with screws in slots, so that the board can move",
             Self::ShiftSheets => {
-                "Joints as far from the holes as can be, on a sheet more where that takes one"
+                "Move the joints as far from the holes as possible, using one more sheet if that helps"
             }
-            Self::TurnOffJoints => "The least turn at which no joint runs along a row of holes",
+            Self::TurnOffJoints => "The smallest turn that keeps every joint off a row of holes",
             Self::OwnedBits => {
                 "Make each bore as wide as the nearest bit in your shop that suits the piece"
             }
             Self::OwnedRouter => {
-                "The bit and bushing in your shop that make the bores and leave the most hardboard between holes"
+                "The bit and bushing in your shop that make the holes and leave the most hardboard between them"
             }
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
             Self::TurnOffSeams => {
-                "Turn the pattern so that the nearest bore is farthest from any seam"
+                "Turn the pattern so that the nearest hole is farthest from any seam"
             }
             Self::BestPlace => "Put the center pin where the blank has the most wood",
             Self::StripsForPlaner => "The fewest strips that go through the planer",
             Self::RecessForPieces => {
                 "The shallowest and smallest recess that holds the pieces and leaves the wood wanted"
             }
-            Self::SmallerBatches => "The largest batch that is in the bores before it sets",
-            Self::LongerDrying => "Each coat dries at least as long as the next one wants",
+            Self::SmallerBatches => "The largest batch you can pour before it sets",
+            Self::LongerDrying => "Let each coat dry as long as the next one needs",
             Self::FixFinish => {
-                "The fewest changes with which every coat holds: a tie coat, another order, another kind, a longer wait"
+                "The fewest changes that make every coat hold: a tie coat, another order, another kind, a longer wait"
             }
-            Self::DropWaitingEdits => "Forget the changes by hand that have no hole on this board",
+            Self::DropWaitingEdits => "Drop the edits of holes that this board does not have",
             _ => mends::tooltip(self),
         }
     }
@@ -410,7 +412,7 @@ fn owned_bits(board: &mut Board) -> Result<(), MendError> {
 /// The router with a bit and a bushing of the maker's in it.
 fn owned_router(board: &Board) -> Result<Option<Router>, MendError> {
     let nothing = MendError::Nothing(
-        "no bit and bushing in your shop make these bores and leave the hardboard wanted",
+        "no bit and bushing in your shop make these holes and leave the hardboard wanted",
     );
     let pair = owned_pair(&Workpiece::of(board)?).ok_or(nothing)?;
     Ok(board.router.map(|router| pair.fitted(router)))
@@ -477,7 +479,7 @@ fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
 
 /// Batches as large as can be poured in time.
 fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
-    let nothing = MendError::Nothing("no batch that fills a bore is poured before it sets");
+    let nothing = MendError::Nothing("no batch that fills a hole is poured before it sets");
     let batch = batch_in_time(&Workpiece::of(board)?).ok_or(nothing)?;
     if let Some(filling) = &mut board.filling {
         filling.batch = batch;

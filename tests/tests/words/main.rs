@@ -1,20 +1,22 @@
-//! Everything that the program says of a board, gathered over many made-up boards, and held to the grammar that a reader expects.
+//! Everything that the program says of a board, gathered over many made-up boards, and held to the grammar that a reader expects:
+//! findings, sums, steps, the help and the errors of the commands, the pages of the guide.
 //!
 //! `WORDS_TABLE=words.tsv cargo test -p tests --test words` writes the table of all of it: where each sentence stands, and the sentence,
-//! once each, to be read from top to bottom.
+//! once each, to be read from top to bottom. The window has a test of its own, in `crates/app/src/stories/words.rs`.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
     reason = "a test that cannot go on has failed"
 )]
 
-mod grammar;
+mod command;
 mod made;
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use board::{Board, Fraction, Units};
+use testkit::grammar_faults;
 use tests::samples;
 use workshop::{
     Caution, FIRST, PROTECTION, Rule, Workpiece, age_words, care_words, finish_needs, to_mask,
@@ -98,18 +100,66 @@ fn of_board(said: &mut Said, board: &Board) {
 fn gathered() -> Said {
     let mut said = Said::new();
     fixed(&mut said);
-    let sampled = samples().into_iter().map(|(_, board)| board);
-    let made = (0..BOARDS).map(made::board);
-    for board in sampled.chain(made) {
-        for units in [Units::Mm, Units::Inch(Fraction::Sixteenth)] {
-            let board = Board {
-                units,
-                ..board.clone()
-            };
+    command::help(&mut said);
+    pages(&mut said);
+    let sampled: Vec<Board> = samples().into_iter().map(|(_, board)| board).collect();
+    let made: Vec<Board> = (0..BOARDS).map(made::board).collect();
+    for units in [Units::Mm, Units::Inch(Fraction::Sixteenth)] {
+        let shown = |board: &Board| Board {
+            units,
+            ..board.clone()
+        };
+        let sampled: Vec<Board> = sampled.iter().map(shown).collect();
+        for board in sampled.iter().cloned().chain(made.iter().map(shown)) {
             of_board(&mut said, &board);
         }
+        command::exports(&mut said, &shown(&Board::default()));
+        command::fields(&mut said, &shown(&Board::default()));
     }
+    command::errors(&mut said);
     said
+}
+
+/// Keeps the lines of the guide, of the pages on formats and of the other documents, without their marks; code is left out.
+fn pages(said: &mut Said) {
+    let docs = tests::source::repository().join("docs");
+    let mut paths = vec![docs.join("changelog.md"), docs.join("install.md")];
+    for folder in ["guide", "formats"] {
+        let entries = std::fs::read_dir(docs.join(folder)).unwrap();
+        paths.extend(entries.map(|entry| entry.unwrap().path()));
+    }
+    paths.retain(|path| path.extension().is_some_and(|kind| kind == "md"));
+    paths.sort();
+    for path in paths {
+        let place = format!("page {}", path.file_name().unwrap().to_string_lossy());
+        let text = std::fs::read_to_string(&path).unwrap();
+        // Every second part between fences is code.
+        for part in text.split("```").step_by(2) {
+            // So are lines that begin with four spaces.
+            for line in part.lines().filter(|line| !line.starts_with("    ")) {
+                let words: Vec<String> = plain(line).split_whitespace().map(Into::into).collect();
+                keep(said, &place, &words.join(" "));
+            }
+        }
+    }
+}
+
+/// A line of a page without the targets of its links and without marks.
+fn plain(line: &str) -> String {
+    let mut parts = line.split("](");
+    let mut words = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        words.push_str(part.split_once(')').map_or(part, |(_, after)| after));
+    }
+    let mut plain = String::new();
+    for (at, part) in words.split('`').enumerate() {
+        // Every second part is code, of which its first word stands here.
+        let is_code = at % 2 == 1;
+        let mut names = part.split(|letter: char| !letter.is_alphanumeric());
+        let name = names.find(|name| !name.is_empty()).unwrap_or("code");
+        plain += if is_code { name } else { part };
+    }
+    plain.replace('|', " ").replace(['*', '#', '>', '['], "")
 }
 
 #[test]
@@ -121,7 +171,10 @@ fn every_sentence_is_put_as_a_reader_expects() {
     assert!(said.len() > 1000, "{}", said.len());
     let mut faults = String::new();
     for (words, place) in &said {
-        for fault in grammar::faults(words) {
+        // Pages on formats have constants with all of their digits.
+        let is_page = place.starts_with("page ");
+        let found = grammar_faults(words).into_iter();
+        for fault in found.filter(|fault| !(is_page && fault.starts_with("too many decimals"))) {
             writeln!(faults, "{fault}: [{place}] {words}").unwrap();
         }
     }

@@ -101,11 +101,11 @@ pub fn handle(
     }
     click(response, state, stock, pointed.grip);
     show_cursor(ui, response, state, pointed);
-    told(ui, state, stock, pin, pointed)
+    hover_words(ui, state, stock, pin, pointed)
 }
 
 /// The thing chosen by keys, until the pointer moves; else the one under the pointer.
-fn told(
+fn hover_words(
     ui: &Ui,
     state: &mut BlankViewState,
     stock: &Stock,

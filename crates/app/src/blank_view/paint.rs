@@ -51,7 +51,7 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
             .split("   ")
             .filter(|part| !part.is_empty())
             .collect();
-        guides::told(pen, &words, scene.guides, at, 1.2 * size);
+        guides::paint(pen, &words, scene.guides, at, 1.2 * size);
     }
 }
 

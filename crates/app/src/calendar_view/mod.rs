@@ -80,7 +80,7 @@ pub fn calendar_view_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) -
 /// The days in a sentence, and the meaning of the bars.
 fn about(ui: &mut Ui, workpiece: &Workpiece, calendar: &Calendar) {
     let units = workpiece.units();
-    let day = |day: Day| day.told(units);
+    let day = |day: Day| day.with_weekday(units);
     let boards = match calendar.boards {
         1 => "1 board".into(),
         boards => format!("{boards} boards"),

@@ -39,7 +39,7 @@ impl Held {
     }
 
     /// Where the thing is now, in words, and the guides that it lies on; `None` before the first move or once canceled.
-    pub fn told(&self) -> Option<(&str, &[Guide])> {
+    pub fn words_and_guides(&self) -> Option<(&str, &[Guide])> {
         let (words, guides) = self.told.as_ref().filter(|_| !self.is_over)?;
         Some((words, guides))
     }

@@ -76,7 +76,7 @@ impl Measuring {
         match (self.is_on, self.from) {
             (false, _) => None,
             (true, None) => Some(
-                "Measure from: a hole, the edge of a bore or of the board, a seam; Escape ends",
+                "Measure from: a hole, the edge of a hole or of the board, a seam; Escape ends",
             ),
             (true, Some(_)) => Some("Measure to: another hole, edge or seam; Escape begins anew"),
         }

@@ -233,7 +233,7 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
         view,
         pointed: asked.pointed.filter(|_| !state.measuring()),
         thing: asked.thing.or(state.thing),
-        told: state.held.as_ref().and_then(Held::told),
+        told: state.held.as_ref().and_then(Held::words_and_guides),
         part: asked.part,
         measure: measure.as_ref(),
         end: asked.end,
@@ -251,7 +251,7 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
     let thing = state
         .held
         .as_ref()
-        .and_then(Held::told)
+        .and_then(Held::words_and_guides)
         .map(|(words, _)| words.to_owned());
     let offered = asked.thing.filter(|thing| !matches!(thing, Thing::Hole(_)));
     let offered = offered.map(|thing| format!("Drag: {}", thing.words(view.layout())));

@@ -56,7 +56,7 @@ pub fn length_words(span: &Span, units: Units) -> String {
         length(span.straight, units)
     };
     match span.between {
-        Some(wood) if wood < 0.0 => format!("{straight}   bores overlap {}", length(-wood, units)),
+        Some(wood) if wood < 0.0 => format!("{straight}   holes overlap {}", length(-wood, units)),
         Some(wood) => format!("{straight}   wood between {}", length(wood, units)),
         None => straight,
     }

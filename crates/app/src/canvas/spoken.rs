@@ -37,7 +37,7 @@ pub fn describe(
     let mut asked = None;
     for (place, hole) in view.layout().holes.iter().enumerate() {
         let id = node_of(response, hole.name.id());
-        tell(&list, id, (place, holes), hole, view, camera);
+        describe_hole(&list, id, (place, holes), hole, view, camera);
         let requests = |action| list.input(|input| input.has_accesskit_action_request(id, action));
         if requests(Action::Click) || requests(Action::Focus) {
             asked = Some(hole.name.id());
@@ -60,7 +60,7 @@ fn node_of(response: &Response, hole: HoleId) -> Id {
 }
 
 /// The node of one hole.
-fn tell(
+fn describe_hole(
     list: &Ui,
     id: Id,
     (place, count): (usize, usize),

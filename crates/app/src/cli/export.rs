@@ -21,25 +21,25 @@ use crate::printers::Printers;
 pub struct Export {
     /// The board file
     file: PathBuf,
-    /// Folder to write to; it is made if it is not there, but not the folders above it
+    /// Folder to write to; created if missing, but not the folders above it
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
-    /// Kinds of file to write, with commas between them; if not given, all that the board plans for but template-svg, fit-strip and printer-test
+    /// Kinds of file to write, separated by commas; by default all that the board plans for, except template-svg, fit-strip and printer-test
     #[arg(long, value_name = "KIND", value_delimiter = ',')]
     only: Vec<Kind>,
-    /// Correct the template for this printer, which was measured in the window under Printer
+    /// Correct the template for this printer, measured in the window under Template, Printer
     #[arg(long, value_name = "NAME")]
     printer: Option<String>,
-    /// Cut the section through this hole; if not given, through the first player's turn-in space
+    /// Cut the section through this hole; by default through the first player's turn-in space
     #[arg(long, value_name = "HOLE")]
     cut: Option<HoleId>,
     /// Pixels along the longer side of the proof, 200 to 6000
     #[arg(long, value_name = "PIXELS", default_value_t = picture::SIZES.1)]
     proof_size: u32,
-    /// Replace files that are there
+    /// Replace existing files
     #[arg(long)]
     force: bool,
-    /// Make what takes more than a few seconds too, such as very large pictures
+    /// Also make files that take more than a few seconds, such as very large pictures
     #[arg(long)]
     large: bool,
 }
@@ -76,7 +76,7 @@ impl Export {
         let mut large = kinds.iter().filter_map(effort);
         if let Some((kind, effort)) = large.find(|(_, effort)| effort.is_large && !self.large) {
             let (kind, words) = (kind.word(), effort.words);
-            return Err(format!("{kind}: {words}; --large makes it").into());
+            return Err(format!("{kind}: {words}; add --large to make it").into());
         }
         let Made { files, left_out } = source.made(&kinds).unwrap_or_default();
         self.warn(&workpiece, errors);
@@ -118,7 +118,7 @@ impl Export {
         if stops(workpiece.findings()) {
             let _ = writeln!(
                 errors,
-                "ringwright: this board has findings that stop it: `ringwright check {}` tells them",
+                "ringwright: this board has findings that stop it: `ringwright check {}` lists them",
                 self.file.display()
             );
         }
@@ -126,7 +126,8 @@ impl Export {
         if sheets > board.limits.sheets as usize {
             let _ = writeln!(
                 errors,
-                "ringwright: the template takes {sheets} sheets of {}, over the {} that are to be taped at most; larger paper, or plot-pdf at a print shop, takes fewer",
+                "ringwright: the template takes {sheets} sheets of {}, more than your limit of {}; use larger paper, or plot-pdf \
+                 at a print shop",
                 board.template.paper.words(),
                 board.limits.sheets
             );

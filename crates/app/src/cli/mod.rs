@@ -15,7 +15,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use crate::files::{FilesError, said};
+use crate::files::{FilesError, plain_reason};
 use plain::Plain;
 
 /// Lay out a round game board, find problems before you cut, and print its drilling template at true size
@@ -42,11 +42,11 @@ Print templates at 100 %, not fitted to the page, and measure the bars before dr
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Write a new board; options that are left out get sensible defaults
+    /// Write a new board; options left out get sensible defaults
     New(new::New),
-    /// Show the fields of a board, with what each may be
+    /// Show the fields of a board, each with its range
     Get(get::Get),
-    /// Change fields of a board: all of them, or none if one cannot be
+    /// Change fields of a board: all of them, or none if one is refused
     Set(set::Set),
     /// List problems; exits with 1 if any stops the board
     Check(check::Check),
@@ -95,8 +95,8 @@ fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
     match failure.downcast_ref::<std::io::Error>() {
         Some(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
         Some(error) => {
-            let reason = said(error, "there is nothing to write to");
-            Err(format!("what was asked for cannot be printed: {reason}").into())
+            let reason = plain_reason(error, "there is nothing to write to");
+            Err(format!("the output cannot be printed: {reason}").into())
         }
         None => Err(failure),
     }
@@ -130,9 +130,6 @@ mod tests {
         let of = |kind: ErrorKind| printed(Err(Error::from(kind).into()));
         assert!(of(ErrorKind::BrokenPipe).is_ok());
         let full = of(ErrorKind::StorageFull).unwrap_err().to_string();
-        assert_eq!(
-            full,
-            "what was asked for cannot be printed: the disk is full"
-        );
+        assert_eq!(full, "the output cannot be printed: the disk is full");
     }
 }

@@ -20,7 +20,7 @@ use crate::shop::KeptShop;
 pub struct Set {
     /// The board file
     file: PathBuf,
-    /// A field and its value, and more of them: a number in any unit of its kind (19, 3/4, 23 1/2 - 2*3/8), a word of a
+    /// Fields and their values, in pairs: a number in any unit of its kind (19, 3/4, 23 1/2 - 2*3/8), a word of a
     /// choice, auto, none for a part or an entry that is there (screws[1] none), default for the value of a new board
     #[arg(value_name = "PATH VALUE", required = true, allow_hyphen_values = true)]
     changes: Vec<String>,
@@ -101,7 +101,7 @@ fn take_out(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
     let (list, entry, named) = field::find_in_list(path).ok_or_else(|| unknown(path))?;
     if !typed.trim().eq_ignore_ascii_case("none") {
         return Err(format!(
-            "{path}: \"{typed}\" is no value of an entry; none takes it out of its list"
+            "{path}: \"{typed}\" is not a value for a list entry; type none to remove it"
         )
         .into());
     }
@@ -127,7 +127,7 @@ fn take_out(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
 fn missing(board: &Board, path: &str, field: &Field, entry: usize) -> Failure {
     let way = match field.brought_by(board, entry) {
         Some((kind, word)) => format!("set {} to {word} first", kind.path_of(entry)),
-        None => "the next entry of its list is added first".into(),
+        None => "add the next entry of its list first".into(),
     };
     format!("{path}: the board has no such field now; {way}").into()
 }
@@ -146,5 +146,5 @@ pub fn unknown(path: &str) -> Failure {
     let nearest = all_fields()
         .max_by_key(alike)
         .map_or("", |field| field.path);
-    format!("{path}: no field is called so; is it {nearest}?").into()
+    format!("{path}: there is no such field; did you mean {nearest}?").into()
 }

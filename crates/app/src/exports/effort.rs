@@ -28,7 +28,7 @@ impl Source {
         let [above, perspective] = [View::Above, View::PERSPECTIVE].map(of);
         let looks = above.looks + perspective.looks;
         let megapixels = above.pixels.max(perspective.pixels) / 1e6;
-        let time = said(looks / 1e6 * SECONDS);
+        let time = rough_time(looks / 1e6 * SECONDS);
         Some(Effort {
             words: format!(
                 "2 pictures of {megapixels:.1} megapixels, about {time} of one processor"
@@ -39,7 +39,7 @@ impl Source {
 }
 
 /// A time as it is guessed: nobody knows seconds of minutes.
-fn said(seconds: f64) -> String {
+fn rough_time(seconds: f64) -> String {
     if seconds < 90.0 {
         format!("{:.0} s", seconds.max(1.0))
     } else {

@@ -19,19 +19,19 @@ pub enum Kind {
     Router,
     /// Sector jig to be turned from player to player: PDF in sheets with the order of turning
     Sector,
-    /// Section of the board through a bore, the recess and the base, with sizes, as SVG
+    /// Section of the board through a hole, the recess and the base, with sizes, as SVG
     Section,
     /// Hole table as CSV: name, place, radius, bearing, bore
     Csv,
     /// Jig sheet: radii, index plates, dividers and the order of drilling, as PDF and CSV
     Jig,
-    /// Programs for a CNC machine (G-code of RS274/NGC): holes, and edge and grooves where they are settled
+    /// Programs for a CNC machine (G-code of RS274/NGC): holes, and the edge and grooves where they are planned
     Gcode,
     /// Job sheet: all of the work step by step, with cautions, section and filling plan, as PDF
     Job,
     /// Card for the customer: pieces, age, care, and lines for the rules, as PDF to fold
     Card,
-    /// Filling plan: batches of resin and the bores they go into, as PDF
+    /// Filling plan: batches of resin and the holes they go into, as PDF
     Filling,
     /// Finish plan: section through the film, coats in order with times, masking, amounts, as PDF
     Finish,
@@ -182,7 +182,7 @@ impl Kind {
                 "of hardboard, one sector, turned on the pin; with the order of turning"
             }
             Self::Section => {
-                "cut through the chosen bore, the recess and the base, with the sizes on it"
+                "cut through the chosen hole, the recess and the base, with the sizes on it"
             }
             Self::Csv => "name, place, radius, bearing and bore of every hole, for jig or machine",
             Self::Jig => {
@@ -193,9 +193,9 @@ impl Kind {
                 "all of the work step by step: boxes to tick, what to mind, section, filling plan, lists"
             }
             Self::Card => "pieces, age, care, and lines for the rules; print at 100 % and fold",
-            Self::Filling => "what to mix and when, and the number of its batch in every bore",
+            Self::Filling => "what to mix and when, and the number of its batch in every hole",
             Self::Finish => {
-                "every coat in order with its time, what it lies on, masking and amounts, for the shop wall"
+                "every coat in order with its time and the coat below it, masking and amounts, for the shop wall"
             }
             Self::Repair => {
                 "what to measure after taping or drilling, and how to fix a hole that went wrong"
@@ -206,7 +206,7 @@ impl Kind {
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
-            Self::Quote => "a page for the customer, and what it costs for the shop alone",
+            Self::Quote => "a page for the customer, and the costs for the shop only",
             Self::Lists => "what to buy, in packs as sold, and every wooden part to cut",
             Self::Ical => {
                 "every operation on its days: for a calendar program, a spreadsheet, and the wall"

@@ -133,7 +133,7 @@ fn planned_at(kind: Kind) -> Option<Lack> {
         Kind::Gcode => Lack::of(&field::MACHINE, "Drill by machine", PLANNED),
         Kind::Router => Lack::of(&field::ROUTER, "Make router template", PLANNED),
         Kind::Sector => Lack::of(&field::SECTOR_JIG, "Make one-player jig", PLANNED),
-        Kind::Filling => Lack::of(&field::FILLING, "Fill bores with resin", PLANNED),
+        Kind::Filling => Lack::of(&field::FILLING, "Fill holes with resin", PLANNED),
         Kind::Finish => Some(Lack {
             words: "Finish coats".into(),
             spot: Spot {

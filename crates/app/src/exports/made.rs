@@ -29,7 +29,7 @@ impl Source {
         let mut made = Made::default();
         let watch = self.watch();
         for (at, &kind) in kinds.iter().enumerate() {
-            watch.tell(format!("{} of {}, {}", at + 1, kinds.len(), kind.label()));
+            watch.note(format!("{} of {}, {}", at + 1, kinds.len(), kind.label()));
             let files = self.files(kind);
             if watch.is_stopped() {
                 return None;

@@ -18,7 +18,7 @@ pub use staged::{create, write_atomic, write_private};
 #[derive(Debug, thiserror::Error)]
 pub enum FilesError {
     /// It cannot be opened or read.
-    #[error("cannot read the file: {}: {}", said(reason, "there is no such file"), path.display())]
+    #[error("cannot read the file: {}: {}", plain_reason(reason, "there is no such file"), path.display())]
     Read {
         /// The system's reason.
         reason: io::Error,
@@ -26,7 +26,7 @@ pub enum FilesError {
         path: PathBuf,
     },
     /// It cannot be written; the old file is unchanged.
-    #[error("cannot write the file, nothing was changed: {}: {}", said(reason, "there is no such folder"), path.display())]
+    #[error("cannot write the file, nothing was changed: {}: {}", plain_reason(reason, "there is no such folder"), path.display())]
     Write {
         /// The system's reason.
         reason: io::Error,
@@ -36,7 +36,7 @@ pub enum FilesError {
     /// One of several could not be put in its place, and those before it could not all be taken back.
     #[error(
         "cannot write the file: {}: {}; {} new all the same: {}",
-        said(reason, "there is no such folder"),
+        plain_reason(reason, "there is no such folder"),
         path.display(),
         if new.len() == 1 { "this one is" } else { "these are" },
         list(new)
@@ -63,7 +63,7 @@ pub enum FilesError {
     #[error("the file is there already and was not replaced: {}", .0.display())]
     Exists(PathBuf),
     /// The folder is not there and cannot be made.
-    #[error("cannot make the folder: {}: {}", said(reason, "there is no folder to make it in"), path.display())]
+    #[error("cannot make the folder: {}: {}", plain_reason(reason, "there is no folder to make it in"), path.display())]
     Folder {
         /// The system's reason.
         reason: io::Error,
@@ -82,7 +82,7 @@ fn list(paths: &[PathBuf]) -> String {
 }
 
 /// The system's reason, in plain words where they are known; a thing that is missing is named by the caller.
-pub fn said(reason: &io::Error, missing: &str) -> String {
+pub fn plain_reason(reason: &io::Error, missing: &str) -> String {
     let plain = match reason.kind() {
         io::ErrorKind::NotFound => missing,
         io::ErrorKind::PermissionDenied => "it is not permitted",
@@ -290,7 +290,7 @@ mod tests {
 
     #[test]
     fn what_the_system_says_is_said_plainly() {
-        let said = |kind| said(&io::Error::from(kind), "there is no such file");
+        let said = |kind| plain_reason(&io::Error::from(kind), "there is no such file");
         assert_eq!(said(io::ErrorKind::StorageFull), "the disk is full");
         assert_eq!(said(io::ErrorKind::NotFound), "there is no such file");
         assert!(!said(io::ErrorKind::TimedOut).is_empty());

@@ -14,8 +14,8 @@ const OF_THE_DRAWING: [(&str, &str); 16] = [
     ("[ and ]", "Previous or next hole"),
     ("Ctrl+arrow keys", "Next hole in that direction"),
     (
-        ", and .",
-        "Previous or next thing that is no hole: lanes, pockets, grooves, edge, rotation",
+        "Comma and period",
+        "Previous or next thing other than a hole: lanes, pockets, grooves, edge, rotation",
     ),
     (
         "Arrow keys",
@@ -42,7 +42,7 @@ const OF_THE_DRAWING: [(&str, &str); 16] = [
     ("Page Up, Page Down", "Previous or next page of a preview"),
     (
         "Escape",
-        "Take a drag back, end measuring, or close what is open",
+        "Undo a drag, end measuring, or close an open window",
     ),
 ];
 

@@ -35,10 +35,10 @@ pub fn order_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 
 /// First and last day of the work, and what becomes of the promise.
 fn days_ui(ui: &mut Ui, calendar: &Calendar, units: Units) {
-    let told = |day: Day| day.told(units);
+    let told = |day: Day| day.with_weekday(units);
     let work = "From the operations, your hours and your days off";
     fact(ui, "Work begins", &told(calendar.first), work);
-    fact(ui, "All is done", &told(calendar.last), work);
+    fact(ui, "All finished", &told(calendar.last), work);
     let Some(promise) = &calendar.promise else {
         return;
     };

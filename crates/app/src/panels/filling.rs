@@ -43,9 +43,9 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
     };
     fact(
         ui,
-        "Bores filled",
+        "Holes filled",
         &filled,
-        "From the bores by role, times the boards made together",
+        "From the holes by role, times the boards made together",
     );
     let weight = shown(Measure::grams(pour.resin * mix.density));
     let all = format!("{}, {weight}", shown(Measure::milliliters(pour.resin)));
@@ -53,7 +53,7 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
         ui,
         "Resin in all",
         &all,
-        "From diameter, depth and bottom of the bores, less what is set in them, with crown, waste and cups",
+        "From diameter, depth and bottom of the holes, less what is set in them, with crown, waste and cups",
     );
     fact(
         ui,
@@ -67,10 +67,10 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
             shown(Measure::mm(pour.overfill_height)),
             shown(Measure::milliliters(pour.overfill))
         );
-        fact(ui, "To level off", &words, "From the crown over each bore");
+        fact(ui, "To level off", &words, "From the crown over each hole");
     }
     let working = format!(
-        "{}, {} bores",
+        "{}, {} holes",
         shown(Measure::minutes(pour.working)),
         pour.in_time
     );
@@ -78,7 +78,7 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
         ui,
         "Workable for",
         &working,
-        "From the pot life, by the temperature of the shop; bores by your time to fill ten",
+        "From the pot life, by the temperature of the shop; holes by your time to fill ten",
     );
 }
 
@@ -101,13 +101,13 @@ fn grooves_ui(ui: &mut Ui, workpiece: &Workpiece, units: Units) {
 /// The numbers that those of a batch follow from, column by column.
 const OF_BATCH: [&str; 3] = [
     "As many as are filled before the batch gets stiff: from the pot life and the time for ten holes",
-    "From the bores of the batch, what is left in cups, and the parts of the mix",
+    "From the holes of the batch, the rest left in cups, and the parts of the mix",
     "From the mixing time and the time for ten holes",
 ];
 /// The same for the bores of a sector.
 const OF_SECTOR: [&str; 3] = [
-    "Bores of the sector that are filled",
-    "From the size of these bores and how far the resin stays below the top",
+    "Holes of the sector that are filled",
+    "From the size of these holes and how far the resin stays below the top",
     "From the order of pouring and the batches above",
 ];
 
@@ -115,7 +115,7 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<H
     if pour.batches.is_empty() {
         return;
     }
-    let heads = ["Batch", "Bores", "Resin + hardener", "Minutes"];
+    let heads = ["Batch", "Holes", "Resin + hardener", "Minutes"];
     table_ui(ui, heads, OF_BATCH, |ui| {
         for (at, batch) in pour.batches.iter().take(LISTED).enumerate() {
             let button = ui.add(Button::new(format!("{}", at + 1)).small());
@@ -140,7 +140,7 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
     // Of several boards the first: what they take is alike.
     let first = sectors.iter().filter(|sector| sector.board == 1);
     let count = first.clone().count();
-    let heads = ["Sector", "Bores", "Resin", "From batch"];
+    let heads = ["Sector", "Holes", "Resin", "From batch"];
     table_ui(ui, heads, OF_SECTOR, |ui| {
         for sector in first.take(LISTED) {
             let player = sector
@@ -214,7 +214,7 @@ mod tests {
     #[test]
     fn resin_is_timed_with_units_and_its_batches_are_told() {
         let mut panel = filling();
-        press(&mut panel, "Fill bores with resin");
+        press(&mut panel, "Fill holes with resin");
         type_into(&mut panel, "Pot life given at", "77 °F");
         type_into(&mut panel, "Shop temperature", "15");
         type_into(&mut panel, "Mixing time", "0");
@@ -223,15 +223,15 @@ mod tests {
         assert_near!(filling.pot_life_at, 25.0, 1e-12);
         assert_near!(filling.shop, 15.0, 0.0);
         assert_near!(filling.ten_bores, 600.0, 0.0);
-        assert!(sees(&panel, "60 min, 60 bores"));
-        press(&mut panel, "Fill bores with resin");
+        assert!(sees(&panel, "60 min, 60 holes"));
+        press(&mut panel, "Fill holes with resin");
         assert_eq!(panel.state().filling, None);
     }
 
     #[test]
     fn batches_and_sectors_are_listed_with_their_parts_and_their_clock() {
         let mut panel = filling();
-        press(&mut panel, "Fill bores with resin");
+        press(&mut panel, "Fill holes with resin");
         choose(&mut panel, "Measured out", "by weight");
         type_into(&mut panel, "Parts of resin", "100");
         type_into(&mut panel, "Parts of hardener", "15");

@@ -196,8 +196,8 @@ fn needs_ui(ui: &mut Ui, workpiece: &Workpiece) {
     );
     remark(
         ui,
-        "The labels win over these times and amounts, and a test board comes first. A cold or damp shop takes longer; by how \
-         much no source says.",
+        "Labels come before these times and amounts; make a test board first. A cold or damp shop takes longer; no source says \
+         by how much.",
     );
 }
 
@@ -223,7 +223,7 @@ mod tests {
         assert!(sees(&bench, "weeks, by the product"));
         press(&mut bench, "Add a layer");
         choose(&mut bench, "Layer 2", "stain");
-        type_into(&mut bench, "Layer 1 dries", "36 h");
+        type_into(&mut bench, "Layer 1 drying time", "36 h");
         type_into(&mut bench, "Layer 1, coats", "3");
         choose(&mut bench, "Layer 2, where", "top face");
         let kinds: Vec<CoatKind> = bench.state().finish.iter().map(|coat| coat.kind).collect();

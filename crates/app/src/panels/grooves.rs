@@ -98,10 +98,10 @@ mod tests {
         press(&mut panel, "Rout V-grooves");
         press(&mut panel, "Lines along the track");
         press(&mut panel, "Lines along home lanes");
-        press(&mut panel, "Rings around bores");
+        press(&mut panel, "Rings around holes");
         press(&mut panel, "Around start holes");
         type_into(&mut panel, "Ring gap", "2.5");
-        type_into(&mut panel, "Stop before bores", "2");
+        type_into(&mut panel, "Stop before holes", "2");
         let wanted = planned_now(&panel);
         assert!(!wanted.track && !wanted.home);
         let rings = wanted.rings.unwrap();

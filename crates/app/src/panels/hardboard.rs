@@ -126,7 +126,7 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
             ui,
             "Wood where the circle closes",
             &mm(closing.wood),
-            "From the hole spacing and the bores",
+            "From the hole spacing and the hole sizes",
         );
         amount(
             ui,

@@ -122,7 +122,7 @@ fn from(caption: &str) -> &'static str {
             "Radius of the flat inside the roundover, less the hole's distance from the pin and its radius"
         }
         "Board weight" => {
-            "Volume of the wood, times its density at your shop's moisture, with resin and what is set into the bores"
+            "Volume of the wood, times its density at your shop's moisture, with resin and the steel set into the holes"
         }
         "Holes" => "Counted, with the center and extra holes",
         "Time" => "Hands-on minutes of every operation, for all boards of the order",

@@ -98,7 +98,7 @@ mod tests {
         assert_eq!((bit.speed, bit.peck), (Some(1500.0), None));
         assert_near!(bit.feed.unwrap(), 203.2, 1e-9);
         write_into(&mut panel, "Drill speed", "0");
-        assert!(sees(&panel, "it may be 1 rpm"));
+        assert!(sees(&panel, "use 1 rpm"));
         assert_eq!(bits(&panel)[0].speed, Some(1500.0));
         write_into(&mut panel, "Drill speed", " ");
         assert_eq!(bits(&panel)[0].speed, None);

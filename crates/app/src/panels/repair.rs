@@ -12,7 +12,8 @@ use crate::widgets::{entry_ui, fields_ui};
 pub fn repair_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     remark(
         ui,
-        "After taping or drilling: type what you measure, and the findings say what slipped. The export Repair page lists distances to measure.",
+        "After taping or drilling, type the distances you measure; the findings say what slipped. The Repair page under Export \
+         lists distances to measure.",
     );
     fields_ui(ui, board, &[&field::MEASURED_ON, &field::READING_ERROR]);
     distances_ui(ui, board, current.good().map(AsRef::as_ref));

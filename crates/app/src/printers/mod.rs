@@ -48,7 +48,7 @@ pub enum PrinterError {
         known: Vec<String>,
     },
     /// Its readings make no sense.
-    #[error("printer \"{name}\" has no correction: {}", said(.faults))]
+    #[error("printer \"{name}\" has no correction: {}", fault_words(.faults))]
     Senseless {
         /// Its name.
         name: String,
@@ -64,7 +64,7 @@ fn listed(names: &[String]) -> String {
     }
 }
 
-fn said(faults: &[PrintFault]) -> String {
+fn fault_words(faults: &[PrintFault]) -> String {
     let words: Vec<_> = faults.iter().map(ToString::to_string).collect();
     words.join("; ")
 }
@@ -247,7 +247,7 @@ fn sound_name(name: &str) -> Result<(), String> {
     if letters > Printers::LONGEST_NAME {
         let most = Printers::LONGEST_NAME;
         return Err(format!(
-            "the name has {letters} letters; up to {most} would do"
+            "the name has {letters} letters; use {most} or fewer"
         ));
     }
     Ok(())

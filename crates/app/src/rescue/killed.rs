@@ -98,7 +98,7 @@ fn started(part: &str, folder: &Path) -> Command {
 }
 
 /// The number behind a word on a line.
-fn told(line: &str, word: &str) -> Option<u32> {
+fn number_after(line: &str, word: &str) -> Option<u32> {
     line.strip_prefix(word)?.trim().parse().ok()
 }
 
@@ -108,8 +108,8 @@ fn killed(folder: &Path, moment: Duration) -> (u32, u32) {
     let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
     let mut last = (0, 0);
     let mut note = |line: &str| {
-        last.0 = told(line, "kept").unwrap_or(last.0);
-        last.1 = told(line, "saved").unwrap_or(last.1);
+        last.0 = number_after(line, "kept").unwrap_or(last.0);
+        last.1 = number_after(line, "saved").unwrap_or(last.1);
         last.0
     };
     while note(&lines.next().unwrap().unwrap()) == 0 {}
@@ -149,7 +149,7 @@ fn a_kill_at_any_moment_tears_no_file_and_loses_no_edit_that_was_kept() {
         );
         let found: Vec<u32> = found
             .lines()
-            .filter_map(|line| told(line, "found"))
+            .filter_map(|line| number_after(line, "found"))
             .collect();
         // The edit that was being written may have come through.
         assert!(

@@ -97,7 +97,7 @@ fn what_cannot_be_made_is_told_at_once_with_what_would_do() {
     story.keys(Modifiers::COMMAND, Key::N);
     story.write_into("Board diameter", "150");
     story.write_into("Piece diameter", "25");
-    assert!(story.sees("one of these would do"));
+    assert!(story.sees("one of these works"));
     let begin = story.harness.get_by_label("Begin");
     assert!(begin.accesskit_node().is_disabled());
     let offer = story.harness.get_by_label_contains("a board of");

@@ -150,7 +150,7 @@ fn at_the_bench_grooves_storage_and_resin_are_planned_and_told() {
     assert!(story.sees("Holds about"));
     story.fold("Storage recess");
     story.fold("Filling");
-    story.press("Fill bores with resin");
+    story.press("Fill holes with resin");
     assert!(story.sees("Resin in all"));
     let board = &story.app().session.board;
     assert!(board.grooves.is_some() && board.filling.is_some());
@@ -181,7 +181,7 @@ fn at_the_last_stage_boards_days_and_rates_make_a_price() {
     story.press("Hand over");
     story.type_into("Boards ordered", "2");
     assert_eq!(story.app().session.board.schedule.boards, 2);
-    assert!(story.sees("All is done"));
+    assert!(story.sees("All finished"));
     story.fold("Calendar");
     story.write_into("Hourly rate", "40");
     assert_eq!(story.app().session.board.price.hourly, Some(40.0));

@@ -83,9 +83,6 @@ mod tests {
         assert_eq!(read("  "), Ok(vec![]));
         assert!(read("0; x").is_err());
         let negative = read("3; -1").unwrap_err().to_string();
-        assert!(
-            negative.starts_with("lower live edge is -1 mm"),
-            "{negative}"
-        );
+        assert!(negative.starts_with("Lower live edge: -1 mm"), "{negative}");
     }
 }

@@ -385,7 +385,7 @@ mod tests {
         let field = |caption: &str| harness.get_by_label(caption).rect().top();
         assert!(field("Diameter") < place("wide") && place("wide") < field("Roundover"));
         assert!(
-            field("Roundover") < place("Roundover is") && place("Roundover is") < field("Players")
+            field("Roundover") < place("Roundover: ") && place("Roundover: ") < field("Players")
         );
         assert!(field("Players") < place("many"));
     }
@@ -454,7 +454,7 @@ mod tests {
         }
         assert_eq!(
             read("101", field).unwrap_err(),
-            "allowed risk is 101 %; it may be 0 % to 100 %"
+            "Allowed risk: 101 % is out of range; use 0 % to 100 %"
         );
     }
 
@@ -464,6 +464,6 @@ mod tests {
         harness.get_by_label("Roundover").set_value_accesskit(-1.0);
         harness.run();
         assert_near!(harness.state().1, 5.0, 0.0);
-        harness.get_by_label_contains("it may be 0 mm to 200 mm");
+        harness.get_by_label_contains("use 0 mm to 200 mm");
     }
 }

@@ -109,7 +109,7 @@ impl App {
             ("Redone", name)
         };
         let Some(step) = step else { return };
-        self.view.tell(format!("{done}: {step}"));
+        self.view.notify(format!("{done}: {step}"));
         let changes = field::differences(&before, &self.session.board);
         let spot = changes.iter().find_map(|change| spot_of(change.field));
         if let Some(spot) = spot {
@@ -271,7 +271,7 @@ impl App {
                 self.view.canvas.zoom_to(part);
                 self.go_to_drawing();
             }
-            None => self.view.tell("Choose a hole on the plan first"),
+            None => self.view.notify("Choose a hole on the plan first"),
         }
     }
 
@@ -324,7 +324,7 @@ impl App {
         let is_there = field.value(&self.session.board, 0).is_some();
         seek(ctx, is_there.then_some(place.caption), place.section);
         if !is_there {
-            self.view.tell(format!(
+            self.view.notify(format!(
                 "{} appears in {} after you plan that part",
                 field.label(0),
                 place.section.title()
@@ -370,7 +370,7 @@ impl App {
                 };
                 let bound = mend.bound(&self.session.board);
                 let bound = bound.map_or_else(String::new, |bound| format!(" ({bound})"));
-                self.view.tell(told + &bound);
+                self.view.notify(told + &bound);
                 self.session.board = board;
             }
             Err(error) => self.view.warn(self.session.board.units.say(&error)),

@@ -52,7 +52,7 @@ impl App {
                 self.view.dialog = None;
                 match remarks {
                     Some(remarks) => self.view.warn(remarks),
-                    None => self.view.tell(format!("opened {}", path.display())),
+                    None => self.view.notify(format!("opened {}", path.display())),
                 }
             }
             Err(error) => self.complain(Some(error.to_string())),
@@ -69,7 +69,7 @@ impl App {
             Ok(board) => {
                 self.session.board = board;
                 self.view
-                    .tell("this is the board before its last save; save to keep it");
+                    .notify("this is the board before its last save; save to keep it");
             }
             Err(error) => self.view.warn(format!("No earlier version yet: {error}")),
         }
@@ -185,22 +185,22 @@ impl App {
             self.view.dialog = Some(Dialog::Changed(path, then));
             return false;
         }
-        self.tell_saved(path, saved)
+        self.report_saved(path, saved)
     }
 
     /// Saves over the open file whatever its content now, and returns whether it went well.
     pub(super) fn save_over(&mut self, path: &Path) -> bool {
         let saved = self.session.save(&*self.host, path, true);
-        self.tell_saved(path, saved)
+        self.report_saved(path, saved)
     }
 
-    fn tell_saved(&mut self, path: &Path, saved: Result<(), SaveError>) -> bool {
+    fn report_saved(&mut self, path: &Path, saved: Result<(), SaveError>) -> bool {
         match saved {
             Ok(()) => {
                 let path = self.session.path().unwrap_or(path).to_path_buf();
                 self.settings.remember(&path);
                 self.view.dialog = None;
-                self.view.tell(format!("saved {}", path.display()));
+                self.view.notify(format!("saved {}", path.display()));
                 true
             }
             Err(error) => {

@@ -88,7 +88,7 @@ impl App {
         };
         match &mut self.view.dialog {
             Some(Dialog::Exported(dialog)) => dialog.tell(words),
-            _ => self.view.tell(words),
+            _ => self.view.notify(words),
         }
     }
 
@@ -98,7 +98,7 @@ impl App {
         match result {
             Ok(written) => {
                 if !written.paths.is_empty() {
-                    self.view.tell(exported(&written.paths));
+                    self.view.notify(exported(&written.paths));
                 }
                 if open || !written.left_out.is_empty() {
                     let dialog = ExportedDialog::new(written);

@@ -194,9 +194,9 @@ fn an_entry_that_is_not_there_is_refused_with_those_that_are() {
         ),
         (
             "jig.plates[1] 60",
-            "\"60\" is no value of an entry; none takes it out",
+            "\"60\" is not a value for a list entry; type none to remove it",
         ),
-        ("pitch[0] none", "pitch[0]: no field is called so"),
+        ("pitch[0] none", "pitch[0]: there is no such field"),
         ("edits[0].hole default", "edits[0].hole: "),
     ] {
         let changes: Vec<&str> = changes.split_whitespace().collect();
@@ -215,11 +215,11 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         ),
         (
             vec!["pitch", "900"],
-            "pitch: hole spacing is 900\"; it may be 0.0039\" to 9.8425\"",
+            "pitch: Hole spacing: 900\" is out of range; use ≈ 0.004\" to ≈ 9 27/32\"",
         ),
         (
             vec!["pich", "3/4"],
-            "pich: no field is called so; is it pitch_mm?",
+            "pich: there is no such field; did you mean pitch_mm?",
         ),
         (
             vec!["pattern.kind", "star"],
@@ -231,7 +231,7 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         ),
         (
             vec!["screws[2].count", "3"],
-            "the next entry of its list is added first",
+            "add the next entry of its list first",
         ),
         (
             vec!["recess.lid_fit.hold.angle", "14"],
@@ -267,7 +267,7 @@ fn every_field_is_listed_with_its_value_and_what_it_may_be() {
             .unwrap();
         line.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    assert_eq!(line("pitch_mm"), "pitch_mm 3/4\" 0.0039\" to 9.8425\"");
+    assert_eq!(line("pitch_mm"), "pitch_mm 3/4\" ≈ 0.004\" to ≈ 9 27/32\"");
     assert_eq!(
         line("pattern.kind"),
         "pattern.kind ring ring, lobes, polygon, arms"

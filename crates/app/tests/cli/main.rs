@@ -70,7 +70,10 @@ fn what_takes_long_is_told_before_and_made_only_if_it_is_asked_for() {
         said.contains("proof: 2 pictures of 28.8 megapixels, about "),
         "{said}"
     );
-    assert!(said.trim_end().ends_with("--large makes it"), "{said}");
+    assert!(
+        said.trim_end().ends_with("add --large to make it"),
+        "{said}"
+    );
     assert!(!folder.path().join("out").exists());
     let small = [asked.as_slice(), &["--proof-size", "200"]].concat();
     assert!(run(folder.path(), &small).status.success());
@@ -168,7 +171,7 @@ fn a_wish_out_of_its_range_is_named_itself() {
     let folder = folder();
     for (option, value, said) in [
         ("--board", "100000", "board diameter is 100000 mm"),
-        ("--bore", "-5", "bore diameter is -5 mm"),
+        ("--bore", "-5", "Bore diameter: -5 mm"),
         ("--pitch", "0", "hole spacing is 0 mm"),
         ("--rotation", "NaN", "rotation is NaN°"),
         ("--players", "0", "players is 0"),

@@ -239,7 +239,7 @@ fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
         assert_eq!(told.len(), 1, "{told:?}");
         let name = field.label(entry).to_lowercase();
         assert!(
-            told[0].to_lowercase().starts_with(&format!("{name} is ")),
+            told[0].to_lowercase().starts_with(&format!("{name}: ")),
             "{told:?}"
         );
         assert!(field.set(&mut board, entry, &Value::Number(range.min)));
@@ -259,7 +259,8 @@ fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
         told.contains(&"units millimeters → inches, to 1/64".into()),
         "{told:?}"
     );
-    let drying = |told: &&String| told.starts_with("layer 2 dries ") && told.ends_with(" → 36 h");
+    let drying =
+        |told: &&String| told.starts_with("layer 2 drying time ") && told.ends_with(" → 36 h");
     assert!(
         dried != 36.0 && told.iter().any(|told| drying(&told)),
         "{told:?}"

@@ -4,11 +4,11 @@ use crate::Quantity::Count;
 use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
 
 /// Holes of a board. At one a minute, eight hours a day, the largest number takes about a month of work.
-const HOLES: Range = Count.range("holes in all", 0.0, 10_000.0);
+const HOLES: Range = Count.range("Holes in all", 0.0, 10_000.0);
 /// Corners of a blank. A tracing with a corner every 2 mm around a slab of 3 m by 1 m has 4,000.
-const CORNERS: Range = Count.range("corners of the blank and its flaws in all", 0.0, 4_000.0);
+const CORNERS: Range = Count.range("Corners of the blank and its flaws in all", 0.0, 4_000.0);
 /// Coats of finish. At one a day, the largest number takes more than half a year.
-const COATS: Range = Count.range("coats of finish in all", 0.0, 200.0);
+const COATS: Range = Count.range("Coats of finish in all", 0.0, 200.0);
 
 /// A count that is too large in all.
 pub(super) fn totals(board: &Board) -> impl Iterator<Item = OutOfRange> {
@@ -82,7 +82,7 @@ mod tests {
         assert_eq!(layout(&few).unwrap().holes.len(), 24 * (24 + 392) + 1);
         let many = with_added(393);
         let error = layout(&many).unwrap_err().to_string();
-        assert_eq!(error, "holes in all is 10008; it may be 0 to 10000");
+        assert_eq!(error, "Holes in all: 10008 is out of range; use 0 to 10000");
         let read = read_board(write_board(&many).as_bytes());
         assert!(matches!(read, Err(FileError::OutOfRange(_))), "{read:?}");
     }
@@ -100,7 +100,10 @@ mod tests {
         assert_eq!(totals(&board).count(), 0);
         board.finish.push(crate::Coat::default());
         let told: Vec<String> = totals(&board).map(|fault| fault.to_string()).collect();
-        assert_eq!(told, ["coats of finish in all is 201; it may be 0 to 200"]);
+        assert_eq!(
+            told,
+            ["Coats of finish in all: 201 is out of range; use 0 to 200"]
+        );
     }
 
     #[test]
@@ -124,7 +127,7 @@ mod tests {
         let told: Vec<String> = totals(&board).map(|fault| fault.to_string()).collect();
         assert_eq!(
             told,
-            ["corners of the blank and its flaws in all is 4001; it may be 0 to 4000"]
+            ["Corners of the blank and its flaws in all: 4001 is out of range; use 0 to 4000"]
         );
     }
 }

@@ -152,10 +152,7 @@ impl Field {
     /// assert_eq!(field::BORDER.may_be(&board, 0), "0 mm to 500 mm, or none");
     /// ```
     pub fn may_be(&self, board: &Board, entry: usize) -> String {
-        let range = |range: Range| {
-            let show = |number| range.quantity.typed(number, board.units);
-            format!("{} to {}", show(range.min), show(range.max))
-        };
+        let range = |range: Range| range.ends(board.units);
         match self.kind {
             Kind::Number(numbers) => range(numbers),
             Kind::Auto(numbers, without) => format!("{}, or {AUTO}: {without}", range(numbers)),

@@ -37,6 +37,12 @@ pub(super) fn typed(inches: f64) -> String {
     exact.unwrap_or_else(|| show_number(inches, TYPED) + "\"")
 }
 
+/// A length that a tool is set to: the finest fraction where it is one, and else a decimal of a thousandth, never a rounded fraction.
+pub(super) fn setting(inches: f64) -> String {
+    let exact = exact(inches, Fraction::SixtyFourth);
+    exact.unwrap_or_else(|| show_number(inches, decimals(inches)) + "\"")
+}
+
 /// The fraction or the short decimal that a length is.
 fn exact(inches: f64, fraction: Fraction) -> Option<String> {
     let is_it = |number: f64| (number - inches).abs() <= SAME;

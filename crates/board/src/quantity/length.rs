@@ -1,6 +1,6 @@
 //! Lengths as makers read them: 12.5 mm, 1 3/16".
 
-use super::Quantity;
+use super::{Quantity, inches};
 use crate::Units;
 
 /// Millimeters in an inch, exactly.
@@ -38,16 +38,19 @@ pub fn at_mark(mm: f64, units: Units) -> f64 {
     }
 }
 
-/// Writes a length that a tool is set to or bought by, for reading: never rounded to a fraction, which might be that of
-/// another drill.
+/// Writes a length that a tool is set to or bought by, for reading: to a thousandth of an inch where it is no fraction, since a
+/// rounded fraction might be that of another drill.
 ///
 /// ```
 /// use board::{Units, show_setting};
 /// assert_eq!(show_setting(12.7, Units::INCH), "1/2\"");
-/// assert_eq!(show_setting(12.0, Units::INCH), "0.4724\"");
+/// assert_eq!(show_setting(12.0, Units::INCH), "0.472\"");
 /// ```
 pub fn show_setting(mm: f64, units: Units) -> String {
-    Quantity::Length.typed(mm, units)
+    match units {
+        Units::Mm => Quantity::Length.typed(mm, units),
+        Units::Inch(_) => inches::setting(mm / INCH),
+    }
 }
 
 /// Writes the most that a length may be, for reading: rounded down to a value that works when it is typed.

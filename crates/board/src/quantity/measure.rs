@@ -136,7 +136,7 @@ impl Measure {
     /// assert_eq!(Measure::newtons(14.2335).shown(Units::INCH), "3.2 lbf");
     /// ```
     pub fn shown(self, units: Units) -> String {
-        self.quantity.told(self.value, units)
+        self.quantity.reported(self.value, units)
     }
 
     /// The measure and another one that it is held against, as a maker reads them: never in the same words where they

@@ -15,8 +15,8 @@ impl Units {
     /// ```
     /// use board::{Units, field};
     /// let fault = field::BOARD_DIAMETER.range().check(8890.0).unwrap_err();
-    /// assert_eq!(Units::Mm.say(&fault), "board diameter is 8890 mm; it may be 1 mm to 5000 mm");
-    /// assert_eq!(Units::INCH.say(&fault), "board diameter is 350\"; it may be 0.0394\" to 196.8504\"");
+    /// assert_eq!(Units::Mm.say(&fault), "Board diameter: 8890 mm is out of range; use 1 mm to 5000 mm");
+    /// assert_eq!(Units::INCH.say(&fault), "Board diameter: 350\" is out of range; use ≈ 0.039\" to ≈ 196 27/32\"");
     /// ```
     pub fn say(self, fault: &impl Display) -> String {
         match self {
@@ -32,9 +32,9 @@ impl Units {
     ///
     /// ```
     /// use board::Units;
-    /// let text = "Leave {3.175 mm} of wood, below {20 °C}; a rule of {30 cm|12 in} will do";
+    /// let text = "Leave {3.175 mm} of wood, below {20 °C}; a rule of {30 cm|12\"} will do";
     /// assert_eq!(Units::Mm.spell(text), "Leave 3.18 mm of wood, below 20 °C; a rule of 30 cm will do");
-    /// assert_eq!(Units::INCH.spell(text), "Leave 1/8\" of wood, below 68 °F; a rule of 12 in will do");
+    /// assert_eq!(Units::INCH.spell(text), "Leave 1/8\" of wood, below 68 °F; a rule of 12\" will do");
     /// ```
     pub fn spell(self, text: &str) -> String {
         let mut spelled = String::new();
@@ -82,5 +82,5 @@ fn measure(text: &str) -> Option<Measure> {
 /// Where nothing more can be written.
 pub fn say_geometry(error: &geometry::Error, f: &mut Formatter<'_>) -> Result {
     let units = Units::of(f);
-    f.write_str(&error.said(&|mm| Quantity::Length.shown(mm, units)))
+    f.write_str(&error.message(&|mm| Quantity::Length.shown(mm, units)))
 }

@@ -58,7 +58,7 @@ impl Quantity {
     }
 
     /// A number as a report shows it: with no more digits than are of use in the shop.
-    pub(super) fn told(self, held: f64, units: Units) -> String {
+    pub(super) fn reported(self, held: f64, units: Units) -> String {
         if self.is_converted(units) {
             let digits = |number: f64| if number.abs() < 1.0 { 2 } else { 3 };
             return self.rounded(held, units, |number| places(number, digits(number)));

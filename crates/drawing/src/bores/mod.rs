@@ -67,9 +67,9 @@ fn opening(correction: Option<&Correction>) -> Vec<Block> {
     let scrap = "Clamp the scrap over a waste board; do not hold it by hand: a bit that catches spins short scrap or lifts it.";
     let mut blocks = vec![
         Block::Words(
-            "Drill these bores in scrap of the same board, with the bit and at the speed that you will drill the board with, \
+            "Drill these holes in scrap of the same board, with the bit and at the speed that you will drill the board with, \
              and finish them as you will finish the board. Try the piece in each; where pieces differ, try the largest and \
-             the smallest. Tick the bore that fits."
+             the smallest. Tick the hole that fits."
                 .into(),
         ),
         Block::Words(print),
@@ -106,7 +106,7 @@ impl Says {
         let figures = figure::rows(&strip.tries, self.units, self.room);
         if figures.is_empty() {
             blocks.push(Block::Words(
-                "These bores are wider than the paper: mark their centers on the scrap by hand, as far apart as there is room."
+                "These holes are wider than the paper: mark their centers on the scrap by hand, as far apart as there is room."
                     .into(),
             ));
         }
@@ -128,7 +128,7 @@ impl Says {
         let fit = first.and_then(|tried| tried.fit).map(column_of);
         let mut titles = vec![
             ("Drilled", Align::Start),
-            ("Bore", Align::Start),
+            ("Hole", Align::Start),
             ("Diameter", Align::End),
             ("Depth", Align::End),
         ];
@@ -178,8 +178,8 @@ impl Says {
     fn fit(&self, fit: Fit) -> String {
         match fit {
             Fit::FallsIn => "falls in".into(),
-            Fit::TooWide(by) => format!("too tight by {}", self.told(by)),
-            Fit::Sinks(mm) | Fit::Play(mm) | Fit::Glue(mm) => self.told(mm),
+            Fit::TooWide(by) => format!("too tight by {}", self.reading(by)),
+            Fit::Sinks(mm) | Fit::Play(mm) | Fit::Glue(mm) => self.reading(mm),
         }
     }
 
@@ -191,13 +191,13 @@ impl Says {
     /// The difference of two sizes. In inches it is as fine as a size: a fraction would round it away.
     fn difference(&self, mm: f64) -> String {
         match self.units {
-            Units::Mm => self.told(mm),
+            Units::Mm => self.reading(mm),
             Units::Inch(_) => self.size(mm),
         }
     }
 
     /// A length that is only read.
-    fn told(&self, mm: f64) -> String {
+    fn reading(&self, mm: f64) -> String {
         Measure::mm(mm).shown(self.units)
     }
 }
@@ -229,8 +229,8 @@ fn take_over(roles: &[Role]) -> String {
     let fields = roles.iter().filter_map(|role| diameter_field(*role));
     let paths: Vec<String> = fields.map(|field| format!("{} SIZE", field.path)).collect();
     format!(
-        "Take the size that fits over: press it beside “Fit strip” below the bore at the stage Drill, or type, with its number for \
-         SIZE: ringwright set BOARD.json {}",
+        "To use the size that fits, press it beside “Fit strip” under the bore at the stage Drill, or type this command with the \
+         size in place of SIZE: ringwright set BOARD.json {}",
         paths.join(" ")
     )
 }

@@ -61,7 +61,7 @@ pub fn calendar_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 ///
 /// It says whether a promise can be kept, where one was made: a page on the wall should not look better than it is.
 fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
-    let told = |day: Day| day.told(workpiece.units());
+    let told = |day: Day| day.with_weekday(workpiece.units());
     let boards = match calendar.boards {
         1 => "One board".into(),
         boards => format!("{boards} boards"),

@@ -80,10 +80,10 @@ impl Says<'_> {
             ..
         } = self.pour;
         let each = match (bores.len(), boards) {
-            (1, 1) => "1 bore takes".into(),
-            (bores, 1) => format!("{bores} bores take"),
-            (1, boards) => format!("{boards} boards with 1 bore each take"),
-            (bores, boards) => format!("{boards} boards with {bores} bores each take"),
+            (1, 1) => "1 hole takes".into(),
+            (bores, 1) => format!("{bores} holes take"),
+            (1, boards) => format!("{boards} boards with 1 hole each take"),
+            (bores, boards) => format!("{boards} boards with {bores} holes each take"),
         };
         let weight = self
             .board
@@ -98,7 +98,7 @@ impl Says<'_> {
         if self.pour.overfill_height > 0.0 {
             let height = show_length(self.pour.overfill_height, self.board.units);
             let more = format!(
-                " The domes stand {height} above the top; {} are leveled off once the resin is fully cured.",
+                "The crowns stand {height} above the top; {} are leveled off once the resin is fully cured.",
                 self.ml(self.pour.overfill)
             );
             words.push_str(&more);
@@ -135,8 +135,8 @@ impl Says<'_> {
     /// Where the minutes of the table are counted from, and how long a batch can be worked.
     fn clock(&self) -> String {
         let clock = format!(
-            "Minutes run from when the parts of the first batch come together; a batch can be worked for {} from its own \
-             beginning, mixing included. Keep a scrap with each batch to see that it sets.",
+            "Minutes count from the moment the parts of the first batch meet; each batch can be worked for {} from its own \
+             start, mixing included. Keep a little of each batch to see that it sets.",
             Measure::minutes(self.pour.working).shown(self.board.units)
         );
         let ordered = self.board.schedule.boards;
@@ -167,7 +167,7 @@ impl Says<'_> {
             columns: Column::all(&[
                 ("", Align::Start),
                 ("No.", Align::End),
-                ("Bores", Align::End),
+                ("Holes", Align::End),
                 ("First and last", Align::Start),
                 ("Resin + hardener", Align::Start),
                 ("Mix at, min", Align::End),
@@ -202,7 +202,7 @@ impl Says<'_> {
             columns: Column::all(&[
                 ("Board", Align::End),
                 ("Sector", Align::End),
-                ("Bores", Align::End),
+                ("Holes", Align::End),
                 ("Resin", Align::End),
                 ("Batches", Align::Start),
             ]),

@@ -72,7 +72,7 @@ impl Says<'_> {
             )
         };
         let title = format!("Filling plan{of}: {}", self.board.title);
-        let about = "Each bore carries the number of its batch, each sector that of its player; not to scale for drilling.";
+        let about = "Each hole carries the number of its batch, each sector that of its player; not to scale for drilling.";
         vec![
             line(TITLE, TITLE, Weight::SemiBold, &title),
             line(TITLE + 1.6 * WORDS, WORDS, Weight::Regular, about),

@@ -102,7 +102,7 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         "Areas leave out the holes. Coverage is from memory; amounts add a tenth for brush, rag and can."
             .into(),
     ));
-    blocks.push(Block::Heading("Which coat holds on which".into()));
+    blocks.push(Block::Heading("Which coat bonds to which".into()));
     blocks.push(Block::Table(bonds(board)));
     pages(paper, margin, &head, &blocks)
 }
@@ -116,8 +116,7 @@ fn in_short(board: &Board) -> String {
         format!("{}, {}", coat.kind.label(), hard_after(coat.kind))
     });
     format!(
-        "{}, {} from the first to the last. Hard last: {hard}. The labels win over this plan, and a test board comes \
-         first.",
+        "{}, {} from the first to the last. Last to cure: {hard}. Labels come before this plan; make a test board first.",
         several(coats, "coat"),
         drying_time(finish_hours(board))
     )
@@ -302,7 +301,7 @@ mod tests {
             "grit 320",
             "Amounts for 2 boards",
             "mineral spirits",
-            "Which coat holds on which",
+            "Which coat bonds to which",
             "bonds after sanding",
             "trade pages on finishes",
             "Rags with drying oil",

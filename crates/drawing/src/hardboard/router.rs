@@ -74,7 +74,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
             tools(board, router),
             depths(board, &settings),
             format!(
-                "{routed} holes, wider than their bores by {}; {center}",
+                "{routed} holes, {} larger than those of the board; {center}",
                 length(router.wider())
             ),
             true_size(board),
@@ -86,7 +86,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
 }
 
 /// An operation of the plan of the work on the page of a jig: its name, and its steps to tick off.
-pub fn told(operation: &Operation) -> [Block; 2] {
+pub fn operation_blocks(operation: &Operation) -> [Block; 2] {
     [
         Block::Heading(operation.task.title().into()),
         Block::Ticked(operation.work.clone()),
@@ -170,16 +170,16 @@ fn page(
     let work = router_work(workpiece);
     let [make, rout] = &work;
     let mut blocks = vec![Block::Words(format!(
-        "{}. Every hole of the template is {} wider than its bore.{}",
+        "{}. Every hole of the template is {} larger than the board's.{}",
         tools(board, router),
         show_setting(router.wider(), board.units),
         playing_hole(board)
     ))];
     blocks.extend(cautions(&of_operations(&work)));
-    blocks.extend(told(make));
+    blocks.extend(operation_blocks(make));
     blocks.push(Block::Heading("What to set".into()));
     blocks.push(Block::Table(table(board, settings)));
-    blocks.extend(told(rout));
+    blocks.extend(operation_blocks(rout));
     let head = Head::of("Router template", "settings", workpiece, stamp);
     let paper = paper_size(board.template.paper);
     let margin = board.template.margin;

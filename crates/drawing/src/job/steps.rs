@@ -42,7 +42,9 @@ impl<'a> Steps<'a> {
     /// The steps of a stage, each kept together; operations of one task that follow each other are one step.
     pub fn of_stage(&mut self, operations: &[Operation]) -> Vec<Block> {
         let steps = operations.chunk_by(|one, next| one.task == next.task);
-        steps.map(|step| Block::Kept(self.told(step))).collect()
+        steps
+            .map(|step| Block::Kept(self.blocks_of(step)))
+            .collect()
     }
 
     /// The figures of all steps that were told, under the headings of the steps; nothing where none has any.
@@ -53,7 +55,7 @@ impl<'a> Steps<'a> {
     /// A step: its heading, tool and time, why it comes here, what to mind, its work. Its figures are kept for the end.
     ///
     /// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
-    fn told(&mut self, step: &[Operation]) -> Vec<Block> {
+    fn blocks_of(&mut self, step: &[Operation]) -> Vec<Block> {
         let Some(first) = step.first() else {
             return Vec::new();
         };

@@ -29,7 +29,7 @@ pub fn bore<'a>(board: &'a Board, section: &'a Section, sizes: &BoreSizes) -> Fi
     let (share, least) = BESIDE;
     let beside = (share * drawn.width()).max(least);
     Figure {
-        heading: format!("Bore {}", sizes.hole.name),
+        heading: format!("Hole {}", sizes.hole.name),
         remark: "",
         section,
         window: Rect {

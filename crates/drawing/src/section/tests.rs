@@ -227,7 +227,7 @@ fn the_sheet_is_for_a_hole_of_the_board() {
         "Untitled board – 2026-11-25",
         "Section: cut through T1-01",
         "Board, scale 1 : 3",
-        "Bore T1-01, scale 2 : 1",
+        "Hole T1-01, scale 2 : 1",
         "board Ø 640 mm",
         "floor left 12.5 mm",
     ] {

@@ -96,7 +96,7 @@ impl Bar {
     fn figure(self, at: Point, turn: Angle, units: Units) -> Item {
         let words = match units {
             Units::Mm => format!("{} mm", self.mm),
-            Units::Inch(_) => format!("{} in", self.inches),
+            Units::Inch(_) => format!("{}\"", self.inches),
         };
         let text = Text {
             turn,

@@ -201,7 +201,7 @@ impl Lay {
         if font::width(kind, size, strong) <= room {
             self.text(Point::new(aside, base), size, strong, kind.into());
         } else {
-            self.told(kind, size, strong, self.beside());
+            self.add_line(kind, size, strong, self.beside());
         }
     }
 
@@ -220,7 +220,7 @@ impl Lay {
         } else {
             self.beside()
         };
-        self.told(words, self.form.words, Weight::Regular, room);
+        self.add_line(words, self.form.words, Weight::Regular, room);
     }
 
     /// Goes on below the key map.
@@ -238,11 +238,11 @@ impl Lay {
         } else {
             words.to_owned()
         };
-        self.told(&words, size, Weight::Regular, width);
+        self.add_line(&words, size, Weight::Regular, width);
     }
 
     /// Words broken into lines of a width.
-    fn told(&mut self, words: &str, size: f64, weight: Weight, room: f64) {
+    fn add_line(&mut self, words: &str, size: f64, weight: Weight, room: f64) {
         if words.is_empty() {
             return;
         }

@@ -18,10 +18,10 @@ use crate::Sheet;
 /// assert_eq!(fits.map(|(name, _)| *name), Some("914 mm"));
 /// ```
 pub const ROLLS: [(&str, f64); 4] = [
-    ("24 in", 24.0 * INCH),
+    ("24\"", 24.0 * INCH),
     ("610 mm", 610.0),
     ("914 mm", 914.0),
-    ("36 in", 36.0 * INCH),
+    ("36\"", 36.0 * INCH),
 ];
 
 /// A sheet is wider than the roll.
@@ -48,7 +48,7 @@ impl fmt::Display for RollError {
             "the whole board needs paper {needed} wide, but the roll is {roll}; "
         )?;
         match ROLLS.iter().find(|(_, roll)| *roll >= self.needed) {
-            Some((name, _)) => write!(f, "a roll of {name} would do"),
+            Some((name, _)) => write!(f, "use a roll of {name}"),
             None => f.write_str("no common roll is so wide: print the board in sheets"),
         }
     }
@@ -146,7 +146,7 @@ mod tests {
         let error = whole().on_roll(500.0).unwrap_err();
         assert_eq!(
             error.to_string(),
-            "the whole board needs paper 670 mm wide, but the roll is 500 mm; a roll of 914 mm would do"
+            "the whole board needs paper 670 mm wide, but the roll is 500 mm; use a roll of 914 mm"
         );
         assert!(Units::INCH.say(&error).contains("roll is 19.685\""));
         let wide = RollError {

@@ -436,7 +436,7 @@ mod tests {
                 2,
                 "{words:?}"
             );
-            assert_eq!(words.iter().filter(|words| **words == "4 in").count(), 2);
+            assert_eq!(words.iter().filter(|words| **words == "4\"").count(), 2);
             assert!(words.contains(&sheet.label.as_str()));
             for item in &sheet.marks {
                 let page = sheet

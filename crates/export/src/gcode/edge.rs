@@ -133,9 +133,8 @@ fn about(lines: &mut Lines, diameter: f64, edge: &EdgeRun, turns: &Turns) {
     lines.comment(&format!(
         "Board {board} across; the cut reaches out to {reach} across: clear clamps and screws"
     ));
-    lines.comment(
-        "Conventional: counter-clockwise round the board, against the turning of the cutter",
-    );
+    lines
+        .comment("Conventional: counter-clockwise around the board, against the cutter's rotation");
     let (passes, deeper) = (turns.passes, turns.depth / f64::from(turns.passes));
     let deeper = lines.shown(deeper);
     lines.comment(&format!(

@@ -21,7 +21,7 @@ pub enum GcodeError {
         hole: String,
     },
     /// No feed was given for a bit.
-    #[error("missing feed for the {bit} bit: give how fast it goes down")]
+    #[error("missing feed for the {bit} bit: enter the plunge feed under Drill, Machine")]
     MissingFeed {
         /// Diameter and bottom.
         bit: String,
@@ -66,7 +66,7 @@ pub enum GcodeError {
     },
     /// A bit would come through the board, or further than allowed.
     #[error(
-        "hole {hole}: with its point or spur the bit reaches {reach} below the top face, but the board is {thickness} thick{allowed}; make the bore more than {over} shallower, or allow for it in a spoilboard"
+        "hole {hole}: with its point or spur the bit reaches {reach} below the top face, but the board is {thickness} thick{allowed}; make the hole more than {over} shallower, or allow for it in a spoilboard"
     )]
     TooDeep {
         /// The hole's name.
@@ -81,13 +81,13 @@ pub enum GcodeError {
         over: String,
     },
     /// The document has no speed or feed for a cutter.
-    #[error("nothing is settled for the {what}: give its speed and its feeds")]
+    #[error("no speed and feeds for the {what}: enter them under Drill, Machine")]
     NoRun {
         /// The cutter.
         what: &'static str,
     },
     /// A speed or a feed of a cutter is not settled.
-    #[error("missing {setting} of the {what}: give it; none is assumed")]
+    #[error("missing {setting} of the {what}: enter it; there is no default")]
     Missing {
         /// Which of them.
         setting: &'static str,

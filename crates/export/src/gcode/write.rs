@@ -51,7 +51,7 @@ pub fn center(
     let known = others.iter().find(same).map(|other| other.number);
     job.number = known.unwrap_or(others.len() + 1);
     let mut lines = begun(options);
-    lines.comment("The hole at the center alone: run it when nothing turns on its pin any more");
+    lines.comment("The hole at the center alone: run it when no more work turns on its pin");
     about_bit(&mut lines, &job, others.len().max(job.number), options);
     let bit = format!("drill-center-{}", bit_stem(&job, options.units));
     let stem = match options.machine.files {

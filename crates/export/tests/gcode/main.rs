@@ -381,7 +381,7 @@ fn the_hole_at_the_center_is_the_last_program_and_alone() {
         let programs = gcode(&table(), &options).unwrap();
         let (last, others) = programs.split_last().unwrap();
         assert!(last.stem.starts_with("drill-center"), "{}", last.stem);
-        assert!(last.text.contains("nothing turns on its pin"));
+        assert!(last.text.contains("no more work turns on its pin"));
         let center = bored(&run(last));
         assert_eq!(center.len(), 1);
         assert!(center[0].0.distance(Point::ORIGIN) <= PLACE);

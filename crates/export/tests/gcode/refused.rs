@@ -14,7 +14,7 @@ fn feeds_and_speeds_are_never_assumed() {
     let error = refused(|options| options.machine.bits[0].feed = None);
     assert_eq!(
         error,
-        "missing feed for the 12 mm forstner bit: give how fast it goes down"
+        "missing feed for the 12 mm forstner bit: enter the plunge feed under Drill, Machine"
     );
     let error = refused(|options| options.machine.bits[0].speed = None);
     assert!(

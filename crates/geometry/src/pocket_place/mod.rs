@@ -139,7 +139,7 @@ fn check(search: &PocketSearch<'_>) -> Result<(), Error> {
         return Err(Error::EmptyPocket);
     }
     check_players("a board", search.players, 1)?;
-    check_finite("the bore's radius", search.hole_radius)?;
+    check_finite("the hole's radius", search.hole_radius)?;
     check_positive("the board's edge radius", search.edge_radius)?;
     let bearing = search.bearing.unwrap_or_default().as_radians();
     check_finite("the pocket's bearing", bearing)?;

@@ -61,8 +61,7 @@ fn resaw(workpiece: &Workpiece) -> Operation {
         .says([
             "Joint one face and one edge, and mark the edge that will be the seam.".to_owned(),
             format!(
-                "Resaw the slab, {} thick, into two leaves of about {}: slow feed, a push block behind, no hand beside \
-                 the blade.",
+                "Resaw the slab, {} thick, into two leaves of {}: slow feed, a push block behind, no hand beside the blade.",
                 workpiece.length(at.bought),
                 workpiece.length(at.sawn)
             ),
@@ -157,7 +156,7 @@ fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
         length(at.off_the_top()),
     );
     let passes = format!(
-        "With a router bit of {} that is {} of no more than the bit's diameter.",
+        "A router bit of {} takes {}, none deeper than its diameter.",
         length(size.thickness),
         counted(passes(size.reach, size.thickness), "pass", "passes")
     );
@@ -186,7 +185,7 @@ fn glue(workpiece: &Workpiece) -> Operation {
     let pressed = "Brush glue on both edges, close the clamps from the middle out, above and below in turn, until a thin \
          bead shows all along. Scrape it off once it is rubbery.";
     let out = format!(
-        "Out of the clamps the panel is {} wide and about {} thick.",
+        "Out of the clamps the panel is {} wide and {} thick.",
         workpiece.length(panel_width(board)),
         workpiece.length(Thicknesses::of(board).glued)
     );
@@ -212,7 +211,7 @@ fn flatten(workpiece: &Workpiece) -> Operation {
         work.push(glued_already(workpiece));
     }
     work.push(format!(
-        "Flatten the top face: {} thick when it is, about {} off.",
+        "Flatten the top face: {} thick when it is flat, {} taken off.",
         workpiece.length(at.flattened),
         workpiece.length(at.off_the_top())
     ));

@@ -50,7 +50,7 @@ fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     let x = show_length(x.round(), Units::of(f));
     write!(
         f,
-        "the live edges leave no wood between them {x} from the left end; smaller offsets or a wider blank would do"
+        "the live edges leave no wood between them {x} from the left end; use smaller offsets or a wider blank"
     )
 }
 

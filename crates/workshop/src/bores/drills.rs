@@ -11,7 +11,7 @@ use serde::Deserialize;
 /// A drill or cutter of a size that is made.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Drill {
-    /// The trade's name for its size: 3/8 in, 9.5 mm, No. 37, letter F.
+    /// The trade's name for its size: 3/8", 9.5 mm, No. 37, letter F.
     pub name: String,
     /// Its diameter, mm.
     pub diameter: f64,
@@ -105,7 +105,7 @@ pub fn drills() -> &'static [Drill] {
 /// ```
 /// use board::Bottom;
 /// let near = workshop::nearest_drills(12.7, Bottom::Forstner);
-/// assert!(near[0].is_exact() && near[0].drill.name == "1/2 in");
+/// assert!(near[0].is_exact() && near[0].drill.name == "1/2\"");
 /// // No bit is 12.3 mm wide: the nearest inch size and the nearest metric one are told.
 /// assert_eq!(workshop::nearest_drills(12.3, Bottom::Forstner).len(), 2);
 /// ```
@@ -196,7 +196,7 @@ fn drills_of(series: Series, row: &Row<'_>) -> Vec<Drill> {
     let ruled = counted.map(|count| {
         let diameter = f64::from(count) / f64::from(row.parts) * unit;
         Drill {
-            name: name_of(diameter, series.units),
+            name: show_setting(diameter, series.units),
             diameter,
             series,
         }
@@ -204,15 +204,6 @@ fn drills_of(series: Series, row: &Row<'_>) -> Vec<Drill> {
     let mut drills: Vec<Drill> = named.chain(ruled).collect();
     drills.sort_by(|a, b| a.diameter.total_cmp(&b.diameter));
     drills
-}
-
-/// A size as the trade writes it.
-pub fn name_of(diameter: f64, units: Units) -> String {
-    let shown = show_setting(diameter, units);
-    match shown.strip_suffix('"') {
-        Some(inches) => format!("{inches} in"),
-        None => shown,
-    }
 }
 
 #[cfg(test)]
@@ -293,9 +284,9 @@ mod tests {
             ("letter A", 0.234),
             ("letter F", 0.257),
             ("letter Z", 0.413),
-            ("1/64 in", 0.015_625),
-            ("19/32 in", 0.593_75),
-            ("1 in", 1.0),
+            ("1/64\"", 0.015_625),
+            ("19/32\"", 0.593_75),
+            ("1\"", 1.0),
         ] {
             assert_near!(named(name, Cutter::Twist).diameter, inches * INCH, 1e-12);
         }
@@ -308,15 +299,11 @@ mod tests {
             assert_near!(named(name, Cutter::Twist).diameter, mm, 1e-12);
         }
         let (quarter, e) = (
-            named("1/4 in", Cutter::Twist),
+            named("1/4\"", Cutter::Twist),
             named("letter E", Cutter::Twist),
         );
         assert_near!(quarter.diameter, e.diameter, 0.0);
-        assert_near!(
-            named("1 3/16 in", Cutter::Forstner).diameter,
-            30.1625,
-            1e-12
-        );
+        assert_near!(named("1 3/16\"", Cutter::Forstner).diameter, 30.1625, 1e-12);
     }
 
     /// A number 37 drill is 0.104 in wide, its point of 118° about 0.031 in long: trade page, not a standard.
@@ -334,15 +321,15 @@ mod tests {
     fn the_very_size_stands_alone_and_others_stand_between_two() {
         assert_eq!(names(0.257 * INCH, Bottom::Point118), ["letter F"]);
         // The earlier series of two equals.
-        assert_eq!(names(6.35, Bottom::Point135), ["1/4 in"]);
-        assert_eq!(names(9.53, Bottom::Point118), ["3/8 in"]);
+        assert_eq!(names(6.35, Bottom::Point135), ["1/4\""]);
+        assert_eq!(names(9.53, Bottom::Point118), ["3/8\""]);
         // Both an inch and a metric drill are made so.
-        assert_eq!(names(12.7, Bottom::Point118), ["1/2 in", "12.7 mm"]);
+        assert_eq!(names(12.7, Bottom::Point118), ["1/2\"", "12.7 mm"]);
         assert_eq!(names(9.1, Bottom::Point118), ["letter T", "9.1 mm"]);
         assert_eq!(names(15.0, Bottom::Forstner), ["15 mm"]);
         // 25.4 mm: no metric size is near enough to be named beside it.
-        assert_eq!(names(25.4, Bottom::Ball), ["1 in"]);
-        assert_eq!(names(15.1, Bottom::Point118), ["19/32 in", "15 mm"]);
+        assert_eq!(names(25.4, Bottom::Ball), ["1\""]);
+        assert_eq!(names(15.1, Bottom::Point118), ["19/32\"", "15 mm"]);
         let near = nearest_drills(15.1, Bottom::Point118);
         assert_near!(near[0].larger, -0.018_75, 1e-12);
         assert_near!(near[1].larger, -0.1, 1e-12);
@@ -352,8 +339,8 @@ mod tests {
     fn a_cutter_is_named_that_leaves_the_bottom() {
         // Twist drills are made by the tenth of a millimeter, Forstner bits by the whole one.
         assert_eq!(names(9.2, Bottom::Point118), ["9.2 mm"]);
-        assert_eq!(names(9.2, Bottom::Forstner), ["3/8 in", "9 mm"]);
-        assert_eq!(names(9.2, Bottom::Ball), ["3/8 in", "10 mm"]);
+        assert_eq!(names(9.2, Bottom::Forstner), ["3/8\"", "9 mm"]);
+        assert_eq!(names(9.2, Bottom::Ball), ["3/8\"", "10 mm"]);
         for bottom in Bottom::ALL {
             assert_eq!(nearest_drills(70.0, bottom).len(), 2, "{bottom:?}");
         }

@@ -3,10 +3,9 @@
 //! An empty list was not typed, and allows no conclusion. Twist drills come in so many sizes that no list of them is kept: a bore
 //! with a point asks for nothing.
 
-use board::{Board, Bore, Bottom, INCH, Tools, Units};
+use board::{Board, Bore, Bottom, INCH, Tools, Units, show_setting};
 
 use super::check::seat::takes;
-use super::drills::name_of;
 
 /// Sizes this near count as the same, mm: no bit drills nearer to its name than that.
 const SAME: f64 = 0.01;
@@ -84,7 +83,7 @@ const EXACT: f64 = 0.001;
 ///
 /// ```
 /// use board::Units;
-/// assert_eq!(workshop::bit_name(12.7, Units::Mm), "1/2 in");
+/// assert_eq!(workshop::bit_name(12.7, Units::Mm), "1/2\"");
 /// assert_eq!(workshop::bit_name(12.0, Units::INCH), "12 mm");
 /// assert_eq!(workshop::bit_name(12.3, Units::Mm), "12.3 mm");
 /// ```
@@ -99,7 +98,7 @@ pub fn bit_name(diameter: f64, units: Units) -> String {
         Units::Inch(_) if halves && !sixty_fourths => Units::Mm,
         own => own,
     };
-    name_of(diameter, named_in)
+    show_setting(diameter, named_in)
 }
 
 #[cfg(test)]
@@ -157,8 +156,8 @@ mod tests {
     #[test]
     fn sizes_are_named_in_the_unit_that_they_are_round_in() {
         for (size, units, name) in [
-            (9.525, Units::INCH, "3/8 in"),
-            (9.525, Units::Mm, "3/8 in"),
+            (9.525, Units::INCH, "3/8\""),
+            (9.525, Units::Mm, "3/8\""),
             (15.0, Units::INCH, "15 mm"),
             (15.0, Units::Mm, "15 mm"),
             (12.5, Units::Mm, "12.5 mm"),

@@ -54,7 +54,7 @@ impl FloorOver {
         match self {
             Self::Underside => "the underside",
             Self::Recess => "the recess",
-            Self::Lid => "what is cut for the lid",
+            Self::Lid => "cut for the lid",
         }
     }
 }

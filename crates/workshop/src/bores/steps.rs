@@ -60,8 +60,8 @@ pub fn kinds_but_center(workpiece: &Workpiece, proved: &str) -> Vec<String> {
 /// All bores of one kind.
 fn bores(workpiece: &Workpiece, kind: &Kind, proved: &str) -> String {
     let which = match kind.holes.as_slice() {
-        [first, .., last] => format!("{} bores, {first} to {last},", kind.holes.len()),
-        [only] => format!("The bore {only},"),
+        [first, .., last] => format!("{} holes, {first} to {last},", kind.holes.len()),
+        [only] => format!("The hole {only},"),
         [] => String::new(),
     };
     format!(
@@ -87,7 +87,7 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
     );
     let by_machine = Method::of(workpiece.board()) == Method::Machine;
     let guided = if by_machine {
-        "Run the program of the center hole, the last one for the bores, in the air first and then in the blank, with X and Y as they were \
+        "Run the program of the center hole, the last one for the holes, in the air first and then in the blank, with X and Y as they were \
          set for the other holes."
     } else {
         guide(bore)
@@ -121,7 +121,7 @@ const fn guide(bore: Bore) -> &'static str {
              has no wood there. Or clamp scrap with a hole of the bit's diameter over it as a guide."
         }
         Bottom::Flat | Bottom::Ball => {
-            "Clamp scrap with a hole of the bit's diameter over it as a guide: nothing else leads this bit."
+            "Clamp scrap with a hole of the bit's diameter over it as a guide: nothing else guides this bit."
         }
         Bottom::Point118 | Bottom::Point135 => {
             "The point of the drill finds the pin's hole by itself."
@@ -178,10 +178,10 @@ fn inserts(workpiece: &Workpiece) -> Option<Operation> {
     let poured = board.filling.filter(|filling| filling.around_insert);
     let held = if poured.is_some() {
         format!(
-            "Set a {set_in} in each bore on a dot of glue, so that resin does not float or tilt it."
+            "Set a {set_in} in each hole on a dot of glue, so that resin does not float or tilt it."
         )
     } else {
-        format!("Glue a {set_in} into each bore with epoxy, and press it home.")
+        format!("Glue a {set_in} into each hole with epoxy, and press it home.")
     };
     let operation = Operation::of(Task::Inserts)
         .with("tweezers or a magnet on a stick, degreaser, glue", 10.0 + 0.3 * seats as f64)
@@ -189,7 +189,7 @@ fn inserts(workpiece: &Workpiece) -> Option<Operation> {
         .says([
             format!("Degrease the {set_in}s with the windows open and no flame near; vacuum the bores."),
             held,
-            "Lay a straightedge over the bores: each stands as far below the face as the section shows.".into(),
+            "Lay a straightedge over the holes: each stands as far below the face as the section shows.".into(),
         ]);
     Some(operation.waiting(12.0, "the glue that holds them sets"))
 }

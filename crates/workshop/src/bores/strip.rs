@@ -211,7 +211,7 @@ mod tests {
         assert_eq!(letters, "ABCDE");
         // Forstner bits come by the millimeter, twist drills by the tenth.
         assert_eq!(names(&tries[2].near), ["12 mm"]);
-        assert_eq!(names(&tries[3].near), ["1/2 in", "12 mm"]);
+        assert_eq!(names(&tries[3].near), ["1/2\"", "12 mm"]);
         assert_eq!(names(&tries[3].twist), ["12.1 mm"]);
         let mut wide = Board::default();
         wide.bores.track.diameter = 44.0;
@@ -230,8 +230,8 @@ mod tests {
         assert_eq!(strips[0].roles, [Role::Track, Role::Home, Role::Start]);
         let tries = &strips[0].tries;
         // Tenths of a millimeter come within a hundredth of them.
-        assert_eq!(names(&tries[0].near), ["31/64 in", "12.3 mm"]);
-        assert_eq!(names(&tries[4].near), ["33/64 in", "13.1 mm"]);
+        assert_eq!(names(&tries[0].near), ["31/64\"", "12.3 mm"]);
+        assert_eq!(names(&tries[4].near), ["33/64\"", "13.1 mm"]);
         assert!(tries.iter().all(|tried| tried.twist.is_empty()));
         let widths: Vec<f64> = tries.iter().map(|tried| tried.bore.diameter).collect();
         for (width, parts) in widths.iter().zip(62..) {

@@ -9,7 +9,8 @@ use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, NearDrill, Series, nearest_drills};
 
 /// Said below the drills: the stamp is no measure.
-const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drills: measure your own bit, and a hole in scrap";
+const STAMPED: &str =
+    "a bit may not drill the size stamped on it: measure your own bit, and a hole in scrap";
 /// The way in which the nearest drill is found.
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
 /// The way in which the nearest round-nose cutter is found for a bottom that is shallower than its radius.
@@ -92,7 +93,7 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
             GEOMETRY,
         ),
         Sum::mm(
-            "wood left under the bore",
+            "wood left under the hole",
             left,
             "thickness of the board - depth of the bore - point or spur",
             GEOMETRY,
@@ -225,7 +226,7 @@ mod tests {
         };
         let sums = sums_of(&board);
         let inch = named(&sums, "nearest inch twist drill");
-        assert_eq!(inch.words.as_deref(), Some("19/32 in"));
+        assert_eq!(inch.words.as_deref(), Some("19/32\""));
         assert_near!(mm(inch), -0.018_75, 1e-12);
         assert_eq!(
             named(&sums, "nearest metric twist drill").words.as_deref(),
@@ -234,7 +235,7 @@ mod tests {
         let tip = 15.1 * 0.300_430_3;
         assert_near!(mm(named(&sums, "point or spur below that")), tip, 1e-6);
         let left = board.blank.thickness - 8.0 - tip;
-        assert_near!(mm(named(&sums, "wood left under the bore")), left, 1e-6);
+        assert_near!(mm(named(&sums, "wood left under the hole")), left, 1e-6);
         let holes = named(&sums, "holes of this bore");
         let players = layout(&board).unwrap().holes.len() - 1;
         assert_eq!(holes.holes.len(), players);
@@ -245,7 +246,7 @@ mod tests {
         let words: Vec<_> = sums.iter().filter_map(|sum| sum.words.as_deref()).collect();
         assert_eq!(
             words[2..],
-            ["20 mm", "1/4 in"],
+            ["20 mm", "1/4\""],
             "the center hole and its pilot"
         );
     }
@@ -292,7 +293,7 @@ mod tests {
         let bit = named(&sums, "nearest metric Forstner bit, spur counted");
         assert_eq!(bit.words.as_deref(), Some("15 mm"));
         assert_near!(mm(named(&sums, "wood left under its spur")), 4.0, 1e-12);
-        assert_near!(mm(named(&sums, "wood left under the bore")), 6.5, 1e-12);
+        assert_near!(mm(named(&sums, "wood left under the hole")), 6.5, 1e-12);
         board.blank.thickness = 11.4;
         let thin = sums_of(&board);
         assert!(!thin.iter().any(|sum| sum.name.contains("Forstner")));

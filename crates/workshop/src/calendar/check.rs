@@ -7,9 +7,9 @@ use crate::check::{Finding, Rule, Severity, counted};
 use crate::{Task, Workpiece};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "All of the work can be done by the end of the promised day: in your hours, with one pair of hands at one thing at a \
-     time, after every wait, and with as many boards in clamps or drying as you have room for. Times and waits are common practice \
-     unless you have typed your own; labels come first. What is ticked off is an operation of the plan, done by today.";
+pub const STATEMENT: &str = "The work can be finished by the end of the promised day: within your hours, one task at a time, \
+     with every wait kept, and with no more boards in clamps or drying than you have room for. Times and waits are common \
+     practice unless you typed your own; labels come first. Each step ticked off is in the plan, and was done by today.";
 
 /// Every finding about days.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -49,8 +49,8 @@ fn note(message: String) -> Finding {
 }
 
 /// A day as the maker reads it, with the day of the week: a promise is talked about by that.
-fn told(workpiece: &Workpiece, day: Day) -> String {
-    day.told(workpiece.units())
+fn day_words(workpiece: &Workpiece, day: Day) -> String {
+    day.with_weekday(workpiece.units())
 }
 
 /// Why there is no calendar, and what to do; nothing where the day alone is not known.
@@ -84,7 +84,7 @@ fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
     if is_kept && !is_past {
         return None;
     }
-    let promised = told(workpiece, day);
+    let promised = day_words(workpiece, day);
     let mut message = if is_past {
         format!("the board is promised for {promised}, which has passed: change the date")
     } else {
@@ -92,12 +92,12 @@ fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
     };
     if let Some(earliest) = earliest {
         message.push_str("; the first possible day is ");
-        message.push_str(&told(workpiece, earliest));
+        message.push_str(&day_words(workpiece, earliest));
     }
     let can_begin = |first: &Day| today.is_none_or(|today| *first >= today);
     if let Some(first) = first_day.filter(|first| !is_past && can_begin(first)) {
         message.push_str(", or begin by ");
-        message.push_str(&told(workpiece, first));
+        message.push_str(&day_words(workpiece, first));
     }
     Some(caution(message))
 }
@@ -107,7 +107,7 @@ fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
     let schedule = &workpiece.board().schedule;
     let (start, promised) = (schedule.start?, schedule.promised?);
     (start > promised).then(|| {
-        let (start, promised) = (told(workpiece, start), told(workpiece, promised));
+        let (start, promised) = (day_words(workpiece, start), day_words(workpiece, promised));
         caution(format!(
             "the first day, {start}, is after the promised day, {promised}: change one of them"
         ))
@@ -132,7 +132,7 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
             .of(task)
             .any(|it| it.number == done.number)
     });
-    let day = told(workpiece, done.day);
+    let day = day_words(workpiece, done.day);
     if !is_planned {
         return Some(note(format!(
             "{} {}, ticked off on {day}, is not in the plan of the work: clear the mark",

@@ -197,13 +197,15 @@ impl Calendar {
     /// The day is given once where it begins and ends on it; a wait has one time, and a ticked operation its day alone.
     pub fn when_words(&self, dated: &Dated, units: Units) -> String {
         if let Some(day) = dated.done {
-            return format!("done {}", day.told(units));
+            return format!("done {}", day.with_weekday(units));
         }
         let Some(span) = dated.span() else {
             return String::new();
         };
         let (from, to) = (self.local(span.from), self.local(span.to));
-        let day = |at: DateTime| Day::of(at.date()).map_or_else(String::new, |day| day.told(units));
+        let day = |at: DateTime| {
+            Day::of(at.date()).map_or_else(String::new, |day| day.with_weekday(units))
+        };
         let time = |at: DateTime| {
             let minutes = u16::try_from(i32::from(at.hour()) * 60 + i32::from(at.minute()));
             let clock = minutes.ok().and_then(board::Clock::of);

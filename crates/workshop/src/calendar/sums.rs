@@ -30,7 +30,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         Sum::new(
             "work by hand, all boards",
             Some(Measure::hours(hands_on_hours(workpiece))),
-            "set-up and what is made once + boards · what each takes",
+            "set-up and one-time work + boards · time for each",
             COUNTED,
         ),
         count(

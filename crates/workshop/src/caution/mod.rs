@@ -13,7 +13,7 @@ mod at_work;
 mod words;
 
 pub(crate) use at_work::at_work;
-use words::told;
+use words::text_of;
 
 /// The words that come before every caution here.
 pub const FIRST: &str =
@@ -82,17 +82,17 @@ impl Caution {
 
     /// The name of its subject, a word or two.
     pub const fn label(self) -> &'static str {
-        told(self).label
+        text_of(self).label
     }
 
     /// The caution itself, in sentences.
     pub const fn words(self) -> &'static str {
-        told(self).words
+        text_of(self).words
     }
 
     /// Where it comes from.
     pub const fn source(self) -> &'static str {
-        told(self).source
+        text_of(self).source
     }
 
     /// The caution as paper and lists have it: "Router: Clamp the work. ... (source)".

@@ -3,7 +3,7 @@
 use super::Caution;
 
 /// A caution with its words.
-pub struct Told {
+pub struct CautionText {
     /// Its subject.
     pub label: &'static str,
     /// Sentences on what to do and what to avoid.
@@ -13,8 +13,8 @@ pub struct Told {
 }
 
 /// A row of the table.
-const fn row(label: &'static str, words: &'static str, source: &'static str) -> Told {
-    Told {
+const fn row(label: &'static str, words: &'static str, source: &'static str) -> CautionText {
+    CautionText {
         label,
         words,
         source,
@@ -22,7 +22,7 @@ const fn row(label: &'static str, words: &'static str, source: &'static str) -> 
 }
 
 /// Words and source of a caution.
-pub const fn told(caution: Caution) -> Told {
+pub const fn text_of(caution: Caution) -> CautionText {
     match caution {
         Caution::DrillPress
         | Caution::Router
@@ -59,7 +59,7 @@ pub const fn told(caution: Caution) -> Told {
 }
 
 /// Words and source of a caution on a tool.
-const fn machine(caution: Caution) -> Told {
+const fn machine(caution: Caution) -> CautionText {
     match caution {
         Caution::Router => row(
             "Router",
@@ -115,7 +115,7 @@ const fn machine(caution: Caution) -> Told {
 }
 
 /// Words and source of a caution on harmful materials.
-const fn stuff(caution: Caution) -> Told {
+const fn stuff(caution: Caution) -> CautionText {
     match caution {
         Caution::Resin => row(
             "Resin",

@@ -119,11 +119,7 @@ mod tests {
                 let Some(Value::Number(held)) = field.value(&board, 0) else {
                     panic!("{} is no number", field.path)
                 };
-                let default = field
-                    .range()
-                    .quantity
-                    .shown(held, units)
-                    .replace('"', " in");
+                let default = field.range().quantity.shown(held, units);
                 let words = rule.statement(units);
                 assert!(
                     words.contains(&default),

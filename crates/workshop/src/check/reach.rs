@@ -11,7 +11,7 @@ use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "Every player reaches the holes their pieces come to from the edge where they sit. A board \
      on a turntable is turned instead, and needs rim outside the pieces for the hand that turns it. The defaults are \
-     {610 mm|24 in} of reach (from memory) and {10 mm|3/8 in} of rim (common practice, no source); children reach less.";
+     {610 mm|24\"} of reach (from memory) and {10 mm|3/8\"} of rim (common practice, no source); children reach less.";
 
 /// A finding about holes that are out of reach, or about a rim that is too narrow to hold.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {

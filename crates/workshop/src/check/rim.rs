@@ -8,7 +8,7 @@ use crate::Workpiece;
 use crate::figures::rim_margin;
 
 pub const STATEMENT: &str = "Between a hole and the start of the roundover at least the set rim margin is left, so \
-     that the router's bearing and a sanding block have wood to ride on. The default, {6 mm|1/4 in}, is common practice, no \
+     that the router's bearing and a sanding block have wood to ride on. The default, {6 mm|1/4\"}, is common practice, no \
      source.";
 
 /// One finding for bores beyond the flat top, one for margins that are too small.

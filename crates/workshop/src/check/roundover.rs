@@ -5,7 +5,7 @@ use board::Measure;
 use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity};
 
-pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves {3 mm|1/8 in} or more of \
+pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves {3 mm|1/8\"} or more of \
      straight edge below it for the bearing of the bit; common practice, no source.";
 
 /// Straight edge that a bearing runs on, mm.

@@ -8,7 +8,7 @@ use crate::Mend;
 use crate::Workpiece;
 
 pub const STATEMENT: &str = "Between any two holes at least the set amount of wood is left; thinner wood breaks out \
-     under the drill. The default, {3 mm|1/8 in}, is common practice, no source.";
+     under the drill. The default, {3 mm|1/8\"}, is common practice, no source.";
 
 /// One finding for bores that run into each other, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

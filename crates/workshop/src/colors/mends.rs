@@ -33,7 +33,9 @@ pub const fn tooltip(mend: Mend) -> &'static str {
 /// # Errors
 /// [`MendError`] where no color is left, or the board cannot be laid out.
 pub fn mend_colors(mend: Mend, board: &mut Board) -> Result<(), MendError> {
-    let nothing = MendError::Nothing("no named color is told from all the others by every eye");
+    let nothing = MendError::Nothing(
+        "no named color differs from all the others for every kind of color vision",
+    );
     match mend {
         Mend::DistinctColors => distinct_colors(board).then_some(()).ok_or(nothing)?,
         Mend::MarksOfSet => marks_of_set(board),

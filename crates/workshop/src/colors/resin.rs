@@ -26,7 +26,7 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let resin = groove_resin(workpiece)?;
     let units = workpiece.units();
     let work = [
-        "Vacuum the grooves, level the board, and plug the bores that a groove comes near.".into(),
+        "Vacuum the grooves, level the board, and plug the holes that a groove comes near.".into(),
         mixed(&resin, units),
         format!(
             "{} {}.",

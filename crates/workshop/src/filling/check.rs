@@ -9,12 +9,11 @@ use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::filling::{LEAST_GAP, Pour, batch_in_time, insert_with_room, is_filled, open_bore};
 
-pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each {10 °C|18 °F} that \
-     the shop is colder than the label's temperature, and halves for each that it is warmer (trade page, not a \
-     standard); more in one cup sets sooner still. Time yourself over ten bores. Uncured resin and hardener make the \
-     skin allergic, for good (HSE research report RR79): wear nitrile gloves and change them often, air the shop, and \
-     keep off the dust of resin that is not fully cured (from memory). The label, local codes and those licensed for \
-     such work come first.";
+pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each {10 °C|18 °F} that the shop \
+     is colder than the label's temperature, and halves for each that it is warmer (trade page, not a standard); a larger amount \
+     in one cup sets sooner still. Time yourself over ten holes. Uncured resin and hardener can cause a lasting skin allergy \
+     (HSE research report RR79): wear nitrile gloves and change them often, open the windows, and breathe no dust of resin that \
+     is not fully cured (from memory). The label, local codes and licensed practice come first.";
 
 /// So much resin left in one cup can melt it, ml: about 8 fl oz (trade page, not a standard).
 const HOT_CUP: f64 = 237.0;
@@ -27,7 +26,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     };
     if pour.bores.is_empty() {
         let message =
-            "no bore is filled: the resin level is below every floor; raise the level".into();
+            "no hole is filled: the resin level is below every floor; raise the level".into();
         return vec![Finding::new(Severity::Caution, Rule::Filling, message)];
     }
     let findings = [
@@ -54,7 +53,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     let [takes, working] = measured.shown_beside(Measure::minutes(pour.working), units);
     if pour.in_time == 0 {
         let message = format!(
-            "at {shop} the resin sets in {working}, before it is mixed and one bore filled; choose a slower resin or a cooler shop"
+            "at {shop} the resin sets in {working}, before it is mixed and one hole filled; choose a slower resin or a cooler shop"
         );
         let finding = Finding::new(Severity::Stop, Rule::Filling, message);
         let first = Measure::minutes(filling.mixing + filling.ten_bores / 600.0);
@@ -64,8 +63,8 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
         "a batch of {} fills {}, which takes {takes} with mixing; at {shop} the resin can be worked for \
          {working}, enough for {}; mix smaller batches",
         ml(pour.longest.ml, units),
-        counted(pour.longest.bores as usize, "bore"),
-        counted(pour.in_time as usize, "bore"),
+        counted(pour.longest.bores as usize, "hole"),
+        counted(pour.in_time as usize, "hole"),
     );
     let mends: &[Mend] = match batch_in_time(workpiece) {
         Some(_) => &[Mend::SmallerBatches],
@@ -83,7 +82,7 @@ fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
         let message = format!(
-            "a bore takes {} with waste and {} stay in the cup, more than a batch of {}; mix larger batches",
+            "a hole takes {} with waste and {} stay in the cup, more than a batch of {}; mix larger batches",
             ml(pour.largest, units),
             ml(filling.cup, units),
             ml(filling.batch, units)
@@ -126,7 +125,7 @@ fn runs_over(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     let message = format!(
         "a dome of {} is more than half a ball over {}; resin that high runs over the rim, so lower the crown",
         show_length(dome, board.units),
-        counted(holes.len(), "bore"),
+        counted(holes.len(), "hole"),
     );
     let finding = Finding::new(Severity::Caution, Rule::Filling, message);
     let names = holes.iter().map(|hole| hole.name).collect();
@@ -158,7 +157,7 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
         let message = format!(
             "a {} marble rests on the resin in {}, not on the rim; keep the resin lower",
             show_length(marble, board.units),
-            counted(holes.len(), "bore")
+            counted(holes.len(), "hole")
         );
         Finding::new(Severity::Caution, Rule::Filling, message).about(holes)
     })
@@ -184,7 +183,7 @@ fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     let message = format!(
         "{room} is left around the ball or disc in {}: resin needs {} all around to flow in and let the air out; use a \
          narrower ball or disc, or a wider hole",
-        counted(holes.len(), "bore"),
+        counted(holes.len(), "hole"),
         Measure::mm(LEAST_GAP).shown(board.units)
     );
     // One that is typed is the one the maker has.
@@ -322,7 +321,7 @@ mod tests {
         assert_eq!(check(&Workpiece::of(&full).unwrap())[0].holes.len(), 144);
         full.filling.as_mut().unwrap().below_top = 12.0;
         let none = check(&Workpiece::of(&full).unwrap());
-        assert!(none[0].message.starts_with("No bore is filled"));
+        assert!(none[0].message.starts_with("No hole is filled"));
     }
 
     #[test]

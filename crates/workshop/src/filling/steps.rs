@@ -73,7 +73,7 @@ fn seal(pour: &Pour) -> Operation {
         .minding(&[Caution::Solvents])
         .says([
             NO_FLAME.to_owned(),
-            "Vacuum the bores and brush a thin coat of dewaxed shellac on wall and floor of each, none on the rim; a second \
+            "Vacuum the holes and brush a thin coat of dewaxed shellac on wall and floor of each, none on the rim; a second \
              where it sinks in."
                 .to_owned(),
         ])
@@ -91,12 +91,14 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     if is_open_pored(workpiece.board()).is_none() {
         cautions.push(Caution::Solvents);
         work.push(
-            "If the wood has open pores, brush dewaxed shellac into each bore first and let it dry: resin bleeds into them."
+            "If the wood has open pores, brush dewaxed shellac into each hole first and let it dry: resin bleeds into them."
                 .to_owned(),
         );
         work.push(NO_FLAME.to_owned());
     }
-    work.push("Level the board, and tape over grooves and whatever is to stay clean.".into());
+    work.push(
+        "Level the board, and tape over grooves and everything that has to stay clean.".into(),
+    );
     work.extend(crate::colors::resin::tinted(workpiece));
     work.push(format!(
         "Mix {}{} in {} by the filling plan; each can be worked for {}, mixing included.",
@@ -107,11 +109,11 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     ));
     work.push(if filling.below_top > 0.0 {
         format!(
-            "Fill each bore to {} below the top face.",
+            "Fill each hole to {} below the top face.",
             workpiece.length(filling.below_top)
         )
     } else {
-        "Fill each bore to the top face.".into()
+        "Fill each hole to the top face.".into()
     });
     work.push(NO_BUBBLES.into());
     let minutes = pour.batches.iter().map(|batch| batch.minutes).sum::<f64>();
@@ -154,8 +156,8 @@ fn level(workpiece: &Workpiece, pour: &Pour) -> Operation {
         .with("card scraper, then a sander with a hard pad", 10.0 + 0.3 * pour.bores.len() as f64)
         .minding(&[Caution::Resin])
         .says([format!(
-            "Try a drop in the cup with a fingernail: it takes no mark. Level off the {} that stand above the top face, \
-             slowly, so that it does not get warm.",
+            "Press the leftover in the cup with a fingernail: it must take no mark. Level off the {} that stand above the top \
+             face, slowly, so that it does not get warm.",
             workpiece.length(pour.overfill_height)
         )])
 }

@@ -45,7 +45,8 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
 
 /// Notes without which the sums would be misread: where the clock starts, and which board the sectors are of.
 fn notes(pour: &Pour) -> Vec<String> {
-    let mut notes = vec!["the clock runs from when the parts of the first batch come together, without a rest between batches".into()];
+    let mut notes =
+        vec!["time counts from mixing the first batch, with no break between batches".into()];
     if pour.boards > 1 {
         notes.push(format!(
             "for {} boards, filled one after the other; sectors are those of the first",
@@ -71,13 +72,13 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
         }
     }
     let filled = Sum::new(
-        "bores that are filled on a board",
+        "holes that are filled on a board",
         Some(Measure::count(pour.bores.len() as u32)),
         "those deeper than the resin's level",
         GEOMETRY,
     );
     let takes = amounts.into_iter().map(|(ml, holes)| {
-        let formula = "(bore with its bottom - insert + crown π h (3 a² + h²) / 6) · (1 + waste)";
+        let formula = "(hole with its bottom - insert + crown π h (3 a² + h²) / 6) · (1 + waste)";
         Sum::new(
             "resin per hole",
             Some(Measure::milliliters(ml)),
@@ -163,9 +164,9 @@ fn time(pour: &Pour) -> [Sum; 3] {
             TRADE,
         ),
         Sum::new(
-            "bores filled in that time",
+            "holes filled in that time",
             Some(Measure::count(pour.in_time)),
-            "(working time - mixing) / time for ten bores · 10",
+            "(working time - mixing) / time for ten holes · 10",
             TYPED,
         ),
         Sum::new(
@@ -183,7 +184,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
         |name, minutes, formula| Sum::new(name, Some(Measure::minutes(minutes)), formula, TYPED);
     [
         Sum::new(
-            "bores of the batch",
+            "holes of the batch",
             Some(Measure::count(batch.bores)),
             "in the order of the hole table",
             TYPED,
@@ -202,7 +203,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
         minutes(
             "batch is poured",
             batch.begins + batch.minutes,
-            "beginning + mixing + bores · time for ten bores / 10",
+            "beginning + mixing + holes · time for ten holes / 10",
         ),
     ]
 }
@@ -225,7 +226,7 @@ fn of_sector(sector: &SectorPour) -> Vec<Sum> {
     let (first, last) = sector.batches;
     let sums = [
         count(
-            "bores of the sector",
+            "holes of the sector",
             sector.bores,
             "those of the player that are filled",
         ),

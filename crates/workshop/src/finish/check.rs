@@ -9,12 +9,12 @@ use crate::finish::kinds::{is_color, is_film};
 use crate::finish::{Meeting, Parts, coat_data, meetings, time};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
-     long each dries in usual room conditions, is from trade pages, not from a standard; the label comes first, and a \
-     trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. A film in the bores takes {0.2 mm} or \
-     less of a peg's play; common practice, no source. Rags with drying oil heat up \
-     and can catch fire within hours (trade pages that give figures of the NFPA): spread them flat outdoors, or put \
-     them under water in a metal can with a tight lid. Local codes on solvents, waste and fire come first.";
+pub const STATEMENT: &str = "Each coat bonds to the one under it, and goes on when that one is dry. Which coats bond, and how \
+     long each dries in ordinary room conditions, is from trade pages, not from a standard; the label and a trial on scrap of \
+     the same wood come first. Shellac rests 12 hours after three or four coats. A film of finish in the holes takes up to {0.2 \
+     mm} of a peg's play; common practice, no source. Rags with drying oil heat up and can catch fire within hours (trade pages \
+     that quote NFPA figures): spread them flat outdoors, or keep them under water in a metal can with a tight lid. Local codes \
+     on solvents, waste and fire come first.";
 
 /// Every finding about the coats.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

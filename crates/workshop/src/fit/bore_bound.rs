@@ -53,7 +53,7 @@ impl fmt::Display for BoreBound {
                 100.0 * share
             ),
             Self::Floor { piece, depth } => format!(
-                "a marble of {} stands on the floor of a bore {} deep; drill deeper for more",
+                "a marble of {} stands on the floor of a hole {} deep; drill deeper for more",
                 length(*piece),
                 length(*depth)
             ),
@@ -158,7 +158,7 @@ mod tests {
         let (mm, words) = bound(&board, bore);
         assert_near!(mm, 2.0 * 55.0_f64.sqrt(), 1e-8);
         assert!(
-            words.contains("stands on the floor of a bore 5 mm deep"),
+            words.contains("stands on the floor of a hole 5 mm deep"),
             "{words}"
         );
     }

@@ -48,7 +48,7 @@ impl Limit {
             Self::Rim => "the rim margin",
             Self::Web => "the wood between holes",
             Self::Gap => "the gap between pieces",
-            Self::Flat => "the bores on the flat top",
+            Self::Flat => "the holes on the flat top",
             Self::Edge => "the pieces inside the edge",
         }
     }
@@ -80,7 +80,7 @@ fn nothing(
     f: &mut Formatter<'_>,
 ) -> fmt::Result {
     let units = Units::of(f);
-    let [min, max] = [range.min, range.max].map(|value| range.quantity.typed(value, units));
+    let ends = range.ends(units);
     let names: Vec<String> = holes.iter().map(ToString::to_string).collect();
     let place = if names.is_empty() {
         String::new()
@@ -89,7 +89,7 @@ fn nothing(
     };
     write!(
         f,
-        "no {} from {min} to {max} keeps {}; {} are missing at best{place}",
+        "no {} from {ends} keeps {}; {} are missing at best{place}",
         range.name(),
         limit.label(),
         show_length(*short, units),

@@ -72,7 +72,7 @@ impl Boxes {
     }
 
     /// Calls a function for every item whose box meets an area.
-    pub fn meeting(&self, area: Rect, mut tell: impl FnMut(usize)) {
+    pub fn meeting(&self, area: Rect, mut visit: impl FnMut(usize)) {
         let mut open = vec![0];
         while let Some(at) = open.pop() {
             let Some(node) = self.nodes.get(at).filter(|node| meet(node.around, area)) else {
@@ -85,7 +85,7 @@ impl Boxes {
             let items = self.items.get(node.items.clone()).unwrap_or_default();
             for (item, index) in items {
                 if meet(*item, area) {
-                    tell(*index);
+                    visit(*index);
                 }
             }
         }

@@ -86,7 +86,7 @@ impl GrooveKind {
             Self::Home => "line of a home lane",
             Self::AroundHome => "outline of a home lane",
             Self::AroundStart => "outline of a start pocket",
-            Self::Ring => "ring round a bore",
+            Self::Ring => "ring around a hole",
             Self::Sector => "line between sectors",
             Self::Rim => "ring at the rim",
             Self::Middle => "ring around the middle",

@@ -58,8 +58,7 @@ fn ring(workpiece: &Workpiece) -> Operation {
     let wanted = workpiece.board().grooves.unwrap_or_default();
     let border = wanted.rim.map(|inside| {
         format!(
-            "Set the trammel so that {} of wood stay between the ring and where the edge begins to round, and go round \
-             pass by pass.",
+            "Set the trammel so that {} of wood stay between the ring and the roundover, and go around pass by pass.",
             workpiece.length(inside)
         )
     });
@@ -90,5 +89,5 @@ fn grooves(workpiece: &Workpiece) -> Operation {
     .with("router, V bit, straightedge and guides", 90.0)
     .minding(&[Caution::Router])
     .says(set(workpiece))
-    .says(["Stop each line short of its bores, as the template shows.".to_owned()])
+    .says(["Stop each line short of its holes, as the template shows.".to_owned()])
 }

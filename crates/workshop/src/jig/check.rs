@@ -6,7 +6,7 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::{Method, Workpiece};
 
 pub const STATEMENT: &str = "A drill press reaches holes no farther from the edge of the board than its chuck is from \
-     its column: about {100 to 200 mm|4 to 8 in} for a press that stands on the bench (from memory). This is checked with the \
+     its column: about {100 to 200 mm|4\" to 8\"} for a press that stands on the bench (from memory). This is checked with the \
      board cut round, where holes are drilled at a press; on a blank with its corners still on, the press reaches less far.";
 
 /// A finding about the holes that are too far from the edge, or about a reach that is not known where it matters.

@@ -232,7 +232,7 @@ fn ease(workpiece: &Workpiece) -> Operation {
     Operation::of(Task::Ease)
         .with("block plane, or sanding block", 10.0)
         .says([format!(
-            "Break the bottom edge all around by about {}, so that it does not chip.",
+            "Break the bottom edge all around by {}, so that it does not chip.",
             workpiece.length(by)
         )])
 }

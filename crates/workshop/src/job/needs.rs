@@ -32,11 +32,11 @@ const RESTED: &str = "wood that is worked before it has come to rest warps after
 /// The playing hole in place of the pin's.
 const CENTER_LAST: &str = "the hole at the center takes away the wood that the pin turns in";
 /// Bores before the things that go into them.
-const BORED: &str = "every bore has to be there before anything goes into it";
+const BORED: &str = "every hole has to be there before anything goes into it";
 /// Resin before any cut through it.
 const CURED: &str = "resin that has not cured smears, and clogs blades and paper";
 /// Resin above the face before cuts into the face.
-const LEVELED: &str = "what is leveled later would tear or fill it";
+const LEVELED: &str = "leveling resin later would tear or fill the grooves";
 /// A square blank is held more easily than a round one.
 const CORNERS_CLAMP: &str = "its square edges and corners take clamps, fence and template";
 /// The pin before what turns on it.
@@ -46,7 +46,7 @@ const HELD: &str = "the skin or the screws hold the board while its last program
 /// Cuts before sanding.
 const CUT_BEFORE_SANDING: &str = "grit that is left in the wood dulls what still has to cut";
 /// Bores before the grooves that run between them.
-const SEEN: &str = "grooves stop short of the bores, which have to be seen";
+const SEEN: &str = "grooves stop short of the holes, which have to be seen";
 /// Bores and inlays.
 const INLAID_LAST: &str = "a bit that meets an inlay tears it out";
 /// Wood before finish.
@@ -56,7 +56,7 @@ const RUNS_IN: &str = "finish runs into every hole that is open";
 /// The test board before the coats.
 const TRIED: &str = "coats that do not stick or dry are found on scrap, not on the board";
 /// The edge before tools guided along it.
-const ROUND_FIRST: &str = "it is led along the finished edge";
+const ROUND_FIRST: &str = "the bearing runs along the finished edge";
 
 needs! {
     // From the yard to a flat board.
@@ -86,7 +86,7 @@ needs! {
     RoutedBores after RouterTemplate: "the bushing follows it";
     RoutedBores after Thickness: "the plunge is set from the finished face";
     RoutedBores after PinHole: "the pin holds template and board together";
-    SectorBores after SectorJig: "the bit is led by it";
+    SectorBores after SectorJig: "it guides the bit";
     SectorBores after PinHole: ON_PIN;
     SectorBores after Thickness: "the stop is set from the finished face";
     PivotBores after PinHole PinBlock: ON_PIN;
@@ -96,8 +96,8 @@ needs! {
     MachinedGrooves after MachinedBores: SEEN;
     MachinedGrooves after Fill: CURED;
     MachinedGrooves after Level: LEVELED;
-    MachinedEdge after MachinedBores: "the blank is held outside the edge while the bores are drilled";
-    Free after MachinedEdge: "it is cut round first";
+    MachinedEdge after MachinedBores: "the blank is held outside the edge while the holes are drilled";
+    Free after MachinedEdge: "it is cut to a circle first";
     Free after MachinedBores MachinedGrooves CenterBore: HELD;
     // The circle.
     Corners after PinHole PinBlock: "the circle is drawn about the pin";
@@ -121,7 +121,7 @@ needs! {
     Fill after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
     Fill after Circle MachinedEdge: "the large cuts are done before there is resin that a blade could meet soft";
     Fill after PinRings: "the ring is taped over while resin is poured";
-    Fill after Inserts: "the resin holds what is set in the bores";
+    Fill after Inserts: "the resin holds what is set in the holes";
     Fill after Seal: "resin bleeds into open pores and pushes bubbles out of them";
     Level after Fill: CURED;
     // Grooves, edges and the underside.
@@ -145,7 +145,7 @@ needs! {
     Recess after Fill GrooveFill: CURED;
     Recess after Level: "the board lies on its top face, which has to be flat";
     Lid after Recess: "a lid is fitted to the place that it lies in";
-    ScrewHoles after Thickness: "how deep they may go follows from the finished thickness";
+    ScrewHoles after Thickness: "the finished thickness sets how deep they may go";
     ScrewHoles after Free: "its underside is reached once it is out of the blank";
     ScrewHoles after Recess: "the recess shows where no screw may go";
     ScrewHoles after Fill GrooveFill: "the board lies on its top face, where the resin must be hard";
@@ -157,7 +157,7 @@ needs! {
     Sand after Lid: "board and lid are sanded in one go";
     Sand after Fill GrooveFill: CURED;
     Sand after Level: "it is sanded once the face is level";
-    Sand after Inserts: "what stands proud is found while it can still be put right";
+    Sand after Inserts: "anything proud is found while it can still be fixed";
     Sand after Inlay: "inlays are sanded flush with the face";
     Mask after Sand: "tape and plugs would be sanded off";
     Stain after Sand: "sanding would take the color off again";
@@ -182,12 +182,12 @@ needs! {
     Base after Sand: "the board is sanded lying flat";
     Base after ScrewHoles: "the screws need their holes";
     Base after Stain Paint: "wet color is smeared when the board is turned over";
-    Base after Coat Undercoat: "what is under the base is finished too";
+    Base after Coat Undercoat: "the wood under the base is finished too";
     Base after Harden: "the board lies on its top face while the base is fixed, and a soft finish takes the print of the pad";
     HandOver after Harden: "a soft finish takes the print of what stands on it";
     HandOver after Stain Paint: "wet color comes off on hands and pieces";
-    HandOver after Coat Undercoat: "the pieces are tried in bores that have their finish";
-    HandOver after Sand: "the pieces are tried in the finished bores";
+    HandOver after Coat Undercoat: "the pieces are tried in holes that have their finish";
+    HandOver after Sand: "the pieces are tried in the finished holes";
     HandOver after Base: "the board is turned and tilted on its base";
     HandOver after Lid: "the pieces are put away under it";
 }

@@ -33,9 +33,9 @@ impl WorkStage {
         match self {
             Self::Blank => "The blank",
             Self::Template => "Template and pin",
-            Self::Bores => "The bores",
+            Self::Bores => "The holes",
             Self::Circle => "The circle",
-            Self::Filling => "Into the bores",
+            Self::Filling => "Into the holes",
             Self::Shaping => "Grooves, edges, underside",
             Self::Finish => "Sanding and finish",
             Self::HandOver => "Base and hand-over",

@@ -104,15 +104,15 @@ tasks! {
     /// The template is laid on the blank, and every center is punched.
     Punch: "Punching the centers", Template, Some(Method::Template);
     /// The bores are drilled at their punch marks.
-    PunchedBores: "Bores", Bores, Some(Method::Template);
+    PunchedBores: "Drilling the holes", Bores, Some(Method::Template);
     /// The bores are routed along the template.
-    RoutedBores: "Bores", Hardboard, Some(Method::Router);
+    RoutedBores: "Routing the holes", Hardboard, Some(Method::Router);
     /// The bores are drilled through the jig, sector by sector.
-    SectorBores: "Bores", Hardboard, Some(Method::SectorJig);
+    SectorBores: "Drilling the holes", Hardboard, Some(Method::SectorJig);
     /// The bores are drilled with the blank on its pin, against a stop.
-    PivotBores: "Bores", Jig, Some(Method::Pivot);
+    PivotBores: "Drilling the holes", Jig, Some(Method::Pivot);
     /// The machine drills the bores.
-    MachinedBores: "Bores", Machine, Some(Method::Machine);
+    MachinedBores: "Drilling the holes", Machine, Some(Method::Machine);
     /// The machine cuts the V-grooves.
     MachinedGrooves: "Grooves", Machine, Some(Method::Machine);
     /// The machine cuts the board round.
@@ -128,11 +128,11 @@ tasks! {
     /// The playing hole at the center takes the place of the pin's.
     CenterBore: "Playing hole at the center", Bores, None;
     /// Open pores in the bores are sealed before resin is poured.
-    Seal: "Sealing the bores", Filling, None;
+    Seal: "Sealing the holes", Filling, None;
     /// A ball or disc is set into each bore.
-    Inserts: "Balls or discs", Bores, None;
+    Inserts: "Setting balls or discs", Bores, None;
     /// Resin is poured, and cures.
-    Fill: "Resin", Filling, None;
+    Fill: "Pouring the resin", Filling, None;
     /// Resin above the top face is taken down to it.
     Level: "Leveling the resin", Filling, None;
     /// V-grooves are routed by hand.

@@ -55,7 +55,7 @@ fn grooves(workpiece: &Workpiece) -> Operation {
     .with("CNC machine, V bit", 25.0)
     .minding(&[Caution::Cnc])
     .says(set(workpiece))
-    .says(["Set X0 Y0 on the same center as for the bores, Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
+    .says(["Set X0 Y0 on the same center as for the holes, Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
 }
 
 /// The edge by its program, down to the skin that is sawn by hand.
@@ -105,7 +105,7 @@ fn freed(workpiece: &Workpiece) -> Option<Operation> {
         );
     }
     let sawn = format!(
-        "Saw through the skin of {} all round, and trim it flush with a bearing bit, counter-clockwise round the board.",
+        "Saw through the skin of {} all around, and trim it flush with a bearing bit, counter-clockwise around the board.",
         workpiece.length(run.skin)
     );
     Some(

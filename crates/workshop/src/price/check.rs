@@ -7,9 +7,9 @@ use crate::price::{Costing, Rate};
 use crate::{Workpiece, job};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "Everything that the order uses has a price, none of them nothing, and the price before tax is above the \
-     cost. The margin is a share of that price, so that one of 100 % leaves no price at all. A tax over 40 % is likely a slip. What \
-     has no price is left out of the cost and named. Nothing is told before a first price is typed.";
+pub const STATEMENT: &str = "Everything that the order uses has a price above 0, and the price before tax is above the cost. The \
+     margin is a share of that price, so it stays below 100 %. A tax over 40 % is probably a slip. Anything without a price is \
+     left out of the cost and listed. Nothing is checked until a first price is typed.";
 
 /// A tax above which it is likely that a number was typed wrong, as a share; common practice, no source.
 const TAX: f64 = 0.4;
@@ -77,7 +77,7 @@ fn free(board: &Board, costing: &Costing) -> Option<Finding> {
         return None;
     }
     let message = format!(
-        "A price of nothing: {}. Enter a price, clear the field, or tick that your shop has it.",
+        "A price of 0: {}. Enter a price, clear the field, or tick that your shop has it.",
         listed(&names)
     );
     Some(finding(Severity::Caution, message))

@@ -214,12 +214,12 @@ fn bad_numbers_are_findings() {
     starts(
         messages(|board| board.price.hourly = Some(0.0)),
         Severity::Caution,
-        "A price of nothing",
+        "A price of 0",
     );
     starts(
         messages(|board| board.price.articles[0].price = Some(0.0)),
         Severity::Caution,
-        "A price of nothing: Lumber",
+        "A price of 0: Lumber",
     );
     starts(
         messages(|board| board.price.articles[0].price = None),

@@ -14,7 +14,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         let formula =
             "in three dimensions, with point or spur, to recess, lid, screws and mortises";
         let least = Sum::mm(
-            "least wood between a bore and what is cut inside",
+            "least wood between a hole and a cut inside",
             mm,
             formula,
             GEOMETRY,

@@ -77,11 +77,11 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
             let (face, place) = if *through {
                 ("underside", "from the underside")
             } else {
-                ("top", "on the floor of the bore")
+                ("top", "on the floor of the hole")
             };
             let mut steps = vec![
                 format!(
-                    "Cut a disc of the same wood to fit the bore, {} thick, its grain along its face: from a clamped piece, never \
+                    "Cut a disc of the same wood to fit the hole, {} thick, its grain along its face: from a clamped piece, never \
                      from one held by hand.",
                     length(*thickness)
                 ),
@@ -100,7 +100,7 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
             vec![
                 format!(
                     "Try bit and plug cutter in scrap. Cut a face-grain plug of {size} from a clamped piece of the same wood, longer than \
-                     the bore."
+                     the hole."
                 ),
                 format!(
                     "Fill the old hole with a dowel first, so that the bit's spur has wood, or clamp a guide with a hole of {size} \

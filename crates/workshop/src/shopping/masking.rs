@@ -36,8 +36,8 @@ fn tape(workpiece: &Workpiece, is_painted: bool, boards: u32) -> Option<ToBuy> {
     let is_colored = board.finish.iter().any(|coat| is_color(coat.kind));
     let keeps_off = needs_tape(workpiece);
     let note = match (is_painted || is_colored, keeps_off) {
-        (true, true) => "low tack, around what is painted and on what no finish may get on",
-        (true, false) => "low tack, around what is painted",
+        (true, true) => "low tack, around painted parts and over parts to keep free of finish",
+        (true, false) => "low tack, around painted parts",
         (false, true) => "low tack, on what no finish may get on",
         (false, false) => return None,
     };

@@ -235,10 +235,10 @@ fn colored(
 }
 
 /// The purpose of shellac without wax that is no coat.
-const SEALS: &str = "to seal the bores before the resin";
+const SEALS: &str = "to seal the holes before the resin";
 
 /// The same where the wood is not chosen yet, so that nobody knows whether it has to be sealed.
-const MAY_SEAL: &str = "to seal the bores before the resin if the wood has open pores";
+const MAY_SEAL: &str = "to seal the holes before the resin if the wood has open pores";
 
 /// Shellac that seals the bores of one board, ml; nothing where the plan of the work seals none.
 fn seal(workpiece: &Workpiece) -> f64 {

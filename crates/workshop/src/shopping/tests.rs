@@ -155,7 +155,7 @@ fn a_turntable_is_bought_and_a_glued_base_is_cut() {
     };
     assert_eq!(
         line(&listed(&board, 1), "turntable").name,
-        "Lazy Susan bearing, 12 in"
+        "Lazy Susan bearing, 12\""
     );
     board.base.as_mut().unwrap().hold = BaseHold::GluedPlywood;
     let list = listed(&board, 1);
@@ -361,11 +361,7 @@ fn tape_and_film_are_bought_where_something_is_masked() {
     assert!(has(&board, "masking-tape") && has(&board, "stencil-film"));
     let list = listed(&board, 9);
     let tape = line(&list, "masking-tape");
-    assert!(
-        tape.note.contains("around what is painted"),
-        "{}",
-        tape.note
-    );
+    assert!(tape.note.contains("around painted parts"), "{}", tape.note);
     assert_eq!(tape.bought(), (2, 1));
     // A coat of color as a layer of the finish is taped too.
     board.colors.track.hue = Hue::Bare;
@@ -391,7 +387,7 @@ fn shellac_that_may_be_needed_is_bought_where_the_wood_is_not_chosen() {
     };
     assert!(note(&board).unwrap().contains("if the wood has open pores"));
     board.wood = Some(Wood::default());
-    assert_eq!(note(&board).unwrap(), "to seal the bores before the resin");
+    assert_eq!(note(&board).unwrap(), "to seal the holes before the resin");
     board.wood = Some(Wood {
         species: "sugar-maple".into(),
         ..Wood::default()

@@ -109,7 +109,7 @@ fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
     let kinds = kinds(but_center);
     let each = kinds
         .iter()
-        .map(|kind| bit_for(workpiece, kind.bore, "for the bores"));
+        .map(|kind| bit_for(workpiece, kind.bore, "for the holes"));
     each.collect()
 }
 

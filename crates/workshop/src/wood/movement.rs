@@ -13,7 +13,7 @@ pub enum WoodError {
     NoWood,
     /// The species is not in the table.
     #[error(
-        "no wood \"{species}\" is in the table; choose one, or type its change and its density"
+        "the table has no wood \"{species}\"; choose another, or type its movement and its density"
     )]
     Unknown {
         /// As typed.

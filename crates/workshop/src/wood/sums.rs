@@ -145,7 +145,7 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
         Sum::new(
             "volume of the wood",
             Some(Measure::solid(mass.volume / 1000.0)),
-            "disc - roundover - bores - recess, less the lid in it",
+            "disc - roundover - holes - recess, less the lid in it",
             GEOMETRY,
         ),
         Sum::new(
@@ -165,7 +165,7 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
         (
             "weight of the resin",
             mass.resin,
-            "volume in the bores, leveled · its density",
+            "volume in the holes, leveled · its density",
             "density as typed for the filling",
         ),
         (

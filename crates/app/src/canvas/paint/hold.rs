@@ -8,14 +8,14 @@ use crate::guides;
 use crate::painter::Pen;
 
 /// Paints the guides of the thing in hand, and its place beside the pointer.
-pub fn told(pen: &mut Pen<'_>, scene: &Scene<'_>) {
+pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let Some((words, lies_on)) = scene.told else {
         return;
     };
     let Some(at) = scene.pointer else { return };
     let words: Vec<&str> = words.split("; ").collect();
     let reach = 1.05 * scene.view.board().blank.radius();
-    guides::told(pen, &words, lies_on, at, reach);
+    guides::paint(pen, &words, lies_on, at, reach);
 }
 
 /// The lines of the thing under the pointer or in hand, below the bores; a hole has a ring above them.

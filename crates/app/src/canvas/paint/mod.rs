@@ -56,7 +56,7 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     overlay::sheets(pen, view.sheets);
     marks::rings(pen, view, scene.pointed);
     measure::paint(pen, scene);
-    hold::told(pen, scene);
+    hold::paint(pen, scene);
     overlay::part(pen, scene.part);
     overlay::scale_bar(pen, view.units);
     if scene.is_focused {

@@ -76,10 +76,10 @@ fn neat_length(most: f64, units: Units) -> (f64, String) {
                 .into_iter()
                 .find(|parts| 1.0 / parts <= inches);
             match part {
-                Some(parts) if inches < 1.0 => (INCH / parts, format!("1/{parts} in")),
+                Some(parts) if inches < 1.0 => (INCH / parts, format!("1/{parts}\"")),
                 _ => {
                     let inches = neat(inches);
-                    (INCH * inches, format!("{inches} in"))
+                    (INCH * inches, format!("{inches}\""))
                 }
             }
         }
@@ -110,9 +110,9 @@ mod tests {
         assert_eq!(words(60.0, Units::Mm), "50 mm");
         assert_eq!(words(2.5, Units::Mm), "2 mm");
         assert_eq!(words(0.7, Units::Mm), "0.5 mm");
-        assert_eq!(words(137.0, Units::INCH), "5 in");
-        assert_eq!(words(20.0, Units::INCH), "1/2 in");
-        assert_eq!(words(3.5, Units::INCH), "1/8 in");
+        assert_eq!(words(137.0, Units::INCH), "5\"");
+        assert_eq!(words(20.0, Units::INCH), "1/2\"");
+        assert_eq!(words(3.5, Units::INCH), "1/8\"");
     }
 
     #[test]

@@ -379,7 +379,7 @@ fn refused_ui(ui: &mut Ui, dialog: &mut NewDialog, wishes: &Wishes, fault: &Prop
     };
     ui.colored_label(tokens.stop, format!("▲ {}.", refusal.why));
     if !refusal.offers.is_empty() {
-        ui.label("With all else as you asked, one of these would do:");
+        ui.label("With everything else as you asked, one of these works:");
     }
     for offers in &refusal.offers {
         let words: Vec<String> = offers.iter().map(|offer| units.say(offer)).collect();

@@ -106,7 +106,7 @@ impl Proposed {
             ),
             format!("{holes} holes, spacing {}", length(board.pitch)),
             format!(
-                "Pieces of {} in bores of {}",
+                "Pieces of {} in holes of {}",
                 length(board.piece.diameter),
                 length(board.bores.track.diameter)
             ),

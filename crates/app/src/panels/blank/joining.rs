@@ -86,13 +86,13 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units, asked: &mut Vec<Comman
     let angle = |degrees| Measure::degrees(degrees).shown(units);
     ui.add_space(theme::TIGHT);
     let now = format!("{} ({})", length(turns.now.0), turns.now.1);
-    let from = "From the nearest bore to a seam at this rotation";
+    let from = "From the nearest hole to a seam at this rotation";
     fitted_fact(ui, "To a seam now", [&now, from], Mend::TurnOffSeams, asked);
     fact(
         ui,
         "At best",
         &format!("{} at {}", length(turns.there.0), angle(turns.best)),
-        "From the nearest bore to a seam, over all rotations of the pattern",
+        "From the nearest hole to a seam, over all rotations of the pattern",
     );
     fact(
         ui,
@@ -107,7 +107,7 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units, asked: &mut Vec<Comman
     curve_ui(ui, turns, units);
     remark(
         ui,
-        "Line: now. Dashes: best. Below 0 a seam cuts a bore; the center hole does not count.",
+        "Line: now. Dashes: best. Below 0 a seam cuts a hole; the center hole does not count.",
     );
 }
 
@@ -144,7 +144,7 @@ fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
         );
     });
     let said = format!(
-        "Distance of the nearest bore from a seam over the rotation; now {}, best {} at {}",
+        "Distance of the nearest hole from a seam over the rotation; now {}, best {} at {}",
         length(turns.now.0),
         length(turns.there.0),
         angle(turns.best)

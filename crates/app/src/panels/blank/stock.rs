@@ -141,6 +141,6 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
     }
     remark(
         ui,
-        "Strips are laid from the lower edge up; a sharp eye may find more.",
+        "Strips are laid out from the lower edge up; by eye you may find room for more.",
     );
 }

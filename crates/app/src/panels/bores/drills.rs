@@ -51,7 +51,7 @@ fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Op
 }
 
 const MEASURE: &str =
-    "What a size is called is no promise: measure your own bit, and a hole in scrap";
+    "A bit may not drill the size stamped on it: measure your own bit, and a hole in scrap";
 
 /// A small button that says the size alone; a screen reader hears what it does, and to which field.
 fn use_button(ui: &mut Ui, caption: &str, near: NearDrill, units: Units) -> Response {
@@ -112,7 +112,7 @@ mod tests {
         assert_eq!(panel.state().bores.home.diameter, 15.0);
         assert!(sees(&panel, "Forstner bit: 15 mm"));
         type_into(&mut panel, "Bore diameter", "25.4");
-        assert!(sees(&panel, "Forstner bit: 1 in"));
+        assert!(sees(&panel, "Forstner bit: 1\""));
     }
 
     /// A ball of 14 mm, sunk 3 mm, has a mouth of 2 · √(3 · 11).
@@ -142,9 +142,9 @@ mod tests {
         });
         type_into(&mut panel, "Track diameter", "15.1 mm");
         assert!(sees(&panel, "−0.0007\""));
-        press(&mut panel, "Track diameter, use 19/32 in");
+        press(&mut panel, "Track diameter, use 19/32\"");
         assert_near!(panel.state().bores.track.diameter, 15.081_25, 1e-9);
-        assert!(sees(&panel, "twist drill: 19/32 in"));
+        assert!(sees(&panel, "twist drill: 19/32\""));
     }
 
     #[test]

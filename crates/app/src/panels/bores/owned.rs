@@ -63,7 +63,7 @@ mod tests {
             bores_ui(ui, board, &mut Vec::new());
         });
         assert!(sees(&panel, "+0.7 mm"));
-        press(&mut panel, "Bore diameter, use your 1/2 in");
+        press(&mut panel, "Bore diameter, use your 1/2\"");
         assert_eq!(panel.state().bores.start.diameter, 12.7);
         assert!(sees(&panel, "among the bits you own"));
         type_into(&mut panel, "Piece diameter", "40");

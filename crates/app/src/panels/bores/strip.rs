@@ -39,7 +39,7 @@ pub fn strip_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
     });
 }
 
-const HINT: &str = "Print the fit strip under Export, drill its five bores in scrap of the same wood, try the piece in each, and \
+const HINT: &str = "Print the fit strip under Export, drill its five holes in scrap of the same wood, try the piece in each, and \
      press the size that fits";
 
 #[cfg(test)]
@@ -67,7 +67,7 @@ mod tests {
             center_ui(ui, board);
         });
         // 12 mm and 1/128 in.
-        press(&mut panel, "Center fit strip, use 0.4803\"");
+        press(&mut panel, "Center fit strip, use 0.48\"");
         let bore = panel.state().center.bore().unwrap();
         assert_near!(bore.diameter, 12.0 + board::INCH / 128.0, 1e-9);
     }

@@ -215,7 +215,7 @@ fn a_message_covers_no_figures() {
     window.run_steps(4);
     let app = window.state_mut();
     app.view.face = Face::Calendar;
-    app.view.tell("Undone: hole spacing");
+    app.view.notify("Undone: hole spacing");
     window.run_steps(4);
     let mut places = Vec::new();
     for label in [

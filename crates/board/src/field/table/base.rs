@@ -18,7 +18,7 @@ fields! {
     BASE "base", [.base] "Add a base", Part, "A turntable or feet below the board";
     FOOTING "base.footing.kind", [.base? .footing] "Stands on", Choice, "", of shop;
     FOOTING_DIAMETER "base.footing.diameter_mm", [.base? .footing {Footing::Round => diameter}] "Base diameter",
-        Number(FOOTING_SIZE), "Of a turntable that the board only lies on, the circle of its bearing", of shop;
+        Number(FOOTING_SIZE), "Of a turntable that the board only rests on: the circle of its bearing", of shop;
     FEET "base.footing.count", [.base? .footing {Footing::Feet => count}] "Feet", Number(Count.of(3.0, 60.0)),
         "At equal steps around a circle";
     FEET_CIRCLE "base.footing.circle_mm", [.base? .footing {Footing::Feet => circle}] "Circle of the feet",
@@ -28,7 +28,7 @@ fields! {
     BASE_HEIGHT "base.height_mm", [.base? .height] "Base height", Number(Length.of(0.0, 1000.0)),
         "From the table to the underside of the board", us: "1/2", of shop;
     RATING "base.rating_kg", [.base? .rating] "Rated load", Open(LOAD, "not known"), "Of the turntable", of shop;
-    LOAD_BESIDE "base.load_kg", [.base? .load] "Other load", Number(LOAD), "What may be put on the board";
+    LOAD_BESIDE "base.load_kg", [.base? .load] "Other load", Number(LOAD), "Anything else that may be put on the board";
     BOARD_MASS "base.board_kg", [.base? .board] "Board weight", Auto(LOAD, "by its wood"),
         "On a scale, without base and pieces";
 }

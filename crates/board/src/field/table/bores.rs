@@ -71,7 +71,7 @@ fields! {
     /// The number that all bores share.
     SPUR_FIELDS:
     SPUR "bores.spur_mm", [.bores.spur] "Forstner spur", Number(Length.of(0.0, 50.0)),
-        "How far the spur of your bit reaches below the floor of the bore", us: "3/32", of shop;
+        "How far the spur of your bit reaches below the floor of the hole", us: "3/32", of shop;
 }
 
 plain!(Bottom);

@@ -46,7 +46,7 @@ macro_rules! bores {
             $rows:
             $hue concat!($path, ".hue.kind"), [$($way)+ .hue] concat!($label, " color"), Choice, "";
             $color concat!($path, ".hue.color"), [$($way)+ .hue {Hue::One => color}] concat!($label, " shade"), Color, "Typed as #rrggbb or by name, or picked";
-            $on concat!($path, ".on"), [$($way)+ .on] concat!($label, ", part"), Choice, "The part of the bore that is colored";
+            $on concat!($path, ".on"), [$($way)+ .on] concat!($label, ", part"), Choice, "The part of the hole that is colored";
             $medium concat!($path, ".medium"), [$($way)+ .medium] concat!($label, ", with"), Choice, "";
         }
     };
@@ -90,7 +90,7 @@ fields! {
     /// The width of rings around bores.
     COLOR_RING_FIELDS:
     COLOR_RING "colors.ring_mm", [.colors.ring] "Colored ring, width", Number(Length.of(0.1, 50.0)),
-        "Where the top face is colored around a bore", us: "1/16";
+        "Where the top face is colored around a hole", us: "1/16";
 }
 
 part! {
@@ -99,7 +99,7 @@ part! {
 }
 part! {
     /// Colors of routed rings around bores.
-    RING_COLORS: RINGS_HUE RINGS_COLOR RINGS_MEDIUM "colors.rings", [.colors.rings] "Ring", "Grooves around bores"
+    RING_COLORS: RINGS_HUE RINGS_COLOR RINGS_MEDIUM "colors.rings", [.colors.rings] "Ring", "Grooves around holes"
 }
 part! {
     /// The color of the ring inside the rim.

@@ -14,22 +14,22 @@ const MINUTES: Quantity = Time(TimeUnit::Minute);
 fields! {
     /// Resin in the bores.
     FILLING_FIELDS:
-    FILLING "filling", [.filling] "Fill bores with resin", Part, "";
+    FILLING "filling", [.filling] "Fill holes with resin", Part, "";
     FILL_BELOW "filling.below_top_mm", [.filling? .below_top] "Resin below top", Number(DEPTH),
         "Between the resin and the top face";
     DOME "filling.dome_mm", [.filling? .dome] "Crown", Number(Length.of(0.0, 20.0)),
-        "How much higher it stands in the middle of a bore; what stands above the top face is leveled off";
+        "How much higher it stands in the middle of a hole; what stands above the top face is leveled off";
     AROUND_INSERT "filling.around_ball", [.filling? .around_insert] "Pour around inserts", Tick,
-        "Around the ball or disc set in each bore; only with magnet pieces";
+        "Around the ball or disc set in each hole; only with magnet pieces";
     WASTE "filling.waste", [.filling? .waste] "Waste", Number(Share.of(0.0, 2.0)),
-        "Spilled and overfilled, as a share of what goes into the bores";
+        "Spilled and overfilled, as a share of what goes into the holes";
     CUP "filling.cup_ml", [.filling? .cup] "Left in the cup", Number(Volume.of(0.0, 10_000.0)),
-        "Of each batch, with what stays on the stick", us: "1/8 fl oz", of shop;
+        "Of each batch, including what sticks to the stir stick", us: "1/8 fl oz", of shop;
     BATCH "filling.batch_ml", [.filling? .batch] "Largest batch", Number(Volume.of(0.1, 100_000.0)),
         "What you mix at once", us: "1 fl oz", of shop;
     MIXED_BY "filling.mix.by", [.filling? .mix.by] "Measured out", Choice, "", of shop;
     MIX_RESIN "filling.mix.resin", [.filling? .mix.resin] "Parts of resin", Number(PARTS),
-        "By the label, such as 2 to 1, or 100 to 43; never another ratio to change the speed", of shop;
+        "From the label, such as 2 to 1 or 100 to 43; never change the ratio to change the speed", of shop;
     MIX_HARDENER "filling.mix.hardener", [.filling? .mix.hardener] "Parts of hardener", Number(PARTS), "By the label", of shop;
     MIX_DENSITY "filling.mix.density_g_ml", [.filling? .mix.density] "Mixed density",
         Number(Density(DensityUnit::GramsPerMilliliter).of(0.5, 5.0)),
@@ -39,7 +39,7 @@ fields! {
         "The label's temperature, such as {25 °C}", of shop;
     SHOP "filling.shop_c", [.filling? .shop] "Shop temperature", Number(TEMPERATURE), "While you pour", of shop;
     MIXING "filling.mixing_min", [.filling? .mixing] "Mixing time", Number(MINUTES.of(0.0, 1000.0)),
-        "From when both parts are in the cup: the pot life runs already", of shop;
+        "From the moment both parts are in the cup, when the pot life begins", of shop;
     TEN_BORES "filling.ten_bores_s", [.filling? .ten_bores] "Time for ten holes",
         Number(Time(TimeUnit::Second).of(0.1, 100_000.0)), "Time yourself on a scrap", of shop;
 }

@@ -17,8 +17,8 @@ fields! {
     COAT "finish[].kind", [.finish[] .kind] "Layer #", Choice, "";
     COAT_PLACE "finish[].place", [.finish[] .place] "Layer #, where", Choice, "The part of the board that it goes on";
     COAT_COUNT "finish[].coats", [.finish[] .coats] "Layer #, coats", Number(Count.of(1.0, 50.0)),
-        "Coats of this kind that follow each other";
-    COAT_DRIES "finish[].dries_h", [.finish[] .dries] "Layer # dries", Number(Time(TimeUnit::Hour).of(0.0, 100_000.0)),
+        "Coats of this kind in a row";
+    COAT_DRIES "finish[].dries_h", [.finish[] .dries] "Layer # drying time", Number(Time(TimeUnit::Hour).of(0.0, 100_000.0)),
         "Wait after each coat; the label comes first";
 }
 

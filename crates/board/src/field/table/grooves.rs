@@ -20,8 +20,8 @@ fields! {
         "Width of the flat at the tip; measure yours, 0 for a sharp one";
     GROOVE_PASS "grooves.pass_mm", [.grooves? .pass] "Deepest pass", Number(PASS),
         "The most that one pass takes; all passes take the same", us: "1/16";
-    GROOVE_STOP "grooves.stop_mm", [.grooves? .stop] "Stop before bores", Number(BESIDE),
-        "Wood between the end of a line and the edge of a bore", us: "1/16";
+    GROOVE_STOP "grooves.stop_mm", [.grooves? .stop] "Stop before holes", Number(BESIDE),
+        "Wood between the end of a line and the edge of a hole", us: "1/16";
     GROOVE_TRACK "grooves.track", [.grooves? .track] "Lines along the track", Tick,
         "Between every two neighbors, and from sector to sector";
     GROOVE_HOME "grooves.home", [.grooves? .home] "Lines along home lanes", Tick, "From each turn-in space inward";
@@ -29,8 +29,8 @@ fields! {
         "Wood between the holes and the outline around them", us: "1/8";
     AROUND_START "grooves.around_start_mm", [.grooves? .around_start] "Outline pockets", Ticked(BESIDE, 3.0),
         "Wood between the holes of a start pocket and the outline around them", us: "1/8";
-    RINGS "grooves.rings", [.grooves? .rings] "Rings around bores", Part, "";
-    RING_GAP "grooves.rings.gap_mm", [.grooves? .rings? .gap] "Ring gap", Number(BESIDE), "Wood between a bore and its ring", us: "1/16";
+    RINGS "grooves.rings", [.grooves? .rings] "Rings around holes", Part, "";
+    RING_GAP "grooves.rings.gap_mm", [.grooves? .rings? .gap] "Ring gap", Number(BESIDE), "Wood between a hole and its ring", us: "1/16";
     RING_TRACK "grooves.rings.track", [.grooves? .rings? .track] "Around track spaces", Tick, "";
     RING_HOME "grooves.rings.home", [.grooves? .rings? .home] "Around home holes", Tick, "";
     RING_START "grooves.rings.start", [.grooves? .rings? .start] "Around start holes", Tick, "";

@@ -15,7 +15,8 @@ fields! {
             count: Count.range("number of index plates", 0.0, 40.0),
             example: "24; 36; 48",
         },
-        "Divisions of those in the shop", of shop;
+        "Divisions of the plates in your shop", of shop;
     THROAT "jig.throat_mm", [.jig.throat] "Drill press throat", Ticked(Length.of(10.0, 2000.0), 150.0),
-        "From the middle of the chuck to the column: half of what the press is sold by; a press sold as {300 mm has 150 mm|12 in has 6 in}", us: "6", of shop;
+        "From the middle of the chuck to the column: half of the size that the press is sold as; a press sold as {300 mm has 150 \
+         mm|12\" has 6\"}", us: "6", of shop;
 }

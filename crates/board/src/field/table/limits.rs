@@ -14,28 +14,28 @@ const ERROR: Range = Length.of(0.0, 50.0);
 fields! {
     /// The limits of the checks; their defaults are common practice, no source.
     LIMIT_FIELDS:
-    LEAST_WEB "limits.web_mm", [.limits.web] "Least between holes", Number(LIMIT), "Wood between two bores", us: "1/8";
+    LEAST_WEB "limits.web_mm", [.limits.web] "Least between holes", Number(LIMIT), "Wood between two holes", us: "1/8";
     LEAST_RIM "limits.rim_mm", [.limits.rim] "Least rim margin", Number(LIMIT),
-        "Wood between a bore and the start of the roundover", us: "1/4";
+        "Wood between a hole and the start of the roundover", us: "1/4";
     LEAST_FLOOR "limits.floor_mm", [.limits.floor] "Least under a hole", Number(LIMIT),
-        "Wood under a bore, point or spur included", us: "5/32";
+        "Wood under a hole, point or spur included", us: "5/32";
     LEAST_INSIDE "limits.inside_mm", [.limits.inside] "Least wood inside", Number(LIMIT),
-        "Wood between a bore and a mortise, screw or recess inside the board", us: "1/8";
-    LEAST_SEAM "limits.seam_mm", [.limits.seam] "Least to a seam", Number(LIMIT), "From a seam to the edge of a bore", us: "1/32";
+        "Wood between a hole and a mortise, screw or recess inside the board", us: "1/8";
+    LEAST_SEAM "limits.seam_mm", [.limits.seam] "Least to a seam", Number(LIMIT), "From a seam to the edge of a hole", us: "1/32";
     LEAST_GAP "limits.piece_gap_mm", [.limits.piece_gap] "Least piece gap", Number(LIMIT),
         "Between two pieces that stand side by side", us: "1/16";
     MOST_PLAY "limits.piece_play_mm", [.limits.piece_play] "Most piece play", Number(LIMIT),
-        "Of a shank or a set ball in its bore", us: "1/32";
+        "Of a shank or a set ball in its hole", us: "1/32";
     LEAST_SEAT "limits.seat_least", [.limits.seat_least] "Marble sunk, least", Number(SEAT),
-        "Share of its diameter below the rim of its bore";
+        "Share of its diameter below the rim of its hole";
     MOST_SEAT "limits.seat_most", [.limits.seat_most] "Marble sunk, most", Number(SEAT),
-        "Share of its diameter below the rim of its bore";
+        "Share of its diameter below the rim of its hole";
     MOST_PIN_PLAY "limits.pin_play_mm", [.limits.pin_play] "Loosest pin fit", Number(LIMIT), "Of the jig's pin in its pilot hole", us: "1/64";
     LEAST_TEMPLATE "limits.template_web_mm", [.limits.template_web] "Least in a template", Number(LIMIT),
         "Hardboard between two holes of a router template", us: "1/8";
     MOST_SHEETS "limits.sheets", [.limits.sheets] "Most sheets", Number(Count.of(1.0, 400.0)), "To tape together";
     MOST_RISK "limits.risk", [.limits.risk] "Allowed risk", Number(Share.of(0.0, 1.0)),
-        "That wood between any two bores comes out under its limit";
+        "That wood between any two holes comes out under its limit";
     LEAST_TIP "limits.tip_n", [.limits.tip] "Least tipping push", Number(Force.of(0.0, 10_000.0)),
         "Down on the rim, before the board may tip", us: "2 lbf";
     MOST_SPIN "limits.spin_rpm", [.limits.spin] "Turning speed", Number(Rotation.of(0.0, 1000.0)),
@@ -53,12 +53,12 @@ fields! {
     /// source.
     ERROR_FIELDS:
     PRINT_ERROR "errors.print", [.errors.print] "Print scale error", Number(Share.of(0.0, 0.2)),
-        "0.2 % is {2 mm in a meter|1/16 in in 31 in}; measure the bars on a sheet", of shop;
+        "0.2 % is {2 mm in a meter|1/16\" in 31\"}; measure the bars on a sheet", of shop;
     TAPE_ERROR "errors.tape_mm", [.errors.tape] "Taping error", Number(ERROR), "One joint between two sheets", us: "0.012";
     PUNCH_ERROR "errors.punch_mm", [.errors.punch] "Punching error", Number(ERROR), "Center-punching through the paper", us: "0.012";
     DRILL_ERROR "errors.drill_mm", [.errors.drill] "Drill drift", Number(ERROR), "From the punched mark", us: "0.012";
     OVERSIZE "errors.oversize_mm", [.errors.oversize] "Oversize", Number(ERROR),
-        "By how much a bore comes out wider than the bit", us: "0.004";
+        "By how much a hole comes out wider than the bit", us: "0.004";
     INDEX_ERROR "errors.index_deg", [.errors.index] "Indexing error", Number(Angle.of(0.0, 20.0)),
-        "Where the board is turned from hole to hole; 0 where it is not";
+        "If the board is turned from hole to hole; 0 if it is not";
 }

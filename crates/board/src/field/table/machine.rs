@@ -38,7 +38,7 @@ fields! {
         "Where the bit travels: above the top face, over every clamp and screw", us: "5/8", of shop;
     FEED_HEIGHT "machine.retract_mm", [.machine? .retract] "Start feed at", Number(HEIGHT), "Above the top face", us: "1/8", of shop;
     THROUGH "machine.through_mm", [.machine? .through] "Into spoilboard", Ticked(Length.of(0.0, 100.0), 0.5),
-        "How far a bit may reach below the board; without it none may come through", us: "1/32";
+        "How far a bit may reach below the board; leave it out and no bit may come through", us: "1/32";
     SPIN_UP "machine.spin_up_s", [.machine? .spin_up] "Spindle warm-up", Number(WAIT), "Until it has come up to speed", of shop;
     PROGRAMS "machine.files", [.machine? .files] "Programs", Choice, "", of shop;
     DRILL_WORDS "machine.words", [.machine? .words] "Holes drilled by", Choice,
@@ -51,7 +51,7 @@ fields! {
     /// A bit of the machine: its speed, feed and pecks.
     BIT_FIELDS:
     BIT_DIAMETER "machine.bits[].diameter_mm", [.machine? .bits[] .diameter] "Bit #, diameter", Number(DIAMETER),
-        "Of the bores it drills; of a ball, where they are less deep than half their mouth, larger", of shop;
+        "Of the holes it drills; of a ball, where they are less deep than half their mouth, larger", of shop;
     BIT_BOTTOM "machine.bits[].bottom", [.machine? .bits[] .bottom] "Bit #, bottom", Choice, "The shape that it leaves", of shop;
     BIT_SPEED "machine.bits[].speed_rpm", [.machine? .bits[] .speed] "Drill speed", Open(TURNS, REQUIRED), "", of shop;
     BIT_FEED "machine.bits[].feed_mm_min", [.machine? .bits[] .feed] "Plunge feed", Open(FEED, REQUIRED), "Down into the wood", of shop;
@@ -71,7 +71,7 @@ fields! {
     EDGE_PLUNGE "machine.edge.plunge_mm_min", [.machine? .edge? .plunge] "Feed down", Open(FEED, REQUIRED), "", of shop;
     EDGE_PASS "machine.edge.pass_mm", [.machine? .edge? .pass] "Depth of a pass", Number(PASS), "", us: "1/8", of shop;
     SKIN "machine.edge.skin_mm", [.machine? .edge? .skin] "Skin left", Number(Length.of(0.0, 500.0)),
-        "Wood left uncut below, which holds the board until it is sawn free", us: "1/64";
+        "Wood left uncut at the bottom, to hold the board until it is sawn free", us: "1/64";
 }
 
 fields! {

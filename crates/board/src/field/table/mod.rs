@@ -169,7 +169,7 @@ fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item
 /// use board::{Board, out_of_range};
 /// let board = Board { pitch: -1.0, players: 99, ..Board::default() };
 /// let found = out_of_range(&board);
-/// assert_eq!(found[0].to_string(), "players is 99; it may be 1 to 24");
+/// assert_eq!(found[0].to_string(), "Players: 99 is out of range; use 1 to 24");
 /// assert_eq!(found[1].value, -1.0);
 /// ```
 pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {

@@ -16,7 +16,7 @@ fields! {
     PATTERN_FIELDS:
     TITLE "title", [.title] "Title",
         Text(Count.range("letters of the title", 0.0, 120.0)), "";
-    UNITS "units", [.units] "Units", Choice, "Lengths are shown in these; the file has millimeters", of shop;
+    UNITS "units", [.units] "Units", Choice, "For lengths on screen and paper; the file keeps millimeters", of shop;
     PLAYERS "players", [.players] "Players",
         Number(Count.of(1.0, *geometry::PLAYERS.end() as f64)), "";
     PATTERN "pattern.kind", [.pattern] "Track shape", Choice, "";
@@ -33,7 +33,7 @@ fields! {
         "The pitch: straight distance between the centers of neighbors along the track", us: "3/4";
     ROTATION "rotation_deg", [.rotation] "Rotation", Number(Angle.of(-360.0, 360.0)),
         "Bearing of the first player's axis, clockwise from 12 o'clock";
-    POCKET_SHAPE "pocket.shape", [.pocket.shape] "Start pocket", Choice, "How its holes stand together";
+    POCKET_SHAPE "pocket.shape", [.pocket.shape] "Start pocket", Choice, "How its holes are arranged";
     POCKET_BEARING "pocket.bearing_deg", [.pocket.bearing] "Pocket angle",
         Auto(Angle.of(-180.0, 180.0), AUTO), "Of its middle from the player's axis, clockwise";
     POCKET_RADIUS "pocket.radius_mm", [.pocket.radius] "Pocket radius",

@@ -17,7 +17,7 @@ fields! {
         "Measure the largest", us: "5/8";
     PIECE_HEIGHT "piece.height_mm", [.piece.height] "Piece height", Number(Length.of(0.1, 500.0)),
         "Overall, of a peg or a magnet piece", us: "1 1/4";
-    SHANK "piece.shank_mm", [.piece.shank] "Shank or set ball", Auto(Length.of(0.1, 500.0), "made to fit the bores"),
+    SHANK "piece.shank_mm", [.piece.shank] "Shank or set ball", Auto(Length.of(0.1, 500.0), "made to fit the holes"),
         "Diameter of a peg's shank, or of the ball or disc set under a magnet piece";
     YOUNGEST "piece.youngest", [.piece.youngest] "Youngest player", Number(Count.of(0.0, 99.0)),
         "Age in years: small pieces and magnets are a hazard to children";
@@ -27,10 +27,10 @@ fields! {
     /// The weight of a piece.
     WEIGHT_FIELDS:
     PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Auto(Mass(MassUnit::Gram).of(0.001, 100_000.0), "calculated"),
-        "On a scale; calculated from size and density where it is left open";
+        "Weighed on a scale; calculated from size and density if left empty";
     PIECE_DENSITY "piece.density_g_cm3", [.piece.density] "Piece density",
         Auto(Density(DensityUnit::GramsPerCubicCentimeter).of(0.01, 25.0), "usual"),
-        "2.5 g/cm³ for a marble and 0.7 for other pieces where it is left open";
+        "2.5 g/cm³ for a marble and 0.7 for other pieces if left empty";
 }
 
 fields! {

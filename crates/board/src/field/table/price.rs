@@ -26,9 +26,9 @@ fields! {
     WOOD_WASTE "price.waste", [.price.waste] "Wood waste", Number(Share.of(0.0, 3.0)),
         "Lumber bought beyond the rough sizes of the parts: 20 to 30 % is usual shop practice; no published source", of shop;
     WHOLE_PACKS "price.whole_packs", [.price.whole_packs] "Charge whole packs", Tick,
-        "Otherwise the cost has only what is used of a pack", of shop;
+        "Otherwise only the used part of a pack is charged", of shop;
     ARTICLES "price.articles", [.price.articles] "Prices", Entries(Count.range("prices", 0.0, 1000.0)),
-        "Of what is on the shopping list", of shop;
+        "For things on the shopping list", of shop;
 }
 
 fields! {

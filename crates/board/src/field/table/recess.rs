@@ -24,7 +24,7 @@ fields! {
     RECESS_WIDTH "recess.shape.width_mm", [.recess? .shape {RecessShape::Straight => width}] "Recess width",
         Number(SIDE), "Across the grain", us: "4 3/4";
     RECESS_CORNER "recess.shape.corner_mm", [.recess? .shape {RecessShape::Straight => corner}] "Corner radius",
-        Number(CORNER), "Half the diameter of the bit; 0 for square corners, which count for more than any bit cuts";
+        Number(CORNER), "Half the diameter of the bit; 0 for square corners, which no bit leaves";
     RECESS_X "recess.at_mm[0]", [.recess? .at[0]] "Right of the pin", Number(PLACE),
         "The middle of the recess, seen from the top face";
     RECESS_Y "recess.at_mm[1]", [.recess? .at[1]] "Above the pin", Number(PLACE),
@@ -33,7 +33,7 @@ fields! {
     LID "recess.lid_mm", [.recess? .lid] "Lid thickness", Number(DEPTH),
         "It lies in the recess, flush with the underside; 0 for none";
     SPARE "recess.spare", [.recess? .spare] "Spare pieces", Number(Count.of(0.0, 1000.0)),
-        "Beside those that fill the start pockets, or the home lanes where these have more holes";
+        "In addition to those that fill the start pockets, or the home lanes if these have more holes";
 }
 
 fields! {
@@ -45,9 +45,9 @@ fields! {
     LID_TOWARD "recess.lid_fit.hold.toward", [.recess? .lid_fit.hold {LidHold::Slides => toward}] "Lid opens", Choice,
         "Seen from the top face";
     LID_OVERLAP "recess.lid_fit.overlap_mm", [.recess? .lid_fit.overlap] "Ledge width", Number(Length.of(0.0, 200.0)),
-        "How far ledge or groove reach beyond the recess, at the underside";
+        "How far the ledge or groove reaches beyond the recess, at the underside";
     LID_CLEARANCE "recess.lid_fit.clearance_mm", [.recess? .lid_fit.clearance] "Lid clearance",
-        Number(Length.of(0.0, 50.0)), "By how much the lid is narrower than its place when it is made", us: "1/64";
+        Number(Length.of(0.0, 50.0)), "How much smaller than its opening the lid is made", us: "1/64";
     LID_GRAIN "recess.lid_fit.grain", [.recess? .lid_fit.grain] "Lid grain", Choice, "";
 }
 

@@ -43,7 +43,7 @@ fields! {
         "From its place; toward the center pin is negative";
     WRONG_DEEP "wrong[].fault.by_mm", [.wrong[] .fault {Fault::Deep => by}] "Wrong #, deeper", Number(Length.of(0.0, 500.0)), "Than it should be";
     WRONG_REACH "wrong[].fault.reach_mm", [.wrong[] .fault {Fault::Chipped => reach}] "Wrong #, chip",
-        Number(Length.of(0.0, 200.0)), "How far it reaches from the edge of the bore";
+        Number(Length.of(0.0, 200.0)), "How far it reaches from the edge of the hole";
 }
 
 kinds! {

@@ -18,7 +18,7 @@ fields! {
     FIRST_DAY "schedule.start", [.schedule.start] "First day", Written(MaybeDay("today")),
         "No work is planned before it";
     PROMISED "schedule.promised", [.schedule.promised] "Promised for", Written(MaybeDay("as early as can be")),
-        "All is done by the end of this day; the work is planned as late as that allows";
+        "Everything is finished by the end of this day; the work is planned as late as that allows";
     HOURS_MONDAY "schedule.hours.monday_h", [.schedule.hours.monday] "Monday", Number(HOURS), "Hours at the bench", of shop;
     HOURS_TUESDAY "schedule.hours.tuesday_h", [.schedule.hours.tuesday] "Tuesday", Number(HOURS), "Hours at the bench", of shop;
     HOURS_WEDNESDAY "schedule.hours.wednesday_h", [.schedule.hours.wednesday] "Wednesday", Number(HOURS), "Hours at the bench", of shop;

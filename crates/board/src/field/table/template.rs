@@ -17,7 +17,7 @@ fields! {
     MARGIN "template.margin_mm", [.template.margin] "Printer margin", Number(Length.of(0.0, 100.0)),
         "The border that your printer leaves white", us: "3/8", of shop;
     OVERLAP "template.overlap_mm", [.template.overlap] "Overlap", Number(Length.of(0.0, 100.0)),
-        "What neighboring sheets share; {10 mm|3/8 in} is usual, and crosses need {5 mm} (common practice, no source)", us: "3/8", of shop;
+        "What neighboring sheets share; {10 mm|3/8\"} is usual, and crosses need {5 mm} (common practice, no source)", us: "3/8", of shop;
     SHEET_LAYOUT "template.layout", [.template.layout] "Sheet layout", Choice,
         "Fewest sheets may leave slivers of the edge off; widest clearance keeps joints as far from hole centers as can be";
     MARKING "template.marking", [.template.marking] "Marks", Choice, "";

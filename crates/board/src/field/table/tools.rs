@@ -29,5 +29,5 @@ fields! {
             count: TOOLS,
             example: "{5, 8|3/16, 5/16}",
         },
-        "Below the router's base, in the order of the bushings; one length holds for all that follow", of shop;
+        "Below the router's base, in the order of the bushings; a single length counts for all of them", of shop;
 }

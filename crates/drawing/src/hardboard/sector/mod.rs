@@ -253,14 +253,14 @@ fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     let lines = |item: &Item| matches!(item.layer, Layer::Edge | Layer::Guides);
     place_labels(&titled, &all, words.iter().cloned(), lines, items);
     for (hole, words) in &words {
-        told_anyhow(hole, words, items);
+        write_below(hole, words, items);
     }
     let names = jig.holes.iter().map(|hole| (*hole, hole.name.to_string()));
     place_labels(&titled, &all, names, lines, items);
 }
 
 /// A name that must not be left out is written below its hole where no free place was found for it.
-fn told_anyhow(hole: &Hole, words: &str, items: &mut Vec<Item>) {
+fn write_below(hole: &Hole, words: &str, items: &mut Vec<Item>) {
     let is_it = |item: &Item| matches!(&item.shape, Shape::Text(text) if text.words == words);
     if !items.iter().any(is_it) {
         let below = hole.center - kurbo::Vec2::new(0.0, hole.bore.radius() + 1.3 * NOTE);

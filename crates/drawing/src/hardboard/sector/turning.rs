@@ -7,7 +7,7 @@ use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{SectorPlan, SectorTurn, Workpiece, paper_size, sector_work};
 
 use crate::cautions::{cautions, of_operations};
-use crate::hardboard::router::told;
+use crate::hardboard::router::operation_blocks;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, numbered, pages};
 
 /// An error of drilling the index hole that the page reckons with, mm.
@@ -31,8 +31,8 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
         drills(workpiece.layout(), jig)
     ))];
     blocks.extend(cautions(&of_operations(&work)));
-    blocks.extend(told(make));
-    blocks.extend(told(drill));
+    blocks.extend(operation_blocks(make));
+    blocks.extend(operation_blocks(drill));
     blocks.extend([
         Block::Heading("Order of turning".into()),
         Block::Table(turns(jig)),
@@ -122,7 +122,7 @@ fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     )];
     if let Some(closing) = jig.closing {
         words.push(format!(
-            "Where the round closes, {} of wood are laid out between {} and {}; {} are likely to be left, {} at worst.",
+            "Where the circle closes, the layout has {} of wood between {} and {}; {} is likely to remain, {} at worst.",
             length(closing.wood),
             closing.last,
             closing.first,
@@ -133,7 +133,7 @@ fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let turns = f64::from(board.players) - 1.0;
     if turns > 1.0 {
         words.push(format!(
-            "An index hole that is drilled off along the circle adds that at every turn: {} come to {} by the last.",
+            "An index hole drilled off its place along the circle adds that error at every turn: {} adds up to {} by the last.",
             length(OFF),
             length(OFF * turns)
         ));

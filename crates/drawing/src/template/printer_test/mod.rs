@@ -233,7 +233,7 @@ impl Page {
 }
 
 /// A length of the sheet in words: inches in decimals, as it is measured with a rule or a caliper and typed as it is read.
-fn told(mm: f64, units: Units) -> String {
+fn length_words(mm: f64, units: Units) -> String {
     match units {
         Units::Mm => show_length(mm, units),
         Units::Inch(_) => format!("{}\"", show_number(mm / INCH, 3)),

@@ -10,7 +10,7 @@ use workshop::PrintLength;
 
 use crate::font::{self, Weight};
 use crate::template::printer_test::scale::{Scale, line, mark, words};
-use crate::template::printer_test::{BAR, ENDS, Page, told};
+use crate::template::printer_test::{BAR, ENDS, Page, length_words};
 use crate::{Anchor, Item, Shape, Text, corners_of};
 
 /// Everything on a sheet.
@@ -91,7 +91,7 @@ fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
         .to_vec();
     let lengths = page.lengths();
     if lengths.square - lengths.circle > 4.0 * page.size {
-        let name = format!("Square, {}", told(lengths.square, page.units));
+        let name = format!("Square, {}", length_words(lengths.square, page.units));
         let at = Point::new(square.center().x, square.y0 + 0.7 * page.size);
         items.push(words(Text::level(at, page.size, Anchor::Middle, name)));
     }
@@ -122,7 +122,7 @@ fn along_diagonal(name: &str, corner: Point, turn: Angle, room: f64) -> Option<I
 
 /// The circle in the square, which shows at a glance whether a print is stretched.
 fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
-    let name = format!("Circle, Ø {}", told(2.0 * radius, page.units));
+    let name = format!("Circle, Ø {}", length_words(2.0 * radius, page.units));
     let below = center - Vec2::new(0.0, radius / 2.0);
     let size = page
         .size
@@ -177,6 +177,6 @@ impl Page {
                 (lengths.square * core::f64::consts::SQRT_2 / step).round() * step
             }
         };
-        told(mm, self.units)
+        length_words(mm, self.units)
     }
 }

@@ -8,7 +8,7 @@ use geometry::Angle;
 use kurbo::{Line as Segment, Point, Vec2};
 
 use crate::font;
-use crate::template::printer_test::told;
+use crate::template::printer_test::length_words;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// A long bar.
@@ -92,7 +92,7 @@ impl Scale<'_> {
 
     /// The length at its end, not far beyond it.
     fn last_figure(&self) -> Item {
-        let mut item = self.figure(self.length + BEYOND, told(self.length, self.units));
+        let mut item = self.figure(self.length + BEYOND, length_words(self.length, self.units));
         if let Shape::Text(text) = &mut item.shape {
             text.anchor = Anchor::End;
         }
@@ -101,7 +101,7 @@ impl Scale<'_> {
 
     /// The name of the bar, along its other side.
     fn name(&self) -> Item {
-        let name = format!("{}, {}", self.name, told(self.length, self.units));
+        let name = format!("{}, {}", self.name, length_words(self.length, self.units));
         self.words(
             self.length / 2.0,
             -1.2 - 0.73 * NAME * self.size,

@@ -90,7 +90,7 @@ fn bars_square_and_circle_are_as_long_as_they_say() {
             ("Upright bar", lengths.upright),
             ("Circle, Ø", lengths.circle),
         ] {
-            let wanted = told(mm, units);
+            let wanted = length_words(mm, units);
             let says = |words: &&&str| words.starts_with(name) && words.ends_with(&wanted);
             assert!(
                 words.iter().any(|words| says(&words)),

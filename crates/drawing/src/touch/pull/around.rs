@@ -4,7 +4,7 @@ use board::field;
 use geometry::{Angle, Point, Vec2, bearing_of, point_at};
 use workshop::Workpiece;
 
-use super::{Pull, Pulled, fine, put, said, said_degrees};
+use super::{Pull, Pulled, fine, put, shown_angle, shown_length};
 use crate::touch::{Guide, Way};
 
 /// A circle of screws: its diameter by the way outward, its bearing by the way around.
@@ -20,8 +20,8 @@ pub fn screws(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
     put(&mut after, &field::SCREW_BEARING, at, bearing);
     let words = format!(
         "screws on a circle {} across, the first at {}",
-        said(circle, board.units),
-        said_degrees(bearing, board.units)
+        shown_length(circle, board.units),
+        shown_angle(bearing, board.units)
     );
     Some(Pulled {
         board: after,
@@ -53,7 +53,7 @@ pub fn turn(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     put(&mut after, &field::ROTATION, 0, rotation);
     Pulled {
         board: after,
-        words: format!("rotation {}", said_degrees(rotation, board.units)),
+        words: format!("rotation {}", shown_angle(rotation, board.units)),
         guides: guide.into_iter().collect(),
     }
 }

@@ -6,7 +6,7 @@ use board::{Board, HoleId, Layout, field};
 use geometry::{Circle, Point, Sector, Vec2, bearing_of, web_between};
 use workshop::Workpiece;
 
-use super::{Pull, Pulled, Snap, said, said_degrees, within};
+use super::{Pull, Pulled, Snap, shown_angle, shown_length, within};
 use crate::touch::{Guide, Way, snapped};
 
 /// The chosen holes moved so that the one taken hold of follows the pointer.
@@ -186,16 +186,16 @@ fn words(board: &Board, id: HoleId, mirrored: bool) -> String {
     format!(
         "{}: radius {}, bearing {}; moved {}, {}; least wood {}",
         hole.name,
-        said(hole.center.to_vec2().length(), units),
-        said_degrees(bearing_of(hole.center).as_degrees(), units),
+        shown_length(hole.center.to_vec2().length(), units),
+        shown_angle(bearing_of(hole.center).as_degrees(), units),
         sided(u, ["clockwise", "counterclockwise"], units),
         sided(v, ["outward", "inward"], units),
-        said(wood, units),
+        shown_length(wood, units),
     )
 }
 
 /// A way with its side, the second where it is below zero.
 fn sided(mm: f64, [side, other]: [&str; 2], units: board::Units) -> String {
     let side = if mm < 0.0 { other } else { side };
-    format!("{} {side}", said(mm.abs(), units))
+    format!("{} {side}", shown_length(mm.abs(), units))
 }

@@ -143,11 +143,11 @@ fn within(field: &Field, number: f64) -> f64 {
 }
 
 /// A length in words.
-fn said(mm: f64, units: Units) -> String {
+fn shown_length(mm: f64, units: Units) -> String {
     Measure::mm(mm).shown(units)
 }
 
 /// An angle in words, to a tenth of a degree.
-fn said_degrees(degrees: f64, units: Units) -> String {
+fn shown_angle(degrees: f64, units: Units) -> String {
     Measure::degrees((degrees * 10.0).round() / 10.0 + 0.0).shown(units)
 }

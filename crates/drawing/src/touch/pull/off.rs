@@ -4,7 +4,7 @@ use board::{Board, Build, Field, Role, field};
 use geometry::Point;
 use workshop::{GrooveKind, Workpiece};
 
-use super::{Pull, Pulled, put, said, within};
+use super::{Pull, Pulled, put, shown_length, within};
 use crate::touch::thing::typed_seams;
 use crate::touch::{Guide, Thing, Way};
 
@@ -148,7 +148,7 @@ pub fn seam(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
     });
     Some(Pulled {
         board: after,
-        words: format!("seam {} above the pin", said(height, board.units)),
+        words: format!("seam {} above the pin", shown_length(height, board.units)),
         guides: guide.into_iter().collect(),
     })
 }
@@ -159,7 +159,10 @@ fn kept(board: &Board, field: &Field, number: f64, words: &str) -> Pulled {
     put(&mut after, field, 0, number);
     Pulled {
         board: after,
-        words: format!("{words} {}", said(within(field, number), board.units)),
+        words: format!(
+            "{words} {}",
+            shown_length(within(field, number), board.units)
+        ),
         guides: Vec::new(),
     }
 }

@@ -4,7 +4,7 @@ use board::{HoleId, Role, field};
 use geometry::{Angle, Circle, Point, Vec2, bearing_of, point_at};
 use workshop::Workpiece;
 
-use super::{Pull, Pulled, Snap, hole, put, said, said_degrees};
+use super::{Pull, Pulled, Snap, hole, put, shown_angle, shown_length};
 use crate::touch::{Guide, Thing, Way, snapped};
 
 /// All holes of the home lane of a player along its axis, and with them those of the others, or alone.
@@ -40,7 +40,10 @@ pub fn lane(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled> {
     });
     Some(Pulled {
         board: done.board,
-        words: format!("home lane {} {side}", said(after.abs(), board.units)),
+        words: format!(
+            "home lane {} {side}",
+            shown_length(after.abs(), board.units)
+        ),
         guides: guide.into_iter().collect(),
     })
 }
@@ -74,8 +77,8 @@ pub fn pocket(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled>
     put(&mut after, &field::POCKET_RADIUS, 0, radius);
     let words = format!(
         "pocket radius {}, pocket angle {}",
-        said(radius, board.units),
-        said_degrees(bearing, board.units)
+        shown_length(radius, board.units),
+        shown_angle(bearing, board.units)
     );
     let seen = |guide: &Guide| Guide {
         way: match guide.way {
@@ -133,8 +136,8 @@ pub fn recess(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
     put(&mut after, &field::RECESS_Y, 0, y);
     let words = format!(
         "recess {} right of the pin, {} above it",
-        said(x, board.units),
-        said(y, board.units)
+        shown_length(x, board.units),
+        shown_length(y, board.units)
     );
     Some(Pulled {
         board: after,

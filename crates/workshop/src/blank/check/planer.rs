@@ -8,7 +8,7 @@ use crate::blank::panel::{piece_width, sawn_width};
 use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "Pieces to be glued are planed to one thickness first, so none is wider than the planer. \
-     Wider ones are flattened by hand or with a router on a sled. The default, {300 mm|12 1/2 in}, is common practice, no \
+     Wider ones are flattened by hand or with a router on a sled. The default, {300 mm|12 1/2\"}, is common practice, no \
      source.";
 
 /// A finding where a piece is wider than the planer takes.

@@ -7,7 +7,7 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, SeamTurns, Workpiece};
 
 pub const STATEMENT: &str = "A hole keeps the set distance from every seam: a hole across a seam opens the glue line, \
-     and resin runs along it. The default, {1 mm|1/32 in}, is common practice, no source.";
+     and resin runs along it. The default, {1 mm|1/32\"}, is common practice, no source.";
 
 /// Findings for bores cut by a seam or close to one, and for seams off the board.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

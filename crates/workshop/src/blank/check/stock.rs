@@ -9,7 +9,7 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank, or each leaf of it, is at least \
-     {1.6 mm|1/16 in} thicker than the board for flattening both faces. That and the default trim, {5 mm|1/4 in}, are common \
+     {1.6 mm|1/16\"} thicker than the board for flattening both faces. That and the default trim, {5 mm|1/4\"}, are common \
      practice, no source.";
 
 /// Every finding about the board on its blank.

@@ -11,7 +11,7 @@ use crate::{Stroke, Workpiece};
 
 pub const STATEMENT: &str = "Between a hole, with its point or spur, and a mortise, screw, storage recess or lid \
      groove at least the set amount of wood is left inside the board, measured in three dimensions. Two holes drilled \
-     straight down are closest at the top face, where \"wood between holes\" measures them. The default, {3 mm|1/8 in}, is \
+     straight down are closest at the top face, where \"wood between holes\" measures them. The default, {3 mm|1/8\"}, is \
      common practice, no source.";
 
 /// A hole that comes near something inside the board.

@@ -90,7 +90,7 @@ mod tests {
         let board = owning(&[12.7, 25.4]);
         let found = told(&board).remove(0);
         assert_eq!((found.severity, found.holes.len()), (Severity::Note, 145));
-        let said = "You own no Forstner bit of 12 mm, which 145 holes need. The nearest that fits the piece is 1/2 in.";
+        let said = "You own no Forstner bit of 12 mm, which 145 holes need. The nearest that fits the piece is 1/2\".";
         assert_eq!(found.message, said);
         let mended = Mend::OwnedBits.applied(&board).unwrap();
         assert_eq!(mended.bores.start.diameter, 12.7);

@@ -9,7 +9,7 @@ use crate::check::pairs::Pairs;
 use crate::check::{Finding, HAIR, Rule, Severity};
 
 pub const STATEMENT: &str = "Between pieces in neighboring holes at least the set gap is left, so that one can be \
-     picked up without knocking the next. The default, {2 mm|1/16 in}, is common practice, no source.";
+     picked up without knocking the next. The default, {2 mm|1/16\"}, is common practice, no source.";
 
 /// One finding for pieces that touch, one for gaps that are too small.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

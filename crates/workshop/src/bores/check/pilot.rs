@@ -8,7 +8,7 @@ use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "The pilot at the center pin fits the circle jig's pin with little play, since play makes \
      the edge run out. The pilot of a playing hole is drilled away with the hole, so it is smaller than the hole. The \
-     default play, {0.3 mm|1/64 in}, is common practice, no source.";
+     default play, {0.3 mm|1/64\"}, is common practice, no source.";
 
 /// At most one finding about the pilot.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {

@@ -15,7 +15,7 @@ pub const STATEMENT: &str = "A marble is wider than its hole, rests on the rim a
      set share of its diameter: less and it rolls out, more and it is hard to pick up. A peg, ball or disc goes into \
      its hole with no more than the set play. A ball or disc ends level with the top face: one that stands out \
      carries the piece, and one so deep that less than a quarter of the pull is left hardly holds it. The defaults, \
-     10 to 45 % of the marble and {0.6 mm|1/32 in} of play, and those limits are common practice, no source; woods and \
+     10 to 45 % of the marble and {0.6 mm|1/32\"} of play, and those limits are common practice, no source; woods and \
      marbles differ, so try one of each in scrap.";
 
 /// Height that a ball or disc may stand out without being more than a note, mm.

@@ -9,7 +9,7 @@ use crate::colors::mark_places;
 use crate::colors::used::pocket_names;
 use crate::finish::list;
 
-pub const STATEMENT: &str = "Each player's mark lies on the flat top beside its start pocket, {1 mm} clear of every bore and of the roundover \
+pub const STATEMENT: &str = "Each player's mark lies on the flat top beside its start pocket, {1 mm} clear of every hole and of the roundover \
      (our own limit), and meets no other mark. A mark that finds no such place within {50 mm} of its pocket is not drawn.";
 
 /// The smallest mark proposed, mm; a smaller one looks like a blemish of the wood. Our own choice.

@@ -9,7 +9,7 @@ use crate::colors::used::{Place, Used, used};
 use crate::{GrooveKind, Mend, Workpiece};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "Resin is where bores are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; \
+pub const STATEMENT: &str = "Resin is where holes are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; \
      a wall under resin is not painted. Common practice, no source.";
 
 /// Findings for colors without a place, coats under the paint that are not planned, and rings that meet.
@@ -33,7 +33,7 @@ pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str
         (Place::Bore(BorePart::Filling), Medium::Resin) => None,
         (Place::Bore(BorePart::Filling), _) => Some("resin is colored by pigment in it"),
         (Place::Bore(_) | Place::Field, Medium::Resin) => Some("resin runs off there"),
-        (Place::Bore(BorePart::Inside), _) if filled => Some("resin fills the bore"),
+        (Place::Bore(BorePart::Inside), _) if filled => Some("resin fills the hole"),
         (Place::Bore(BorePart::Inside), Medium::Inlay) => Some("an inlay cannot go inside a hole"),
         _ => None,
     }
@@ -102,7 +102,7 @@ fn nothing_there(workpiece: &Workpiece) -> Option<Finding> {
     }
     let names = listed(names);
     let message = format!(
-        "color is planned for what is not routed: {names}; rout it at the stage Bench or leave it bare"
+        "color is planned for parts that are not routed: {names}; rout them at the stage Bench or leave them bare"
     );
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
@@ -248,7 +248,9 @@ mod tests {
             assert!(of(&board).is_empty(), "{medium:?}");
         }
         board.grooves = None;
-        assert!(of(&board)[0].starts_with("Color is planned for what is not routed: grooves;"));
+        assert!(
+            of(&board)[0].starts_with("Color is planned for parts that are not routed: grooves;")
+        );
     }
 
     #[test]
@@ -287,7 +289,7 @@ mod tests {
         let mut board = homes(BorePart::Inside, Medium::Paint);
         assert!(of(&board).is_empty());
         board.filling = Some(board::Filling::default());
-        assert!(of(&board)[0].contains("resin fills the bore"));
+        assert!(of(&board)[0].contains("resin fills the hole"));
     }
 
     #[test]

@@ -9,9 +9,9 @@ use crate::colors::used::pocket_names;
 use crate::{Mend, PlayerLook, Workpiece};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "The colors of any two players have a CIEDE2000 distance of 9 or more, to usual eyes and to those that lack \
-     one kind of cones, by published simulations (the limit is our own; 2.3 is what one just notices side by side, from \
-     memory). Every player has a mark of its own as well.";
+pub const STATEMENT: &str = "The colors of any two players have a CIEDE2000 distance of 9 or more, for normal color vision and \
+     the three kinds of color blindness, by published simulations (the limit is our own; 2.3 is what one just notices side by \
+     side, from memory). Every player has a mark of its own as well.";
 
 /// Colors that are alike, marks that are the same, and more players than the set has colors.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -124,8 +124,8 @@ fn repeated(workpiece: &Workpiece) -> Option<Finding> {
     }
     let (count, shared) = (players.len(), colors.len());
     let message = format!(
-        "{count} players share {shared} colors: no more are told apart by every eye, so make the marks on the board and on the \
-         pieces"
+        "{count} players share {shared} colors, the most that every kind of color vision can tell apart; put the marks on the \
+         board and on the pieces"
     );
     Some(Finding::new(Severity::Note, Rule::PlayerColors, message))
 }

@@ -12,9 +12,9 @@ use crate::colors::used::{Place, Used, used};
 use crate::{Mend, Workpiece, tone_of};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "Marks have a contrast of 3 to 1 or more against the wood (W3C WCAG 2.2, criterion 1.4.11), and what else is \
-     colored differs from it by a CIEDE2000 distance of 9 to every eye (our own limit). Dye and stain are seen with the wood's own tone, which \
-     is from memory: try them on an offcut.";
+pub const STATEMENT: &str = "Marks have a contrast of 3 to 1 or more against the wood (W3C WCAG 2.2, criterion 1.4.11), and \
+     every other colored part differs from it by a CIEDE2000 distance of 9 for every kind of color vision (our own limit). Dye \
+     and stain are seen with the wood's own tone, which is from memory: try them on an offcut.";
 
 /// Marks with too little contrast, colors near that of the wood, and invisible ones.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -29,8 +29,12 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .filter(near)
         .copied()
         .partition(|one| color_distance(wood, seen_on(wood, one.tint)) < SAME);
-    findings.extend(told(wood, &same, "match the wood and cannot be seen"));
-    findings.extend(told(wood, &near, "are too close to the color of the wood"));
+    findings.extend(finding_of(wood, &same, "match the wood and cannot be seen"));
+    findings.extend(finding_of(
+        wood,
+        &near,
+        "are too close to the color of the wood",
+    ));
     findings
 }
 
@@ -44,7 +48,7 @@ fn to_wood(wood: Rgb, one: &Used) -> (Sight, f64) {
 }
 
 /// One finding for all parts with the same fault; `None` where there are no such parts.
-fn told(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
+fn finding_of(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     let nearest = parts.iter().map(|one| to_wood(wood, one).1);
     let nearest = nearest.min_by(f64::total_cmp)?;
     let words = |one: &&Used| match to_wood(wood, one).0 {

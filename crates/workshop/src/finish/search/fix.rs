@@ -55,7 +55,7 @@ impl FinishFix {
     pub fn words(&self) -> String {
         let mut words = String::new();
         for change in &self.changes {
-            let told = self.told(*change);
+            let told = self.words_of(*change);
             if words.is_empty() {
                 words = told;
             } else {
@@ -69,7 +69,7 @@ impl FinishFix {
     }
 
     /// One change in words.
-    fn told(&self, change: FinishChange) -> String {
+    fn words_of(&self, change: FinishChange) -> String {
         let named = |at: usize| self.coats.get(at).map_or("", |coat| coat.kind.label());
         match change {
             FinishChange::Tie { at } => {

@@ -108,7 +108,7 @@ impl fmt::Display for Offer {
             Wish::Spaces => counted(count, "space") + " per player",
             Wish::Players => counted(count, "player"),
             Wish::Pitch => format!("a hole spacing of {length}"),
-            Wish::Bore => format!("bores of {length}"),
+            Wish::Bore => format!("holes of {length}"),
             Wish::Piece => format!("pieces of {length}"),
             Wish::Diameter => format!("a board of {length}"),
         })

@@ -8,7 +8,7 @@ use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "A groove stays as far from every hole that it does not join or go around as straight \
      grooves end before theirs, measured at the top face: the wood between breaks out. An outline or ring stays {1 \
-     mm} from the holes it goes around. That and the default, {1.5 mm|1/16 in}, are common practice, no source.";
+     mm} from the holes it goes around. That and the default, {1.5 mm|1/16\"}, are common practice, no source.";
 
 /// Wood between an outline or a ring and the bores that it goes round, mm.
 pub const LEAST_AROUND: f64 = 1.0;

@@ -13,7 +13,7 @@ use crate::hardboard::router::{plunge, routed};
 pub const STATEMENT: &str = "The bit stands out below the router's base by the depth of the deepest hole plus the \
      thickness of the hardboard. Its cutting edges are as long as the hole is deep; where the shank does not fit the \
      guide bushing, they reach through the bushing too. A shank wider than the bit stays out of the hole. Sizes that \
-     were not entered are not checked. The walls of a bushing are assumed to be {0.8 mm|1/32 in} (from memory: \
+     were not entered are not checked. The walls of a bushing are assumed to be {0.8 mm|1/32\"} (from memory: \
      measure its bore).";
 
 /// The thinnest wall of usual bushings, mm.

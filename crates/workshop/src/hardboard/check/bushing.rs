@@ -7,8 +7,8 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::hardboard::router::routed;
 
 pub const STATEMENT: &str = "The bit goes through its guide bushing and into every hole. The walls of a bushing are \
-     {0.8 mm|1/32 in} or more (from memory: measure its bore). A bushing as long as the hardboard is thick rides on \
-     the wood, so {0.5 mm|0.02 in} of air is left below it; it reaches {2 mm|5/64 in} or more into its hole to be \
+     {0.8 mm|1/32\"} or more (from memory: measure its bore). A bushing as long as the hardboard is thick rides on \
+     the wood, so {0.5 mm|0.02\"} of air is left below it; it reaches {2 mm|5/64\"} or more into its hole to be \
      guided. Both are common practice, no source.";
 
 /// Air that is left below the bushing, mm.

@@ -10,7 +10,7 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 
 pub const STATEMENT: &str = "The holes of a router template are larger than the holes in the board by the guide \
      bushing's diameter less the bit's, and leave at least the set amount of hardboard between them. The center gets \
-     its pin's hole, or none. The default, {3 mm|1/8 in}, is common practice, no source.";
+     its pin's hole, or none. The default, {3 mm|1/8\"}, is common practice, no source.";
 
 /// One finding for holes that meet, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

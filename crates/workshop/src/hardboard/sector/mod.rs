@@ -51,13 +51,13 @@ pub enum SectorJigError {
     OnePlayer,
     /// The center has no hole for the pin.
     #[error(
-        "a sector jig turns on a pin, and nothing is drilled at the center: a pivot or a playing hole there would do"
+        "a sector jig turns on a pin, and nothing is drilled at the center: plan a pivot or a playing hole there"
     )]
     NoPin,
     /// No hole can take the index pin.
     #[error(
-        "no hole of player 1 has its like in every sector, so that an index pin finds nothing to go into: changes by \
-         hand that are made for every player would do"
+        "no hole of player 1 has a twin in every sector, so an index pin has no hole to go into: make edits for every player \
+         alike"
     )]
     NoIndex,
 }

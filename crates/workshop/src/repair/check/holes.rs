@@ -8,8 +8,8 @@ use crate::check::{Finding, Rule, Severity};
 use crate::repair::plug::{Remedy, Repair, repairs, unknown_holes};
 
 pub const STATEMENT: &str = "A misdrilled hole is plugged with the same wood, its grain along the board's, and drilled \
-     again with the board clamped and the bit guided. A plug leaves {2 mm|5/64 in} of its wood around the new hole \
-     and {1 mm|3/64 in} of the board's to the next hole; {0.5 mm|1/64 in} out of place goes unseen: common practice, \
+     again with the board clamped and the bit guided. A plug leaves {2 mm|5/64\"} of its wood around the new hole \
+     and {1 mm|3/64\"} of the board's to the next hole; {0.5 mm|1/64\"} out of place goes unseen: common practice, \
      no source. Let the glue dry, as its label says, before you trim and drill the plug.";
 
 /// One finding for each hole that went wrong, and one for names that the board does not have.
@@ -67,7 +67,7 @@ mod tests {
         assert!(off.message.contains("Bore a 16 mm hole"), "{}", off.message);
         let inch = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::INCH);
         assert!(
-            inch.message.contains("Bore an 11/16 in hole"),
+            inch.message.contains("Bore an 11/16\" hole"),
             "{}",
             inch.message
         );

@@ -9,7 +9,7 @@ use crate::{Workpiece, readings};
 pub const STATEMENT: &str = "Distances measured on the taped template or the drilled board are as long as they should \
      be, within the reading error. If not, the cause is found by least squares: scale, skew, a sheet that slipped, \
      holes out of place. An added cause has to improve the fit by the Bayesian information criterion (Schwarz 1978, \
-     from memory). The reading error, {0.25 mm|1/64 in} on a steel rule, is common practice, no source.";
+     from memory). The reading error, {0.25 mm|1/64\"} on a steel rule, is common practice, no source.";
 
 /// The verdict on the readings, and names that the board does not have.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -108,7 +108,7 @@ fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String>
             partly,
         } => {
             let on = measured.on;
-            let first = said(causes, on, units);
+            let first = causes_words(causes, on, units);
             let partly = if *partly {
                 ", as far as these directions show"
             } else {
@@ -116,7 +116,7 @@ fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String>
             };
             let other = match &or[..] {
                 [] => String::new(),
-                or => format!("; or {}", said(or, on, units)),
+                or => format!("; or {}", causes_words(or, on, units)),
             };
             let which = ask.map_or_else(String::new, |[from, to]| {
                 format!(". Measure {from} to {to} to tell which")
@@ -164,16 +164,16 @@ fn longer(reading: &Reading, units: Units) -> String {
 }
 
 /// Some causes in a sentence, with what to do.
-fn said(causes: &[Cause], on: MeasuredOn, units: Units) -> String {
+fn causes_words(causes: &[Cause], on: MeasuredOn, units: Units) -> String {
     let each: Vec<String> = causes
         .iter()
-        .map(|cause| cause_said(cause, on, units))
+        .map(|cause| cause_words(cause, on, units))
         .collect();
     each.join(", and ")
 }
 
 /// One cause: how large it is in the maker's unit, and what to do about it where that is known.
-fn cause_said(cause: &Cause, on: MeasuredOn, units: Units) -> String {
+fn cause_words(cause: &Cause, on: MeasuredOn, units: Units) -> String {
     let length = |mm: f64| show_length(mm.abs(), units);
     let share = |share: f64| {
         let size = Measure::share(share.abs()).shown(units);

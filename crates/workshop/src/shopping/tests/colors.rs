@@ -102,7 +102,7 @@ fn shellac_to_seal_the_bores_is_bought() {
         ..Wood::default()
     });
     let (seals, note) = of(&board).unwrap();
-    assert!(note.contains("seal the bores"), "{note}");
+    assert!(note.contains("seal the holes"), "{note}");
     let holes = Workpiece::of(&board).unwrap();
     let bore = |hole: &board::Hole| {
         core::f64::consts::PI * hole.bore.diameter * (hole.bore.depth + hole.bore.diameter / 4.0)

@@ -22,7 +22,7 @@ fn bits_of_the_shop_are_found_by_kind_and_by_size() {
         let bits = |board: &Board| {
             let list = listed(board, 1);
             let of = of_article(&list, article).into_iter();
-            of.filter(|line| line.note == "for the bores")
+            of.filter(|line| line.note == "for the holes")
                 .map(|line| line.owned)
                 .collect::<Vec<_>>()
         };

@@ -152,7 +152,7 @@ impl Work<'_> {
             ("taping", errors.tape),
             ("punching", errors.punch),
             ("drilling", errors.drill),
-            ("a bore's width", errors.oversize),
+            ("a hole's width", errors.oversize),
             ("indexing", errors.index),
         ] {
             if !(0.0..=MOST_ERROR).contains(&value) {

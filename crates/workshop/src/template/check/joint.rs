@@ -11,7 +11,7 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "No joint between two sheets runs along a row of three or more holes closer than {6.35 \
-     mm|1/4 in} to their centers, so that the crosses of a row are whole on one sheet; common practice, no source. \
+     mm|1/4\"} to their centers, so that the crosses of a row are whole on one sheet; common practice, no source. \
      Shift the sheets for the widest clearance, which may take one more, turn the pattern, or use larger paper.";
 
 /// Distance from a joint to the middle of a hole, mm.

@@ -94,17 +94,17 @@ impl PrintFault {
                 format!("the {} is not measured yet", name(length))
             }
             Self::TooMany { length, count } => format!(
-                "there are {count} readings of the {}; one to {} would do",
+                "there are {count} readings of the {}; enter one to {}",
                 name(length),
                 PrintReadings::MOST
             ),
             Self::NoNominal { length, value } => format!(
-                "the {} should be {}, which is no length; what the test sheet says would do",
+                "the {} should be {}, which is not a length; enter the length printed on the test sheet",
                 name(length),
                 show(value)
             ),
             Self::NoDivision { value } => format!(
-                "the rule is divided into {}; a length over 0, such as {}, would do",
+                "the rule is divided into {}; enter a length over 0, such as {}",
                 show(value),
                 show(PrintReadings::default().division)
             ),
@@ -129,7 +129,7 @@ impl PrintFault {
                 most,
                 limit,
             } => format!(
-                "readings of the {} go from {} to {}; up to {} apart would do, so measure it again",
+                "readings of the {} range from {} to {}; they may be {} apart at most, so measure it again",
                 name(length),
                 show(least),
                 show(most),
@@ -140,7 +140,7 @@ impl PrintFault {
                 by_bars,
                 limit,
             } => format!(
-                "the diagonals measure {}, but by the bars they should {}; up to {} apart would do, so measure both on \
+                "the diagonals measure {}, but by the bars they should {}; the difference may be {} at most, so measure both on \
                  one print",
                 show(diagonals),
                 show(by_bars),

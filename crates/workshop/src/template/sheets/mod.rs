@@ -107,7 +107,7 @@ fn nothing_left(margin: &f64, width: &f64, height: &f64, f: &mut Formatter<'_>) 
     let [margin, width, height] = [margin, width, height].map(|mm| show_length(*mm, units));
     write!(
         f,
-        "margins of {margin} leave nothing of paper {width} × {height}; smaller margins or larger paper would do"
+        "margins of {margin} leave nothing of paper {width} × {height}; use smaller margins or larger paper"
     )
 }
 

@@ -73,7 +73,7 @@ fn faults_stand_below_the_readings_that_they_are_about() {
     let place = |label: &str| harness.get_by_role_and_label(Role::TextInput, label).rect();
     assert!(fault.top() > place("Level readings").top());
     assert!(fault.bottom() < place("Upright readings").bottom());
-    assert!(sees(&harness, "go from 260 mm to 262 mm"));
+    assert!(sees(&harness, "range from 260 mm to 262 mm"));
     assert_eq!(harness.state().1.correction(), None);
     fill(&mut harness, "Level readings", "seventeen");
     assert!(sees(&harness, "The old value stays"));
