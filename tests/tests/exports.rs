@@ -162,7 +162,7 @@ fn every_tile_has_bars_of_100_mm_and_4_in_both_ways() {
         assert_eq!(
             page.words
                 .iter()
-                .filter(|words| words.words == "4 in")
+                .filter(|words| words.words == "4\"")
                 .count(),
             2
         );

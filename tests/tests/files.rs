@@ -42,7 +42,7 @@ fn broken_files_are_refused_with_what_is_wrong() {
         ("cut-short.json", "ends too early"),
         ("not-json.json", "not JSON"),
         ("another-kind.json", "no board file"),
-        ("negative-pitch.json", "hole spacing is -19 mm"),
+        ("negative-pitch.json", "Hole spacing: -19 mm"),
         ("unknown-field.json", "colour"),
     ] {
         let error = read_board(&fixture(name)).expect_err(name).to_string();

@@ -210,7 +210,7 @@ fn faults_are_found_and_right_words_pass() {
         "1 hole, 2 holes, 0 holes; player 1 is first",
         "0.787\" above, -0.5 mm",
         "an SVG",
-        "about ≈ 1 3/4\" or ≈ 3 mm",
+        "≈ 1 3/4\" or about 3 mm",
         "12 in each pocket, 5 in all, 4 in 2 rows",
     ] {
         let found = grammar_faults(right);

@@ -247,7 +247,7 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         refused(folder.path(), &before, &changes, said);
     }
     let output = run(folder.path(), &["get", "b.json", "limits.wbe_mm"]);
-    assert!(words(&output.stderr).contains("is it limits.web_mm?"));
+    assert!(words(&output.stderr).contains("did you mean limits.web_mm?"));
     assert_eq!(
         run(folder.path(), &["get", "none.json"]).status.code(),
         Some(2)

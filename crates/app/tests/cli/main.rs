@@ -170,11 +170,11 @@ fn wishes_that_cannot_be_built_name_the_nearest_that_can() {
 fn a_wish_out_of_its_range_is_named_itself() {
     let folder = folder();
     for (option, value, said) in [
-        ("--board", "100000", "board diameter is 100000 mm"),
+        ("--board", "100000", "Board diameter: 100000 mm"),
         ("--bore", "-5", "Bore diameter: -5 mm"),
-        ("--pitch", "0", "hole spacing is 0 mm"),
-        ("--rotation", "NaN", "rotation is NaN°"),
-        ("--players", "0", "players is 0"),
+        ("--pitch", "0", "Hole spacing: 0 mm"),
+        ("--rotation", "NaN", "Rotation: NaN°"),
+        ("--players", "0", "Players: 0"),
     ] {
         let output = run(folder.path(), &["new", option, value, "b.json"]);
         assert_eq!(output.status.code(), Some(2));
@@ -188,7 +188,7 @@ fn a_wish_out_of_its_range_is_named_itself() {
         folder.path(),
         &["new", "--units", "in", "--board", "350", "b.json"],
     );
-    assert!(words(&output.stderr).contains("board diameter is 350\""));
+    assert!(words(&output.stderr).contains("Board diameter: 350\""));
     let output = run(folder.path(), &["new", "missing/b.json"]);
     assert!(words(&output.stderr).contains("there is no such folder: missing/b.json"));
 }

@@ -153,7 +153,7 @@ fn numbers_out_of_range_are_all_named() {
     let said = error.to_string();
     assert!(matches!(error, FileError::OutOfRange(faults) if faults.len() == 2));
     assert!(
-        said.contains("hole spacing") && said.contains("board thickness"),
+        said.contains("Hole spacing") && said.contains("Board thickness"),
         "{said}"
     );
     assert!(edited("\"pitch_mm\": 19.0", "\"pitch_mm\": 1e999").is_err());

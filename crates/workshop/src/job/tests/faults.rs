@@ -99,9 +99,9 @@ fn each_step_of_the_planing_has_its_thickness() {
     board.stock.thickness = 52.0;
     for (task, thick) in [
         (Task::Resaw, "52 mm thick"),
-        (Task::Resaw, "about 24.5 mm"),
+        (Task::Resaw, "leaves of 24.5 mm"),
         (Task::Rough, "all 23 mm thick"),
-        (Task::Glue, "about 23 mm thick"),
+        (Task::Glue, "and 23 mm thick"),
         (Task::Flatten, "21.5 mm thick"),
         (Task::Thickness, "20 mm thick"),
     ] {

@@ -144,7 +144,7 @@ fn readings_that_disagree_are_refused() {
     assert!(
         fault
             .to_string()
-            .contains("from 99 mm to 100.1 mm; up to 1 mm"),
+            .contains("from 99 mm to 100.1 mm; they may be 1 mm apart"),
         "{fault}"
     );
     readings.level.readings = vec![100.0; 6];
