@@ -41,7 +41,7 @@ use neat::{Neat, Sizes};
 pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
     wishes.check().map_err(BuildError::from)?;
     match choose(wishes) {
-        Ok(choice) => off_rows(choice.board),
+        Ok(choice) => off_rows(choice.board, wishes.rotation),
         Err(Trouble::Build(fault)) => Err(fault.into()),
         Err(Trouble::Nothing(why)) => Err(refused(wishes, why)),
         Err(Trouble::Stopped(board)) => {
@@ -53,8 +53,9 @@ pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
     }
 }
 
-/// The board with its sheets laid out for the widest clearance, where a joint between fewer runs along a row of holes.
-fn off_rows(board: Board) -> Result<Board, ProposeError> {
+/// The board with its sheets laid out for the widest clearance, where a joint between fewer runs along a row of holes; where that
+/// does not help either and no rotation was asked for, with the pattern turned by half a sector, which looks as even as before.
+fn off_rows(board: Board, rotation: Option<f64>) -> Result<Board, ProposeError> {
     let along_a_row = |board: &Board| -> Result<bool, BuildError> {
         let workpiece = Workpiece::of(board)?;
         Ok(workpiece
@@ -67,7 +68,20 @@ fn off_rows(board: Board) -> Result<Board, ProposeError> {
     }
     let mut wider = board.clone();
     wider.template.layout = SheetLayout::Widest;
-    Ok(if along_a_row(&wider)? { board } else { wider })
+    let mut tries = vec![wider];
+    if rotation.is_none() {
+        let turned = |board: &Board| Board {
+            rotation: 180.0 / f64::from(board.players),
+            ..board.clone()
+        };
+        tries.extend([turned(&board), turned(&tries[0])]);
+    }
+    for tried in tries {
+        if !along_a_row(&tried)? {
+            return Ok(tried);
+        }
+    }
+    Ok(board)
 }
 
 fn refused(wishes: &Wishes, why: String) -> ProposeError {

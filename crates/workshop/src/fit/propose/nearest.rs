@@ -49,7 +49,10 @@ fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     let neat = Neat::of(wishes.units.unwrap_or_default());
     let found = match wish {
         Wish::Pitch => nearest_pitch(&free, &neat, asked).ok().flatten(),
-        Wish::Diameter => nearest_diameter(&free, &neat).ok(),
+        Wish::Diameter => {
+            let found = nearest_diameter(&free, &neat).ok();
+            found.map(|found| lowered(wishes, neat.fine_step, asked, found))
+        }
         Wish::Bore | Wish::Piece => nearest_size(&free, &neat, wish, asked),
         Wish::Home | Wish::Start | Wish::Players => nearest_count(wishes, wish, -1),
         Wish::Spaces => {
@@ -98,6 +101,26 @@ fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
         board.pitch = smallest_pitch_for_piece(&without_pockets(&board))?;
     }
     Ok(neat.fine_step.up(smallest_diameter(&board)?))
+}
+
+/// A diameter that was found, or one between it and the one asked for at which the board keeps all limits too, and a step nearer
+/// does not.
+///
+/// The solver keeps bores and pieces; a smaller board may get smaller ones, and pockets that the program places may find room
+/// on it.
+fn lowered(wishes: &Wishes, step: Step, asked: f64, found: f64) -> f64 {
+    let is_sound = |steps: i64| {
+        let offer = Offer {
+            wish: Wish::Diameter,
+            value: step.times(steps as f64),
+        };
+        choose(&wishes.with(&[offer])).is_ok_and(|choice| choice.is_sound)
+    };
+    let (bad, known) = (step.count_up(asked) as i64, step.count_up(found) as i64);
+    if known <= bad + 1 || !is_sound(known) || !is_sound(known - 1) {
+        return found;
+    }
+    step.times(closest(bad, known - 1, is_sound) as f64)
 }
 
 /// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open.

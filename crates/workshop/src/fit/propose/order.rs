@@ -88,8 +88,11 @@ pub fn propose_order(
     order: &BoardOrder,
     shop: &Shop,
 ) -> Result<(Board, Vec<&'static Field>), ProposeError> {
-    let (board, left_out) = propose_for_shop(&sized(order, shop)?, shop)?;
-    let ordered = off_seams(off_rows(with_wood_and_paper(order, board))?);
+    let (mut board, left_out) = propose_for_shop(&sized(order, shop)?, shop)?;
+    // A turn off the joints of other paper is not wanted on this one.
+    let rotation = order.wishes.rotation;
+    board.rotation = rotation.unwrap_or_default();
+    let ordered = off_seams(off_rows(with_wood_and_paper(order, board), rotation)?);
     let workpiece = studied(&ordered)?;
     let is_stop = |finding: &&Finding| finding.severity == Severity::Stop;
     match workpiece.findings().iter().find(is_stop) {

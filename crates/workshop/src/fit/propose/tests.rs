@@ -278,6 +278,30 @@ fn sheets_lie_the_widest_where_a_joint_of_the_fewest_would_run_along_a_row() {
 }
 
 #[test]
+fn a_pattern_is_turned_by_half_a_sector_where_no_shift_takes_a_joint_off_its_rows() {
+    let wishes = |rotation| Wishes {
+        units: Some(Units::INCH),
+        players: Some(4),
+        diameter: Some(20.0 * board::INCH),
+        rotation,
+        ..Wishes::default()
+    };
+    let along_a_row = |board: &Board| {
+        let workpiece = Workpiece::of(board).unwrap();
+        workpiece
+            .findings()
+            .iter()
+            .any(|found| found.rule == Rule::Joints)
+    };
+    let turned = propose(&wishes(None)).unwrap();
+    assert_eq!(turned.rotation, 45.0);
+    assert!(!along_a_row(&turned));
+    // A rotation that was asked for stays.
+    let asked = propose(&wishes(Some(0.0))).unwrap();
+    assert!(asked.rotation == 0.0 && along_a_row(&asked));
+}
+
+#[test]
 fn inch_boards_come_in_neat_inches() {
     let board = propose(&Wishes {
         units: Some(Units::INCH),

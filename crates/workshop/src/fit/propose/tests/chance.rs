@@ -60,7 +60,10 @@ proptest! {
                     prop_assert!(asked.is_none_or(|asked| asked == nearest::value(&board, wish)));
                 }
                 prop_assert_eq!(board.pattern, wishes.pattern.unwrap_or(Pattern::Ring));
-                prop_assert_eq!(board.rotation, wishes.rotation.unwrap_or(0.0));
+                // Where none is asked for, half a sector may take a joint of the template off a row of holes.
+                let half = 180.0 / f64::from(board.players);
+                let is_free = wishes.rotation.is_none() && board.rotation == half;
+                prop_assert!(is_free || board.rotation == wishes.rotation.unwrap_or(0.0));
                 prop_assert_eq!(board.units, wishes.units.unwrap_or_default());
                 prop_assert_eq!(board.piece.kind, wishes.piece.unwrap_or(PieceKind::Marble));
             }
