@@ -2,7 +2,7 @@
 //!
 //! The choices are common practice, no source: pieces stand 3 mm apart, the board is the smallest neat one that keeps the limits
 //! on webs, rim and room for pieces, and where pitch or board leave no room for the usual pieces, smaller ones are taken. Nothing
-//! wished for is changed: where the checks would stop the board, it is refused, and [`nearest`] names the nearest values that
+//! wished for is changed: where the checks would stop the board, it is refused, and `nearest` names the nearest values that
 //! would work.
 
 mod draft;
