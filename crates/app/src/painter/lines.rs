@@ -11,6 +11,8 @@ const FLATNESS: f32 = 0.08;
 const MOST_JOINED: usize = 200;
 /// Corners of such a line nearer to the last one than this are left out, in points.
 const NEAR: f32 = 0.5;
+/// The shortest dash or gap of a line on the screen, in points: a shorter gap closes between the soft edges of its dashes.
+const SHORTEST: f32 = 3.0;
 /// Dashes of a ring for a point of its radius, and the fewest and the most.
 const DASHES: (f32, f32, f32) = (0.6, 6.0, 96.0);
 /// The part of a ring that is dashes and not gaps.
@@ -38,7 +40,7 @@ impl Pen<'_> {
         }
         let shortest = dashes.iter().copied().fold(f64::INFINITY, f64::min);
         // Far off the dashes are drawn longer than they are, so that a line to cut and a line to guide stay apart.
-        let stretch = (1.0 / self.camera.length(shortest)).max(1.0);
+        let stretch = (SHORTEST / self.camera.length(shortest)).max(1.0);
         let length = |mm: f64| self.camera.length(mm) * stretch;
         let pairs = dashes.chunks_exact(2);
         let (dashes, gaps): (Vec<f32>, Vec<f32>) =

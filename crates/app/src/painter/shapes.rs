@@ -32,7 +32,12 @@ impl Pen<'_> {
     }
 
     /// The outline of a shape, dashed as its line is on paper, so that parts in the underside differ from those in the face.
+    ///
+    /// Words that are too small to read are left out: the line that stands for them on a sheet would look like a cut.
     pub fn outlined(&mut self, item: &Item, stroke: impl Into<Stroke>) {
+        if matches!(&item.shape, Shape::Text(text) if !self.is_readable(text)) {
+            return;
+        }
         self.stroked(&item.shape, stroke.into(), item.line.dashes());
     }
 

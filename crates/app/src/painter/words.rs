@@ -39,13 +39,18 @@ impl Pen<'_> {
         self.add(Shape::galley(place.min + PADDING, galley, color));
     }
 
+    /// Whether words of a drawing are painted as letters.
+    pub fn is_readable(&self, text: &Text) -> bool {
+        self.camera.length(text.size) >= READABLE
+    }
+
     /// Words of a drawing with their baseline where it is on paper; a gray line where they could not be read.
     pub fn text(&mut self, text: &Text) {
         let size = self.camera.length(text.size);
         // Counter-clockwise on paper, clockwise on the screen.
         let turn = egui::emath::Rot2::from_angle(-text.turn.as_radians() as f32);
         let start = self.camera.screen(text.start());
-        if size < READABLE {
+        if !self.is_readable(text) {
             let width = font::width(&text.words, text.size, text.weight);
             let up = turn * vec2(0.0, -0.3 * size);
             let end = start + turn * vec2(self.camera.length(width), 0.0);
