@@ -159,7 +159,7 @@ told! {
     too_wide(insert, bore) "a ball or disc of {insert} does not go into a hole of {bore}";
     too_proud(most) "lying on the top face it stands out by {most}";
     too_near(least) "a flush one has a gap of {least} already: magnet set back, and finish";
-    too_deep(needs, most) "it takes a hole {needs} deep; {most} leave the least floor";
+    too_deep(needs, most) "it takes a hole {needs} deep; {most} is the deepest that leaves enough wood under it";
 }
 
 #[expect(
@@ -278,7 +278,7 @@ mod tests {
         board.blank.thickness = 12.0;
         assert_eq!(
             refused(&board, InsertWish::Flush),
-            "it takes a hole 9.5 mm deep; 8 mm leave the least floor"
+            "it takes a hole 9.5 mm deep; 8 mm is the deepest that leaves enough wood under it"
         );
         board.units = Units::INCH;
         board.piece.shank = Some(12.7);

@@ -1,6 +1,6 @@
 //! Rule: the drill press reaches every hole.
 
-use board::{HoleName, Measure, field};
+use board::{HoleName, Measure, at_mark, field};
 
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::{Method, Workpiece};
@@ -60,13 +60,15 @@ fn unknown(workpiece: &Workpiece, away: impl Iterator<Item = (f64, HoleName)>) -
     }
     let units = workpiece.units();
     let (farthest, name) = away.max_by(|one, other| one.0.total_cmp(&other.0))?;
-    if farthest <= field::THROAT.begun(units) + HAIR {
+    let small = field::THROAT.begun(units);
+    if farthest <= small + HAIR {
         return None;
     }
     let message = format!(
-        "Hole {name} lies {} from the edge, farther in than many bench-top drill presses reach. Measure yours from chuck to column \
-         and enter it as the drill press throat, or plan on a portable drill guide.",
-        Measure::mm((farthest * 10.0).round() / 10.0).shown(units)
+        "Hole {name} lies {} from the edge; a small bench-top drill press reaches {}. Measure yours from the middle of the chuck to the \
+         column and enter it as the drill press throat, or plan on a portable drill guide.",
+        Measure::mm(at_mark(farthest, units)).shown(units),
+        Measure::mm(small).shown(units)
     );
     Some(Finding::new(Severity::Note, Rule::Throat, message).about(vec![name]))
 }

@@ -4,7 +4,7 @@ use board::{Board, Recess, RecessShape};
 
 use super::{holds, pieces};
 use crate::Workpiece;
-use crate::check::{Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
 use crate::fit::propose::neat::Neat;
 
 /// Room over the pieces, since marbles vary in size and finish builds up, mm; common practice, no source.
@@ -12,8 +12,8 @@ const PLAY: f64 = 1.0;
 /// Most layers of pieces that are tried.
 const LAYERS: u32 = 8;
 
-/// The recess of a board made just deep and wide enough for its pieces, in neat lengths; none where there is no recess, or no
-/// size leaves the wood wanted above and around it.
+/// The recess of a board made just deep and wide enough for its pieces, its depth and shorter side in neat lengths; none where there
+/// is no recess, or no size leaves the wood wanted above and around it.
 ///
 /// Its middle, its lid and its outline stay; a rectangle keeps the ratio of its sides. The shallowest one is chosen, since wood
 /// over the recess carries the bores, and of that depth the smallest.
@@ -63,23 +63,30 @@ fn scaled(shape: RecessShape, side: f64) -> RecessShape {
     }
 }
 
-/// Whether a recess leaves the wood wanted to the faces, the edge, the bores and whatever else is cut into the board.
+/// Whether a recess leaves the wood wanted to the faces, the edge, the bores and whatever else is cut into the board; faults that
+/// the board has without it do not count.
 fn leaves_wood(board: &Board, recess: Recess) -> bool {
-    let with = Board {
-        recess: Some(recess),
-        ..board.clone()
+    let faults = |recess: Option<Recess>| {
+        let with = Board {
+            recess,
+            ..board.clone()
+        };
+        let findings = Workpiece::of(&with).map(|workpiece| workpiece.findings().to_vec());
+        let is_about = |found: &Finding| {
+            found.severity != Severity::Note && matches!(found.rule, Rule::Storage | Rule::Inside)
+        };
+        findings.map(|all| all.into_iter().filter(is_about).collect::<Vec<_>>())
     };
-    Workpiece::of(&with).is_ok_and(|workpiece| {
-        workpiece.findings().iter().all(|found| {
-            found.severity == Severity::Note || !matches!(found.rule, Rule::Storage | Rule::Inside)
-        })
-    })
+    let (Ok(without), Ok(with)) = (faults(None), faults(Some(recess))) else {
+        return false;
+    };
+    with.iter().all(|fault| without.contains(fault))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{PieceKind, Units};
+    use board::{PieceKind, ScrewCircle, Units};
     use testkit::assert_near;
 
     fn thick(thickness: f64) -> Board {
@@ -137,6 +144,22 @@ mod tests {
         };
         let (length, width) = fitted(&board).unwrap().shape.sides();
         assert_near!(length, 2.0 * width, 1e-9);
+    }
+
+    #[test]
+    fn a_screw_under_a_hole_is_no_fault_of_the_recess() {
+        let mut board = thick(30.0);
+        let track = geometry::ring_radius(board.pitch, board.players * board.spaces);
+        board.screws.push(ScrewCircle {
+            count: 48,
+            circle: 2.0 * track,
+            bearing: 0.0,
+            diameter: 4.0,
+            depth: 26.0,
+        });
+        let faults = Workpiece::of(&board).unwrap().findings().to_vec();
+        assert!(faults.iter().any(|found| found.rule == Rule::Inside));
+        assert!(fitted(&board).is_some());
     }
 
     #[test]

@@ -61,15 +61,20 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let deepest = board.blank.thickness - board.limits.floor;
     let lid = board.recess.map_or(0.0, |recess| recess.lid);
+    let is_thin = wants + lid > deepest + HAIR;
     let message = if storage.room <= 0.0 {
         "The lid fills the recess and leaves no room for pieces. Make the recess deeper.".into()
-    } else if wants + lid > deepest + HAIR {
+    } else if is_thin {
         format!(
-            "A board {} thick has no room for a piece {} high{} and {} of wood over it. Use thicker wood, or keep the pieces \
-             elsewhere.",
+            "A board {} thick is too thin to store pieces: one is {} high,{} and {} of wood stays above. Use thicker wood, or keep the \
+             pieces elsewhere.",
             length(board.blank.thickness),
             length(wants),
-            if lid > 0.0 { ", its lid" } else { "" },
+            if lid > 0.0 {
+                format!(" the lid {} thick,", length(lid))
+            } else {
+                String::new()
+            },
             length(board.limits.floor)
         )
     } else if storage.room < wants - HAIR {
@@ -84,9 +89,15 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
             length(piece.diameter)
         )
     };
+    // No depth does on a board so thin.
+    let mends: &[Mend] = if is_thin {
+        &[]
+    } else {
+        &[Mend::RecessForPieces]
+    };
     Finding::new(Severity::Stop, Rule::Storage, message)
         .measuring(Measure::mm(storage.room), Measure::mm(wants))
-        .mended_by(&[Mend::RecessForPieces])
+        .mended_by(mends)
 }
 
 /// Too little wood above the recess, or none.
@@ -299,10 +310,10 @@ mod tests {
         assert!(words(20.0, 0.0).contains("Make the recess deeper"));
         let thin = words(18.0, 0.0);
         assert!(
-            thin.contains("18 mm thick has no room for a piece 16 mm high and 4 mm of wood"),
+            thin.contains("18 mm thick is too thin to store pieces: one is 16 mm high, and 4 mm"),
             "{thin}"
         );
-        assert!(words(20.0, 3.0).contains("high, its lid and 4 mm of wood"));
+        assert!(words(20.0, 3.0).contains("16 mm high, the lid 3 mm thick, and 4 mm of wood"));
     }
 
     #[test]
