@@ -8,7 +8,7 @@ use geometry::{Angle, Pattern, PocketShape};
 
 use super::neat::{Neat, Sizes};
 use super::wishes::Wishes;
-use crate::blank::thickness::FLATTENING;
+use crate::blank::thickness::planed_off;
 use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
@@ -137,7 +137,9 @@ fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64
 
 /// A blank thick enough for the board to be planed out of it.
 fn stock(plain: &Board, thickness: f64, neat: &Neat) -> Stock {
-    let rough = neat.thickness_step.up(thickness + FLATTENING);
+    let rough = neat
+        .thickness_step
+        .up(thickness + planed_off(&plain.panel.build));
     Stock {
         thickness: plain.stock.thickness.max(rough),
         ..plain.stock.clone()

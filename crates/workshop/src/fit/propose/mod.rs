@@ -39,9 +39,14 @@ use neat::{Neat, Sizes};
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
+    off_rows(proposed(wishes)?, wishes.rotation)
+}
+
+/// The board with every wish, before its sheets are looked at.
+fn proposed(wishes: &Wishes) -> Result<Board, ProposeError> {
     wishes.check().map_err(BuildError::from)?;
     match choose(wishes) {
-        Ok(choice) => off_rows(choice.board, wishes.rotation),
+        Ok(choice) => Ok(choice.board),
         Err(Trouble::Build(fault)) => Err(fault.into()),
         Err(Trouble::Nothing(why)) => Err(refused(wishes, why)),
         Err(Trouble::Stopped(board)) => {

@@ -10,7 +10,7 @@ use super::super::{FitError, smallest_pitch_for_piece, without_pockets};
 use super::neat::{Neat, Step};
 use super::settle::{largest_sound_pitch, smallest_diameter};
 use super::wishes::{Offer, Wish, Wishes};
-use super::{Choice, choose, draft};
+use super::{choose, draft};
 
 /// Greatest distance from a refused count at which another is looked for.
 const FARTHEST: u32 = 64;
@@ -51,7 +51,7 @@ fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
         Wish::Pitch => nearest_pitch(&free, &neat, asked).ok().flatten(),
         Wish::Diameter => {
             let found = nearest_diameter(&free, &neat).ok();
-            found.map(|found| lowered(wishes, neat.fine_step, asked, found))
+            found.map(|found| lowered(&free, neat.fine_step, asked, found))
         }
         Wish::Bore | Wish::Piece => nearest_size(&free, &neat, wish, asked),
         Wish::Home | Wish::Start | Wish::Players => nearest_count(wishes, wish, -1),
@@ -103,42 +103,45 @@ fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
     Ok(neat.fine_step.up(smallest_diameter(&board)?))
 }
 
-/// A diameter that was found, or one between it and the one asked for at which the board keeps all limits too, and a step nearer
-/// does not.
+/// A diameter that was found, or a nearer one at which the board keeps all limits too.
 ///
 /// The solver keeps bores and pieces; a smaller board may get smaller ones, and pockets that the program places may find room
 /// on it.
-fn lowered(wishes: &Wishes, step: Step, asked: f64, found: f64) -> f64 {
-    let is_sound = |steps: i64| {
-        let offer = Offer {
-            wish: Wish::Diameter,
-            value: step.times(steps as f64),
-        };
-        choose(&wishes.with(&[offer])).is_ok_and(|choice| choice.is_sound)
-    };
-    let (bad, known) = (step.count_up(asked) as i64, step.count_up(found) as i64);
-    if known <= bad + 1 || !is_sound(known) || !is_sound(known - 1) {
-        return found;
+fn lowered(free: &Wishes, step: Step, asked: f64, found: f64) -> f64 {
+    let under = found - step.times(1.0);
+    if under > asked
+        && is_sound(free, Wish::Diameter, under)
+        && is_sound(free, Wish::Diameter, found)
+    {
+        nearer(free, step, Wish::Diameter, asked, under, true)
+    } else {
+        found
     }
-    step.times(closest(bad, known - 1, is_sound) as f64)
+}
+
+/// Whether wishes with one number more have a board that keeps all limits.
+fn is_sound(free: &Wishes, wish: Wish, value: f64) -> bool {
+    choose(&free.with(&[Offer { wish, value }])).is_ok_and(|found| found.is_sound)
 }
 
 /// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open.
 fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f64> {
     let choice = choose(free).ok()?;
-    Some(nearer(free, neat.fine_step, wish, asked, &choice))
+    let chosen = value(&choice.board, wish);
+    let step = neat.fine_step;
+    Some(nearer(free, step, wish, asked, chosen, choice.is_sound))
 }
 
-/// The number nearest to the one asked for, in steps between it and that of a board: one that keeps all limits, if
-/// the board does.
-fn nearer(free: &Wishes, step: Step, wish: Wish, asked: f64, choice: &Choice) -> f64 {
-    let chosen = value(&choice.board, wish);
+/// The number nearest to the one asked for, in steps between it and one that makes a board: where `sound`, of those whose boards keep
+/// all limits.
+fn nearer(free: &Wishes, step: Step, wish: Wish, asked: f64, chosen: f64, sound: bool) -> f64 {
     let good = |steps: i64| {
-        let offer = Offer {
-            wish,
-            value: step.times(steps as f64),
-        };
-        choose(&free.with(&[offer])).is_ok_and(|found| found.is_sound || !choice.is_sound)
+        let value = step.times(steps as f64);
+        if sound {
+            is_sound(free, wish, value)
+        } else {
+            works(&free.with(&[Offer { wish, value }]))
+        }
     };
     let (bad, known) = if chosen < asked {
         (step.count_up(asked), step.count_down(chosen))
@@ -223,7 +226,8 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
             Wish::Spaces => Step::whole(spaces_by(wishes)),
             _ => Step::whole(1),
         };
-        offer.value = nearer(wishes, step, offer.wish, asked, &choice);
+        let chosen = value(&choice.board, offer.wish);
+        offer.value = nearer(wishes, step, offer.wish, asked, chosen, choice.is_sound);
     }
     Some(offers)
 }

@@ -3,7 +3,8 @@
 use board::{Board, Build, BuildError, Field, Paper, SheetLayout, Shop, StockOutline, Wood};
 
 use super::neat::Neat;
-use super::{ProposeError, Refusal, Wishes, off_rows, propose_for_shop};
+use super::shop::for_shop;
+use super::{ProposeError, Refusal, Wishes, off_rows};
 use crate::{Finding, Mend, Rule, Severity, Workpiece, joined, stock_plan};
 
 /// An order for a board, as a customer gives it; all that is left out is chosen.
@@ -88,11 +89,9 @@ pub fn propose_order(
     order: &BoardOrder,
     shop: &Shop,
 ) -> Result<(Board, Vec<&'static Field>), ProposeError> {
-    let (mut board, left_out) = propose_for_shop(&sized(order, shop)?, shop)?;
-    // A turn off the joints of other paper is not wanted on this one.
-    let rotation = order.wishes.rotation;
-    board.rotation = rotation.unwrap_or_default();
-    let ordered = off_seams(off_rows(with_wood_and_paper(order, board), rotation)?);
+    let (board, left_out) = for_shop(&sized(order, shop)?, shop)?;
+    let board = with_wood_and_paper(order, board);
+    let ordered = off_seams(off_rows(board, order.wishes.rotation)?);
     let workpiece = studied(&ordered)?;
     let is_stop = |finding: &&Finding| finding.severity == Severity::Stop;
     match workpiece.findings().iter().find(is_stop) {

@@ -2,13 +2,13 @@
 
 use board::{Board, Center, Field, Shop};
 
-use super::{ProposeError, Wishes, propose};
+use super::{ProposeError, Wishes, off_rows, proposed};
 use crate::{Workpiece, stops};
 
 /// The board proposed for some wishes, with the shop's values; and the fields that would stop it, which it has as proposed.
 ///
 /// # Errors
-/// [`ProposeError`] as of [`propose`]: a shop never keeps a board from being made.
+/// [`ProposeError`] as of [`propose`](super::propose): a shop never keeps a board from being made.
 ///
 /// ```
 /// use board::{Shop, Value, field};
@@ -23,7 +23,16 @@ pub fn propose_for_shop(
     wishes: &Wishes,
     shop: &Shop,
 ) -> Result<(Board, Vec<&'static Field>), ProposeError> {
-    let board = propose(wishes)?;
+    let (board, left_out) = for_shop(wishes, shop)?;
+    Ok((off_rows(board, wishes.rotation)?, left_out))
+}
+
+/// The same before its sheets are looked at, which may get other paper.
+pub(super) fn for_shop(
+    wishes: &Wishes,
+    shop: &Shop,
+) -> Result<(Board, Vec<&'static Field>), ProposeError> {
+    let board = proposed(wishes)?;
     let whole = given(&board, |board| shop.give(board));
     if is_sound(&whole) {
         return Ok((whole, Vec::new()));
