@@ -158,7 +158,8 @@ impl App {
         enter_sought(ui.ctx());
         focus::follow(ui.ctx());
         let mut commands = Command::pressed(ui.ctx());
-        if let Some(path) = dropped_file(ui.ctx()) {
+        // A dialog may be about the file that was wanted before.
+        if let Some(path) = dropped_file(ui.ctx()).filter(|_| self.view.dialog.is_none()) {
             self.view.wanted = Some(path);
             commands.push(Command::Wanted);
         }

@@ -119,7 +119,7 @@ impl Export {
             let _ = writeln!(
                 errors,
                 "ringwright: this board has findings that stop it: `ringwright check {}` lists them",
-                self.file.display()
+                quoted(&self.file.display().to_string())
             );
         }
         let sheets = workpiece.tiling().map_or(0, |tiling| tiling.tiles.len());
@@ -139,8 +139,40 @@ impl Export {
 fn quoted(word: &str) -> String {
     let is_plain = |letter: char| letter.is_alphanumeric() || "._-/\\:".contains(letter);
     if word.chars().all(is_plain) {
-        word.into()
-    } else {
-        format!("\"{word}\"")
+        return word.into();
+    }
+    let is_special = |letter: char| cfg!(unix) && "\\\"$`".contains(letter);
+    let mut quoted = String::from("\"");
+    for letter in word.chars() {
+        if is_special(letter) {
+            quoted.push('\\');
+        }
+        quoted.push(letter);
+    }
+    quoted + "\""
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // POSIX shells, Shell Command Language, 2.2.3 (from memory): within double quotes a backslash keeps a quote, a dollar sign, a
+    // grave accent and itself as they are.
+    #[test]
+    #[cfg(unix)]
+    fn a_shell_reads_a_quoted_word_as_it_was() {
+        assert_eq!(quoted("boards/walnut.json"), "boards/walnut.json");
+        for word in [
+            "$5 board.json",
+            "a`b\"c.json",
+            "back\\slash d.json",
+            "bits[0].feed",
+        ] {
+            let echoed = std::process::Command::new("sh")
+                .args(["-c", &format!("printf %s {}", quoted(word))])
+                .output()
+                .unwrap();
+            assert_eq!(String::from_utf8(echoed.stdout).unwrap(), word);
+        }
     }
 }

@@ -151,7 +151,7 @@ fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
         ui.set_width(ui.available_width());
         ui.label(theme::bold(format!("Print {name}?")));
         ui.label(
-            "It goes to the system's usual printer at true size, without scaling. Load the paper of the template first, one side only.",
+            "It goes to your default printer at true size, without scaling. Load the paper of the template first, one side only.",
         );
         ui.horizontal(|ui| {
             let prints = ui.button("Print").clicked();

@@ -29,7 +29,9 @@ pub fn faces_ui(ui: &mut Ui, shown: Face) -> Option<Face> {
         }
     }
     if !others.is_empty() {
-        pressed = others_ui(ui, others, shown).or(pressed);
+        // The marked list has colors of its own, which the tools beside it must not get.
+        let list = ui.scope(|ui| others_ui(ui, others, shown));
+        pressed = list.inner.or(pressed);
     }
     ui.spacing_mut().item_spacing.x = gap;
     pressed

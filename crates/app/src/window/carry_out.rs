@@ -112,11 +112,9 @@ impl App {
         self.view.notify(format!("{done}: {step}"));
         let changes = field::differences(&before, &self.session.board);
         let spot = changes.iter().find_map(|change| spot_of(change.field));
-        if let Some(spot) = spot {
-            // Whoever has folded the controls away undoes a drag without them.
-            let folded = self.settings.controls.folded;
+        // Whoever has folded the controls away undoes a drag without them.
+        if let Some(spot) = spot.filter(|_| !self.settings.controls.folded) {
             self.visit(ctx, spot);
-            self.settings.controls.folded = folded;
         }
     }
 
@@ -248,7 +246,7 @@ impl App {
 
     /// Focuses the drawing if it is the plan: a maker who goes there by a shortcut goes on by keys.
     fn go_to_drawing(&mut self) {
-        if self.view.face == Face::Board {
+        if self.view.face.is_plan() {
             self.view.canvas.take_keys();
         }
     }

@@ -101,6 +101,7 @@ impl App {
     }
 
     fn all_beside(&mut self, ui: &mut Ui, width: f32) {
+        self.forget_chosen();
         let (least, share, most) = CONTROLS;
         let side = Side {
             panel: Panel::left(CONTROLS_PANEL),
@@ -129,7 +130,13 @@ impl App {
         self.board(ui);
     }
 
+    /// Controls that are folded away do not show a chosen hole, nor when they are unfolded later.
+    fn forget_chosen(&mut self) {
+        self.view.show_chosen &= !self.settings.controls.folded;
+    }
+
     fn one_beside(&mut self, ui: &mut Ui) {
+        self.forget_chosen();
         if self.view.show_chosen || self.view.pane == Pane::Board {
             self.view.pane = Pane::Controls;
         }

@@ -50,8 +50,7 @@ fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Op
     taken
 }
 
-const MEASURE: &str =
-    "A bit may not drill the size stamped on it: measure your own bit, and a hole in scrap";
+const MEASURE: &str = "A bit can drill wider or narrower than the size stamped on it: measure your own bit, and a test hole in scrap";
 
 /// A small button that says the size alone; a screen reader hears what it does, and to which field.
 fn use_button(ui: &mut Ui, caption: &str, near: NearDrill, units: Units) -> Response {
