@@ -70,8 +70,9 @@ pub fn grammar_faults(words: &str) -> Vec<String> {
     // A measure close to its limit, and the ends of a range, need their digits.
     let is_exact = words.starts_with("now ") && words.contains(", needs ")
         || words.contains(" is out of range; use ");
+    found.extend(each.iter().filter_map(|word| minus_zero(word)));
     let numbers = each.iter().filter(|_| !is_exact);
-    found.extend(numbers.filter_map(|word| number(word)));
+    found.extend(numbers.filter_map(|word| decimals(word)));
     found
 }
 
@@ -87,10 +88,14 @@ fn article(article: &str, next: &str) -> Option<String> {
     let first = word.chars().next()?;
     let is_letters = first.is_alphabetic() && word.len() > 1;
     let lower = word.to_lowercase();
+    let has_digit = word.contains(|letter: char| letter.is_ascii_digit());
     let sounds = if first.is_ascii_digit() {
         // Eight, eleven and eighteen begin with the sound of a vowel.
         let whole: String = word.chars().take_while(char::is_ascii_digit).collect();
         whole.starts_with('8') || whole == "11" || whole == "18"
+    } else if has_digit && first.is_uppercase() {
+        // Spelled, by the names of the letters: an R12, a G81.
+        "AEFHILMNORSX".contains(first)
     } else {
         "aeiou".contains(lower.chars().next()?)
             && !AS_CONSONANT.iter().any(|begin| lower.starts_with(begin))
@@ -104,9 +109,8 @@ fn article(article: &str, next: &str) -> Option<String> {
         "an" | "An" if is_letters || first.is_ascii_digit() => !sounds,
         _ => false,
     };
-    // Letters that are spelled: "an SVG", "an NPT".
-    let is_capital = |letter: char| letter.is_uppercase() || letter.is_ascii_digit();
-    let spelled = word.len() > 1 && !first.is_ascii_digit() && word.chars().all(is_capital);
+    // Letters alone may be spelled or said: "an SVG", "a NIOSH limit".
+    let spelled = word.len() > 1 && word.chars().all(char::is_uppercase);
     (wrong && !spelled).then(|| format!("article: {article} {next}"))
 }
 
@@ -149,16 +153,18 @@ fn without_unit(each: &[&str]) -> Option<String> {
         word.chars()
             .all(|it| it.is_ascii_digit() || "./-".contains(it))
     };
+    // The number and its unit are one word (3/4"), or the unit is the next word; a comma, a parenthesis or the end come too early.
     let ends_bare = |at: usize| {
         let rest = each.get(at + 1..)?;
-        let after = rest.iter().position(|word| !is_digits(word));
-        match after {
-            // The number and its unit are one word (3/4"), or the unit is the next word.
-            Some(after) => rest[after]
-                .starts_with([',', ';', ')'])
-                .then_some(rest[after]),
-            None => rest.last().copied(),
-        }
+        let number = rest.iter().take_while(|word| is_digits(word)).count();
+        let after = rest.get(number);
+        let closed = after.filter(|word| {
+            let bare = word.trim_end_matches([',', ';', ')', '.', ':']);
+            bare.len() < word.len() && !bare.is_empty() && is_digits(bare)
+        });
+        closed
+            .or_else(|| rest.last().filter(|_| after.is_none()))
+            .copied()
     };
     let mut marks = (0..each.len()).filter(|at| each[*at].ends_with('≈'));
     marks
@@ -166,17 +172,26 @@ fn without_unit(each: &[&str]) -> Option<String> {
         .map(|number| format!("a rounded number without its unit: {number}"))
 }
 
-/// A zero with a minus, or more decimals than a maker can set.
-fn number(word: &str) -> Option<String> {
+/// The digits that a word begins with.
+fn digits(word: &str) -> String {
     let bare = word.trim_matches(|letter: char| "(),;:".contains(letter));
-    let digits: String = bare
-        .chars()
+    let digits = bare.chars();
+    digits
         .take_while(|it| it.is_ascii_digit() || "-.".contains(*it))
-        .collect();
+        .collect()
+}
+
+/// A zero with a minus.
+fn minus_zero(word: &str) -> Option<String> {
+    let digits = digits(word);
     let value: f64 = digits.parse().ok()?;
-    if digits.starts_with('-') && value == 0.0 {
-        return Some(format!("zero with a minus: {word}"));
-    }
+    (digits.starts_with('-') && value == 0.0).then(|| format!("zero with a minus: {word}"))
+}
+
+/// More decimals than a maker can set.
+fn decimals(word: &str) -> Option<String> {
+    let digits = digits(word);
+    digits.parse::<f64>().ok()?;
     // Published coefficients and small forces keep their digits after the zeros.
     let decimals = digits
         .split_once('.')
@@ -199,7 +214,12 @@ fn faults_are_found_and_right_words_pass() {
         "1/4 in or more",
         "24 in of reach",
         "as wide as 3 in.",
-        "about ≈ 1 3/4",
+        "about ≈ 1 3/4\"",
+        "≈ 1 3/4",
+        "≈ 1 3/4, deep",
+        "(≈ 3/4)",
+        "a A4 sheet",
+        "-0 mm is out of range; use 1 mm to 2 mm",
         "24 pcs",
     ] {
         assert!(!grammar_faults(wrong).is_empty(), "{wrong}");
@@ -209,7 +229,7 @@ fn faults_are_found_and_right_words_pass() {
         "an 8 mm bit, a 12 mm bit",
         "1 hole, 2 holes, 0 holes; player 1 is first",
         "0.787\" above, -0.5 mm",
-        "an SVG",
+        "an SVG, an A4 sheet, a G81 cycle, an R12 file",
         "≈ 1 3/4\" or about 3 mm",
         "12 in each pocket, 5 in all, 4 in 2 rows",
     ] {
