@@ -135,7 +135,9 @@ pub use jig::{
     CircleCut, Dividers, JIG_CAUTIONS, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut,
     closing_error, dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
-pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage};
+pub use job::{
+    HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage, cautions_of,
+};
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;
 pub use mend::{Mend, MendError};

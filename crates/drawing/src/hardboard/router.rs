@@ -9,7 +9,7 @@ use workshop::{
     router_work,
 };
 
-use crate::cautions::{cautions, of_operations};
+use crate::cautions::cautions;
 use crate::stopped::stop_line;
 use crate::template::furniture::fits;
 use crate::template::subject::Subject;
@@ -175,7 +175,7 @@ fn page(
         show_setting(router.wider(), board.units),
         playing_hole(board)
     ))];
-    blocks.extend(cautions(&of_operations(&work)));
+    blocks.extend(cautions(&workshop::cautions_of(&work)));
     blocks.extend(operation_blocks(make));
     blocks.push(Block::Heading("What to set".into()));
     blocks.push(Block::Table(table(board, settings)));

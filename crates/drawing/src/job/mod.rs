@@ -1,4 +1,4 @@
-//! The job sheet: all of the work in its order, with what to mind, boxes to tick and the figures that go with it.
+//! The job sheet: all of the work in its order, with what to mind, boxes to tick, and last the figures that go with them.
 //!
 //! Operations come from the plan of the work in crate `workshop`, in its order and with its reasons; each has the headings of the
 //! sums that belong to it, where the figures are found. A stage of the work has a page where one holds it. The first page shows
@@ -14,7 +14,7 @@ use crate::pages::beginning;
 use crate::{Block, Head, Sheet, Stamp, looks, pages};
 
 /// The job sheet of a board on the paper of its template: the board and its open findings, then every operation in its order,
-/// stage by stage, with what to mind, boxes to tick, and the figures that it needs.
+/// stage by stage, with what to mind and boxes to tick, and last the figures of all steps.
 ///
 /// On the first page a square is kept for a picture of the board, see [`job_picture`].
 ///

@@ -1,11 +1,10 @@
 //! The steps of the job sheet, each with its tools, its time, its reasons, its cautions and its work; their figures come after all of
 //! them, where they are out of the way of the hands.
 
-use board::{Board, INCH, Measure, Quantity, Role};
-use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece};
+use board::{Board, INCH, Measure, Quantity, Role, in_a_row};
+use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece, cautions_of};
 
 use super::front::time;
-use crate::cautions::of_operations;
 use crate::{Align, Block, Cell, Column, Table};
 
 /// Size of the words whose sentences with boxes are 11 pt, which a maker reads at arm's length, mm.
@@ -108,16 +107,17 @@ impl<'a> Steps<'a> {
                 None => reasons.push((need.why, vec![title])),
             }
         }
-        let told = reasons
-            .iter()
-            .map(|(why, titles)| format!("After {}: {why}.", titles.join(", ")));
+        let told = reasons.iter().map(|(why, titles)| {
+            let titles: Vec<&str> = titles.iter().map(String::as_str).collect();
+            format!("After {}: {why}.", in_a_row(&titles))
+        });
         let told: Vec<String> = told.collect();
         (!told.is_empty()).then(|| told.join(" "))
     }
 
     /// The cautions that no step before had, in full.
     fn cautions(&mut self, step: &[Operation]) -> Vec<String> {
-        let new = of_operations(step)
+        let new = cautions_of(step)
             .into_iter()
             .filter(|caution| !self.minded.contains(caution));
         let new: Vec<Caution> = new.collect();
@@ -127,7 +127,7 @@ impl<'a> Steps<'a> {
 
     /// The cautions that a step before had in full, by name.
     fn again(&self, step: &[Operation]) -> Option<String> {
-        let known = of_operations(step)
+        let known = cautions_of(step)
             .into_iter()
             .filter(|caution| self.minded.contains(caution));
         let known: Vec<String> = known.map(|caution| within(caution.label())).collect();

@@ -15,9 +15,10 @@ use crate::leaf_thickness;
 /// (board.stock.thickness, board.blank.thickness) = (52.0, 20.0);
 /// board.panel.build = Build::Halves;
 /// let at = Thicknesses::of(&board);
-/// // A kerf of 3 mm leaves two leaves of 24.5 mm.
-/// assert_eq!((at.bought, at.sawn, at.glued), (52.0, 24.5, 23.0));
-/// assert_eq!((at.flattened, at.finished), (21.5, 20.0));
+/// // A kerf of 3 mm leaves two leaves of 24.5 mm; half of what they have to spare is for jointing and planing them.
+/// assert_eq!((at.bought, at.sawn), (52.0, 24.5));
+/// assert!((at.glued - 22.2).abs() < 1e-9 && (at.flattened - 21.1).abs() < 1e-9);
+/// assert_eq!(at.finished, 20.0);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thicknesses {
@@ -25,7 +26,7 @@ pub struct Thicknesses {
     pub bought: f64,
     /// As sawn: each of two leaves has half of the thickness less the kerf.
     pub sawn: f64,
-    /// As it is glued up; of a board without seams as it was sawn.
+    /// As it is glued up, when its parts are jointed and planed; of a board that is not glued up in the shop as it was sawn.
     pub glued: f64,
     /// With its top face flat: about half of the surplus is gone.
     pub flattened: f64,
@@ -44,7 +45,9 @@ impl Thicknesses {
         };
         let spare = (sawn - finished).max(0.0);
         let left = match board.panel.build {
-            Build::Halves | Build::Strips { .. } => spare.min(left_for_flattening(board.units)),
+            Build::Halves | Build::Strips { .. } => {
+                (spare / 2.0).min(left_for_flattening(board.units))
+            }
             Build::Whole | Build::Seams { .. } => spare,
         };
         let step = readable(board.units);
@@ -58,9 +61,9 @@ impl Thicknesses {
         }
     }
 
-    /// Whether the sawn wood is thick enough to be flattened on both faces.
-    pub fn can_be_flattened(&self) -> bool {
-        self.sawn >= self.finished + FLATTENING - HAIR
+    /// Whether the sawn wood is thick enough for all that is planed off it.
+    pub fn is_enough(&self, build: &Build) -> bool {
+        self.sawn >= self.finished + planed_off(build) - HAIR
     }
 
     /// Wood planed off the top face after glue-up, mm.
@@ -69,8 +72,16 @@ impl Thicknesses {
     }
 }
 
-/// Wood that flattening both faces takes of a blank or a leaf at least, mm: 1/16 in; common practice, no source.
-pub const FLATTENING: f64 = INCH / 16.0;
+/// Wood that flattening both faces takes of a blank at least, mm: 1/16 in; common practice, no source.
+const FLATTENING: f64 = INCH / 16.0;
+
+/// Wood that is planed off a sawn blank, leaf or strip at least, mm. Parts are flattened before they are glued, and the panel after.
+pub const fn planed_off(build: &Build) -> f64 {
+    match build {
+        Build::Halves | Build::Strips { .. } => 2.0 * FLATTENING,
+        Build::Whole | Build::Seams { .. } => FLATTENING,
+    }
+}
 
 /// Steps in which a thickness over that of the finished board is given: those of a caliper or a rule, mm.
 const fn readable(units: Units) -> f64 {

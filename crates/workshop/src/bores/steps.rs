@@ -79,13 +79,18 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
     let Center::Hole { bore, pilot } = workpiece.board().drilled_center() else {
         return None;
     };
+    let by_machine = Method::of(workpiece.board()) == Method::Machine;
+    let (begin, proved) = if by_machine {
+        ("It is", "measure a hole in scrap first")
+    } else {
+        ("Drill it", "set the stop on scrap first")
+    };
     let drill = format!(
-        "Drill it {} across, {}, {} deep: set the stop on scrap first.",
+        "{begin} {} across, {}, {} deep: {proved}.",
         workpiece.length(bore.diameter),
         bore.bottom.label(),
         workpiece.length(bore.depth)
     );
-    let by_machine = Method::of(workpiece.board()) == Method::Machine;
     let guided = if by_machine {
         "Run the program of the center hole, the last one for the holes, in the air first and then in the blank, with X and Y as they were \
          set for the other holes."
@@ -187,7 +192,7 @@ fn inserts(workpiece: &Workpiece) -> Option<Operation> {
         .with("tweezers or a magnet on a stick, degreaser, glue", 10.0 + 0.3 * seats as f64)
         .minding(&[Caution::Resin, Caution::Solvents, Caution::SmallParts, Caution::Magnets])
         .says([
-            format!("Degrease the {set_in}s with the windows open and no flame near; vacuum the bores."),
+            format!("Degrease the {set_in}s with the windows open and no flame near, and vacuum the holes."),
             held,
             "Lay a straightedge over the holes: each stands as far below the face as the section shows.".into(),
         ]);

@@ -9,8 +9,7 @@ use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, NearDrill, Series, nearest_drills};
 
 /// Said below the drills: the stamp is no measure.
-const STAMPED: &str =
-    "a bit may not drill the size stamped on it: measure your own bit, and a hole in scrap";
+const STAMPED: &str = "a bit can drill wider or narrower than the size stamped on it: measure your own bit, and a test hole in scrap";
 /// The way in which the nearest drill is found.
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
 /// The way in which the nearest round-nose cutter is found for a bottom that is shallower than its radius.

@@ -27,13 +27,13 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let units = workpiece.units();
     let work = [
         "Vacuum the grooves, level the board, and plug the holes that a groove comes near.".into(),
+        "Lay tape on both sides of the grooves where the wood is porous.".into(),
         mixed(&resin, units),
         format!(
             "{} {}.",
             pigment(&resin),
             capital(&in_words(&all).join("; "))
         ),
-        "Lay tape on both sides of the grooves where the wood is porous.".into(),
         format!(
             "Pour {} into the grooves with a syringe, until it stands slightly proud.",
             Measure::milliliters(resin.poured).shown(units)
@@ -233,7 +233,7 @@ mod tests {
         assert!(at(Task::GrooveFill) < at(Task::Sand));
         let filled = plan.of(Task::GrooveFill).next().unwrap();
         assert!(
-            filled.work[2].contains("meanwhile. Grooves: player 1 orange"),
+            filled.work[3].contains("meanwhile. Grooves: player 1 orange"),
             "{:?}",
             filled.work
         );

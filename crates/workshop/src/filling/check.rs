@@ -53,7 +53,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     let [takes, working] = measured.shown_beside(Measure::minutes(pour.working), units);
     if pour.in_time == 0 {
         let message = format!(
-            "at {shop} the resin sets in {working}, before it is mixed and one hole filled; choose a slower resin or a cooler shop"
+            "at {shop} the resin sets in {working}, too soon to mix it and fill one hole; choose a slower resin or work in a cooler shop"
         );
         let finding = Finding::new(Severity::Stop, Rule::Filling, message);
         let first = Measure::minutes(filling.mixing + filling.ten_bores / 600.0);
@@ -82,7 +82,7 @@ fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
         let message = format!(
-            "a hole takes {} with waste and {} stay in the cup, more than a batch of {}; mix larger batches",
+            "a hole takes {} with waste and {} stays in the cup, more than a batch of {}; mix larger batches",
             ml(pour.largest, units),
             ml(filling.cup, units),
             ml(filling.batch, units)

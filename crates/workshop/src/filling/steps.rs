@@ -57,12 +57,16 @@ fn is_open_pored(board: &Board) -> Option<bool> {
     Some(OPEN_PORED.contains(&species.id))
 }
 
-/// Fresh air, and no flame while the alcohol of the shellac is about: bubbles in resin are often driven out with a torch.
-const NO_FLAME: &str = "Open the windows. Close the can and take the rags and shellac out of the room before you light a torch.";
+/// No flame while the alcohol of the shellac is about.
+const NO_FLAME: &str = "Open the windows, and keep flames, sparks and pilot lights out of the room: shellac is thinned with alcohol.";
 
-/// Bubbles are broken by heat; common practice, no source. The flame waits for the vapor of shellac to be gone.
-const NO_BUBBLES: &str = "Break bubbles with one quick pass of the heat gun or torch, with nothing near that burns. Heat that \
-     stays in one place scorches the wood and makes the resin set too fast.";
+/// The alcohol is gone before heat is used.
+const NO_VAPOR: &str =
+    "Let the shellac dry, and take its can and rags out of the room before you use heat.";
+
+/// Bubbles are broken by heat; common practice, no source. A torch would find tape, rags and solvent.
+const NO_BUBBLES: &str = "Break bubbles with one quick pass of a heat gun: heat held in one place scorches the wood and makes the resin \
+     set too fast. Use no torch near tape, rags or solvents.";
 
 /// A thin film in each bore.
 ///
@@ -96,8 +100,11 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
         );
         work.push(NO_FLAME.to_owned());
     }
+    if may_be_sealed(workpiece.board()) {
+        work.push(NO_VAPOR.to_owned());
+    }
     work.push(
-        "Level the board, and tape over grooves and everything that has to stay clean.".into(),
+        "Level the board. Tape over grooves that are cut by now, and over everything else that has to stay clean.".into(),
     );
     work.extend(crate::colors::resin::tinted(workpiece));
     work.push(format!(
@@ -128,7 +135,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
                 reason: "the resin cures, by its label",
                 source: USUAL,
             }),
-            tool: "scale or marked cups, sticks, syringe, heat gun or torch for bubbles".into(),
+            tool: "scale or marked cups, sticks, syringe, heat gun for bubbles".into(),
             sums: &["filling"],
             ..Operation::of(Task::Fill)
         }

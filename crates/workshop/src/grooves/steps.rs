@@ -58,13 +58,13 @@ fn ring(workpiece: &Workpiece) -> Operation {
     let wanted = workpiece.board().grooves.unwrap_or_default();
     let border = wanted.rim.map(|inside| {
         format!(
-            "Set the trammel so that {} of wood stay between the ring and the roundover, and go around pass by pass.",
+            "Set the trammel so that {} of wood stays between the ring and the roundover, and go around pass by pass.",
             workpiece.length(inside)
         )
     });
     let middle = wanted.middle.map(|off| {
         format!(
-            "Set the trammel so that the ring around the middle begins {} from the center of the pin, and go round pass \
+            "Set the trammel so that the ring around the middle begins {} from the center of the pin, and go around pass \
              by pass.",
             workpiece.length(off)
         )

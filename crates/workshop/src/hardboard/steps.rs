@@ -164,7 +164,7 @@ fn jig(workpiece: &Workpiece) -> Operation {
     let minded = [Caution::DrillPress, Caution::BandSaw, Caution::HandSaw];
     let operation = Operation::of(Task::SectorJig).minding(&minded);
     let Some(Ok(plan)) = workpiece.sector_jig() else {
-        let words = "Tick Make one-player jig, and fix what the findings report.";
+        let words = "Tick “Make one-player jig” under Template, Hardboard, and fix what the findings report about it.";
         return operation
             .with("drill press, hardboard", 60.0)
             .says([words.to_owned()]);

@@ -170,8 +170,8 @@ fn circle(workpiece: &Workpiece) -> Operation {
     );
     let saw = format!(
         "Use a table saw only with a guard that stays over the blade during the cut; if the circle jig leaves no room for one, take \
-         the trammel or the band saw. Saw unplugged, clamp the jig so that it cannot shift, pin {} from the near side of the blade; its \
-         far side is at {}.",
+         the trammel or the band saw. Unplug the saw, then clamp the jig so that it cannot shift, its pin {} from the near side of the blade; the far \
+         side is at {}.",
         length(near),
         length(far)
     );

@@ -145,6 +145,24 @@ impl Operation {
     }
 }
 
+/// The cautions of some operations, each once, in the order of the table of cautions.
+///
+/// ```
+/// use board::Board;
+/// use workshop::{Workpiece, cautions_of};
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let all = cautions_of(&workpiece.work_plan().operations);
+/// assert!(all.is_sorted() && all.len() > 3);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn cautions_of(operations: &[Operation]) -> Vec<Caution> {
+    let all = operations.iter().flat_map(|operation| &operation.cautions);
+    let mut all: Vec<Caution> = all.copied().collect();
+    all.sort_unstable();
+    all.dedup();
+    all
+}
+
 impl WorkPlan {
     /// The operations of a task, by their numbers.
     ///

@@ -57,12 +57,14 @@ const RUNS_IN: &str = "finish runs into every hole that is open";
 const TRIED: &str = "coats that do not stick or dry are found on scrap, not on the board";
 /// The edge before tools guided along it.
 const ROUND_FIRST: &str = "the bearing runs along the finished edge";
+/// The machine's zero, on which it still drills and cuts.
+const ZERO: &str = "X and Y are set on the center, so its hole comes after";
 
 needs! {
     // From the yard to a flat board.
     Resaw after Rest: RESTED;
     Rough after Rest: RESTED;
-    Rough after Resaw: "sawing frees tension: the leaves are left to move before they are planed";
+    Rough after Resaw: "the leaves move as sawing frees their tension, and are planed once they have come to rest";
     Joint after Rough: "an edge is jointed square to a face that is flat already";
     Mortise after Joint: "jointing afterwards would make the mortises shallower and move them";
     Glue after Joint: "glue holds on fresh edges that meet all along their length";
@@ -109,8 +111,9 @@ needs! {
     PinRings after Thickness: "its depth is set from the finished face";
     // The hole at the center is the last that is bored.
     CenterBore after PinHole: "the bit is marked before the pin's hole takes the wood of its spur";
-    CenterBore after Circle PinRings MachinedEdge: CENTER_LAST;
-    CenterBore after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CENTER_LAST;
+    CenterBore after Circle PinRings: CENTER_LAST;
+    CenterBore after PunchedBores RoutedBores SectorBores PivotBores: CENTER_LAST;
+    CenterBore after MachinedBores MachinedEdge: ZERO;
     // The things that go into the bores.
     Seal after CenterBore: BORED;
     Seal after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
@@ -139,7 +142,7 @@ needs! {
     Inlay after Level: LEVELED;
     Roundover after Circle Free: ROUND_FIRST;
     Roundover after Fill GrooveFill: CURED;
-    Ease after Circle Free: ROUND_FIRST;
+    Ease after Circle Free: "cutting the edge later would take the eased edge away";
     Recess after Thickness: "its depth is set from the finished underside";
     Recess after Circle Free: "it is measured from the finished edge";
     Recess after Fill GrooveFill: CURED;

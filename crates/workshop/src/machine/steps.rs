@@ -41,12 +41,22 @@ fn bores(workpiece: &Workpiece) -> Operation {
             .to_owned(),
         "Find the emergency stop. Run each program in the air first, then on scrap, then on the blank, bit by bit.".into(),
     ])
+    .says(dowels(workpiece))
     .says(kinds_but_center(workpiece, "measure a hole in scrap before the first in the blank"))
 }
 
-/// V-grooves by their program.
+/// Two dowels that bring the blank back to its place, where a later program needs it; common practice, no source.
 ///
-/// They are cut on the zero of the bores: a board that was taken off in between is found again by its center alone.
+/// By then the hole at the center may be bored and filled, and a center alone would not tell how the blank was turned.
+fn dowels(workpiece: &Workpiece) -> Option<String> {
+    grooves_by_machine(workpiece.board()).then(|| {
+        "Before you unclamp the blank, drill two dowel holes through its waste, well outside the circle, into the spoilboard: two dowels \
+         bring it back to the same place for the grooves."
+            .to_owned()
+    })
+}
+
+/// V-grooves by their program, with the blank where it was for the bores.
 fn grooves(workpiece: &Workpiece) -> Operation {
     Operation {
         sums: &["grooves"],
@@ -55,7 +65,7 @@ fn grooves(workpiece: &Workpiece) -> Operation {
     .with("CNC machine, V bit", 25.0)
     .minding(&[Caution::Cnc])
     .says(set(workpiece))
-    .says(["Set X0 Y0 on the same center as for the holes, Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
+    .says(["If the blank was off the machine, put it back on its two dowels. Keep X0 Y0 as for the holes, set Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
 }
 
 /// The edge by its program, down to the skin that is sawn by hand.
@@ -105,7 +115,8 @@ fn freed(workpiece: &Workpiece) -> Option<Operation> {
         );
     }
     let sawn = format!(
-        "Saw through the skin of {} all around, and trim it flush with a bearing bit, counter-clockwise around the board.",
+        "Clamp board and waste to the bench, and saw through the skin of {} all around. Clamp the board alone and trim it flush with a \
+         bearing bit, counter-clockwise around the board; switch off and move the clamps to reach all of it.",
         workpiece.length(run.skin)
     );
     Some(

@@ -18,5 +18,5 @@ fields! {
         "Divisions of the plates in your shop", of shop;
     THROAT "jig.throat_mm", [.jig.throat] "Drill press throat", Ticked(Length.of(10.0, 2000.0), 150.0),
         "From the middle of the chuck to the column: half of the size that the press is sold as; a press sold as {300 mm has 150 \
-         mm|12\" has 6\"}", us: "6", of shop;
+         mm|12\" has 6\"} (from memory)", us: "6", of shop;
 }

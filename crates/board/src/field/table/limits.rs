@@ -27,9 +27,9 @@ fields! {
     MOST_PLAY "limits.piece_play_mm", [.limits.piece_play] "Most piece play", Number(LIMIT),
         "Of a shank or a set ball in its hole", us: "1/32";
     LEAST_SEAT "limits.seat_least", [.limits.seat_least] "Marble sunk, least", Number(SEAT),
-        "Share of its diameter below the rim of its hole";
+        "Share of its diameter below the rim of its hole: sunk less, it rolls out easily";
     MOST_SEAT "limits.seat_most", [.limits.seat_most] "Marble sunk, most", Number(SEAT),
-        "Share of its diameter below the rim of its hole";
+        "Share of its diameter below the rim of its hole: sunk more, it is hard to pick up";
     MOST_PIN_PLAY "limits.pin_play_mm", [.limits.pin_play] "Loosest pin fit", Number(LIMIT), "Of the jig's pin in its pilot hole", us: "1/64";
     LEAST_TEMPLATE "limits.template_web_mm", [.limits.template_web] "Least in a template", Number(LIMIT),
         "Hardboard between two holes of a router template", us: "1/8";

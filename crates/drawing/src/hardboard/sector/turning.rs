@@ -6,7 +6,7 @@
 use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{SectorPlan, SectorTurn, Workpiece, paper_size, sector_work};
 
-use crate::cautions::{cautions, of_operations};
+use crate::cautions::cautions;
 use crate::hardboard::router::operation_blocks;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, numbered, pages};
 
@@ -30,7 +30,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
         "Each index hole is marked with the hole of the sector before, which its pin goes into. {first} {}",
         drills(workpiece.layout(), jig)
     ))];
-    blocks.extend(cautions(&of_operations(&work)));
+    blocks.extend(cautions(&workshop::cautions_of(&work)));
     blocks.extend(operation_blocks(make));
     blocks.extend(operation_blocks(drill));
     blocks.extend([

@@ -4,7 +4,7 @@ use board::{Board, Build, Measure, StockOutline, show_most};
 use geometry::{Flaw, Point, Vec2};
 
 use crate::blank::stock::{Slab, StockPlan, strips_of};
-use crate::blank::thickness::{FLATTENING, Thicknesses};
+use crate::blank::thickness::{Thicknesses, planed_off};
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
@@ -177,27 +177,29 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     )
 }
 
-/// A blank, or leaves of one, thinner than the board, or with too little to flatten on them.
-///
-/// Each of two leaves is flattened by itself, so each needs as much as a blank in one piece.
+/// A blank, or parts of one, thinner than the board, or with too little to plane off.
 fn thickness(board: &Board) -> Option<Finding> {
     let at = Thicknesses::of(board);
     let (is, wanted) = (at.sawn, at.finished);
-    if at.can_be_flattened() {
+    if at.is_enough(&board.panel.build) {
         return None;
     }
-    let what = match board.panel.build {
-        Build::Halves => "Each of the two leaves is",
-        Build::Whole | Build::Strips { .. } | Build::Seams { .. } => "The blank is",
+    let (what, planing) = match board.panel.build {
+        Build::Halves => (
+            "Each of the two leaves is",
+            "to flatten before and after glue-up for a board",
+        ),
+        Build::Strips { .. } => (
+            "The blank is",
+            "to flatten its strips before and after glue-up for a board",
+        ),
+        Build::Whole | Build::Seams { .. } => ("The blank is", "to flatten both faces of a board"),
     };
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (severity, short) = if is < wanted - HAIR {
-        (Severity::Stop, "thinner than the board")
+        (Severity::Stop, "thinner than the board".to_owned())
     } else {
-        (
-            Severity::Caution,
-            "too thin to flatten both faces of a board",
-        )
+        (Severity::Caution, format!("too thin {planing}"))
     };
     let message = format!(
         "{what} {} thick, {short} of {}. Use a thicker blank or a thinner board.",
@@ -205,7 +207,10 @@ fn thickness(board: &Board) -> Option<Finding> {
         length(wanted)
     );
     let finding = Finding::new(severity, Rule::Stock, message);
-    Some(finding.measuring(Measure::mm(is), Measure::mm(wanted + FLATTENING)))
+    Some(finding.measuring(
+        Measure::mm(is),
+        Measure::mm(wanted + planed_off(&board.panel.build)),
+    ))
 }
 
 #[cfg(test)]
@@ -305,8 +310,16 @@ mod tests {
         let mut board = on_slab(400.0);
         board.panel.build = Build::Halves;
         assert_eq!(found(&board)[0].measured, Some(Measure::mm(11.0)));
-        board.stock.thickness = 46.2;
+        // A kerf of 3 mm; each leaf is flattened before glue-up and after, by 1/16 in.
+        board.stock.thickness = 2.0 * (20.0 + INCH / 8.0) + 3.0;
         assert_eq!(found(&board), []);
+        board.stock.thickness -= 0.1;
+        let thin = found(&board).remove(0);
+        assert_eq!(thin.severity, Severity::Caution);
+        assert!(
+            thin.message.contains("before and after glue-up"),
+            "{thin:?}"
+        );
     }
 
     #[test]

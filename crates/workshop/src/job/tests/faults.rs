@@ -100,9 +100,9 @@ fn each_step_of_the_planing_has_its_thickness() {
     for (task, thick) in [
         (Task::Resaw, "52 mm thick"),
         (Task::Resaw, "leaves of 24.5 mm"),
-        (Task::Rough, "all 23 mm thick"),
-        (Task::Glue, "and 23 mm thick"),
-        (Task::Flatten, "21.5 mm thick"),
+        (Task::Rough, "all 22.2 mm thick"),
+        (Task::Glue, "and 22.2 mm thick"),
+        (Task::Flatten, "21.1 mm thick"),
         (Task::Thickness, "20 mm thick"),
     ] {
         let told = told(&board, task);

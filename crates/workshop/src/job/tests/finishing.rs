@@ -18,20 +18,29 @@ fn sanding_goes_from_grit_to_grit_and_the_lower_edge_is_eased() {
     assert_order(&board, &[Task::Circle, Task::Ease, Task::Sand, Task::Coat]);
 }
 
-/// Shellac before resin: its alcohol is aired out before a torch drives out the bubbles, and resin under the sander is no plain dust.
+/// Shellac before resin: its alcohol is aired out before heat drives out the bubbles, and resin under the sander is no plain dust.
 #[test]
-fn alcohol_is_out_of_the_room_before_a_torch_is_lit() {
+fn alcohol_is_out_of_the_room_before_heat_is_used() {
     let sealed = only(&of_wood(magnets(), "red-oak"), Task::Seal);
     assert_eq!(sealed.cautions, [Caution::Eyes, Caution::Solvents]);
-    assert!(sealed.work.join(" ").contains("before you light a torch"));
+    assert!(
+        sealed
+            .work
+            .join(" ")
+            .contains("keep flames, sparks and pilot lights out")
+    );
+    let poured = only(&of_wood(magnets(), "red-oak"), Task::Fill);
+    assert!(poured.work.join(" ").contains("before you use heat"));
     let unknown = only(&magnets(), Task::Fill);
     assert_eq!(
         unknown.cautions,
         [Caution::Eyes, Caution::Resin, Caution::Solvents]
     );
-    assert!(unknown.work.join(" ").contains("before you light a torch"));
+    let work = unknown.work.join(" ");
+    assert!(work.contains("pilot lights out") && work.contains("before you use heat"));
     let maple = only(&of_wood(magnets(), "sugar-maple"), Task::Fill);
     assert_eq!(maple.cautions, [Caution::Eyes, Caution::Resin]);
+    assert!(!maple.work.join(" ").contains("shellac"));
     let sanded = only(&magnets(), Task::Sand);
     assert!(sanded.cautions.contains(&Caution::Resin));
     assert!(sanded.work[0].starts_with("Let the resin cure fully first"));
