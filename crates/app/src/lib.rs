@@ -40,6 +40,7 @@ mod session;
 mod settings;
 mod sheet_view;
 mod shop;
+mod spoken;
 mod stage;
 mod study;
 mod terms;

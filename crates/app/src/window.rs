@@ -20,6 +20,7 @@ use crate::session::Session;
 use crate::settings::Settings;
 use crate::sheet_view::SheetViewState;
 use crate::shop::KeptShop;
+use crate::spoken::Spoken;
 use crate::study::Studies;
 use crate::theme;
 use crate::view::ViewState;
@@ -72,6 +73,7 @@ impl App {
         host: Arc<dyn Host>,
         file: Option<&Path>,
     ) -> Self {
+        ctx.add_plugin(Spoken);
         ctx.set_theme(settings.theme);
         theme::color(ctx, settings.high_contrast);
         let sample = SAMPLES

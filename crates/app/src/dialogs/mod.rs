@@ -211,7 +211,7 @@ fn heading(ui: &mut Ui, title: &str) {
 fn fault_ui(ui: &mut Ui, fault: Option<&String>) {
     if let Some(fault) = fault {
         let color = theme::Tokens::of(ui).stop;
-        ui.label(egui::RichText::new(format!("▲ {fault}")).color(color));
+        ui.label(egui::RichText::new(format!("▲ {}", board::capital(fault))).color(color));
     }
 }
 

@@ -134,8 +134,14 @@ pub fn search_ui(ui: &mut Ui, state: &mut SearchState, units: Units) -> Option<F
             let row = ui.horizontal(|ui| {
                 let chosen = ui.selectable_label(at == state.chosen, &name);
                 ui.label(theme::quiet(kind));
+                ui.accesskit_node_builder(chosen.id, |node| node.set_description(kind));
                 chosen
             });
+            if at == state.chosen {
+                // The field keeps the focus; screen readers say the result that Enter goes to.
+                let active = row.inner.id.accesskit_id();
+                ui.accesskit_node_builder(field.id, |node| node.set_active_descendant(active));
+            }
             if row.inner.clicked() {
                 picked = Some(*one);
             }

@@ -1,5 +1,6 @@
 //! The line below: what is under the pointer, and what was done last.
 
+use egui::accesskit::Live;
 use egui::{Align, Layout, RichText, Ui, vec2};
 
 use crate::jobs::Jobs;
@@ -17,7 +18,7 @@ const MOST_MESSAGE: f32 = 0.7;
 /// A message after the mark that tells how it went.
 fn spoken(notice: &Notice) -> String {
     let mark = if notice.is_error { "▲" } else { "✓" };
-    format!("{mark} {}", notice.words)
+    format!("{mark} {}", board::capital(&notice.words))
 }
 
 /// The line below the board.
@@ -59,8 +60,18 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studi
                     tokens.fine
                 };
                 let words = RichText::new(spoken(notice)).color(color);
-                ui.add(egui::Label::new(words).truncate())
+                let label = ui
+                    .add(egui::Label::new(words).truncate())
                     .on_hover_text(&notice.words);
+                let is_error = notice.is_error;
+                ui.accesskit_node_builder(label.id, |node| {
+                    // Screen readers say it when it comes.
+                    node.set_live(if is_error {
+                        Live::Assertive
+                    } else {
+                        Live::Polite
+                    });
+                });
             }
         });
     });

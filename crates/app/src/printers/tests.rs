@@ -202,6 +202,6 @@ fn the_window_tells_that_the_printers_cannot_be_read() {
         .with_context_setup(theme::install)
         .build_eframe(move |cc| App::new(&cc.egui_ctx, Settings::default(), theirs, None));
     window.run();
-    window.get_by_label_contains("the printers cannot be read");
+    window.get_by_label_contains("The printers cannot be read");
     assert_eq!(text(&host), "{");
 }

@@ -284,7 +284,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
     written.sort();
     assert_eq!(written, wanted);
     assert!(written.len() > 10, "{written:?}");
-    assert!(story.sees("wrote"));
+    assert!(story.sees("Wrote"));
     story.press("Open folder");
     story.press("Open file six-lobes-in-walnut-template.pdf");
     let shown = story.host.shown.lock().unwrap().clone();

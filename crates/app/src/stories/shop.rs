@@ -126,7 +126,7 @@ fn a_broken_shop_is_told_and_prevents_nothing() {
     let fake = Fake::new();
     fake.put(SHOP, b"{");
     let story = Story::in_world(fake, None, [1280.0, 820.0]);
-    assert!(story.sees("your shop cannot be read"));
+    assert!(story.sees("Your shop cannot be read"));
     assert_eq!(story.holes(), 127);
 }
 

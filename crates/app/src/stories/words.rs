@@ -51,12 +51,15 @@ impl Story {
                 node.role(),
                 Role::TextInput | Role::TextRun | Role::SpinButton
             );
-            let value = node.value().filter(|_| !is_typed);
-            let texts = [
-                node.label(),
-                value,
-                node.data().description().map(Into::into),
-            ];
+            let value = node.value().unwrap_or_default();
+            let description = node.data().description().map(|described| {
+                // On Linux the value stands before it, see `spoken`.
+                let said = described
+                    .strip_prefix(value.trim_end_matches('.'))
+                    .and_then(|rest| rest.strip_prefix(". "));
+                said.filter(|_| is_typed).unwrap_or(described).to_owned()
+            });
+            let texts = [node.label(), Some(value).filter(|_| !is_typed), description];
             for text in texts.into_iter().flatten() {
                 // Parts of a line that stand apart have three spaces between them.
                 for part in text.lines().flat_map(|line| line.split("   ")) {

@@ -1,5 +1,6 @@
 //! Fields whose text is read once they are left; until then it is kept beside the document.
 
+use egui::accesskit::Live;
 use egui::{Id, Response, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::number::look_like_a_field;
@@ -149,7 +150,9 @@ pub fn kept_as_it_was(ui: &mut Ui, fault: &str) {
     let color = Tokens::of(ui).stop;
     ui.horizontal_wrapped(|ui| {
         let words = format!("▲ {}. The old value stays.", begun(fault));
-        ui.label(RichText::new(words).color(color).small());
+        let label = ui.label(RichText::new(words).color(color).small());
+        // Screen readers say it when it comes.
+        ui.accesskit_node_builder(label.id, |node| node.set_live(Live::Polite));
     });
 }
 

@@ -95,7 +95,7 @@ fn a_path_can_be_typed_as_soon_as_it_is_asked_for() {
     window.event(egui::Event::Text("/missing.json".into()));
     window.run();
     keys(&mut window, Modifiers::NONE, Key::Enter);
-    window.get_by_label_contains("cannot read the file");
+    window.get_by_label_contains("Cannot read the file");
 }
 
 #[test]
