@@ -3,10 +3,11 @@
 use core::cell::RefCell;
 
 use board::{MassUnit, Quantity, Range, Units};
+use egui::accesskit::Invalid;
 use egui::{Align, CursorIcon, DragValue, Layout, Response, Ui, UiBuilder, vec2};
 
 use super::typed::kept_as_it_was;
-use super::{LEAST_FIELD, field_room, field_width, row};
+use super::{LEAST_FIELD, field_room, field_width, row, words_width};
 use crate::theme::Tokens;
 
 /// A field for a number that can be typed in any unit, dragged, or stepped with the arrow keys.
@@ -100,6 +101,10 @@ fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
         *verdict.borrow_mut() = Some((text.to_owned(), read.clone()));
         read.ok()
     };
+    let cut = wrong
+        .as_ref()
+        .filter(|_| !is_entered)
+        .map(|wrong| cut_short(ui, &wrong.text, width));
     let arrows = arrows(ui);
     let (dragging, drags) = ui.input(|input| (input.pointer.any_down(), input.modifiers.command));
     let speed = if dragging && !drags {
@@ -115,7 +120,7 @@ fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
         .min_decimals(9)
         .custom_formatter(|value, _| match &wrong {
             // Text that could not be read stays so that it can be corrected.
-            Some(wrong) => wrong.text.clone(),
+            Some(wrong) => cut.clone().unwrap_or_else(|| wrong.text.clone()),
             None if is_entered => typed(value, field),
             None => shown(value, field),
         })
@@ -134,6 +139,20 @@ fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
     judge(ui, &response, value, before, verdict, field);
     restore(ui, &response, value, before);
     response
+}
+
+/// As much of a text as fits in a field, so that it does not push what stands beside it out of the panel.
+fn cut_short(ui: &Ui, text: &str, width: f32) -> String {
+    const MOST: usize = 40;
+    let room = width - 2.0 * ui.spacing().button_padding.x;
+    let mut short: String = text.chars().take(MOST).collect();
+    if short == text && words_width(ui, text) <= room {
+        return short;
+    }
+    while !short.is_empty() && words_width(ui, &format!("{short}…")) > room {
+        short.pop();
+    }
+    short + "…"
 }
 
 /// Presses of the up arrow in this frame, less those of the down arrow.
@@ -244,6 +263,10 @@ pub fn fault_line(ui: &mut Ui, field: &Response) {
     let Some(fault) = fault_of(ui, field) else {
         return;
     };
+    ui.accesskit_node_builder(field.id, |node| {
+        node.set_invalid(Invalid::True);
+        node.set_description(fault.as_str());
+    });
     kept_as_it_was(ui, &fault);
 }
 
@@ -440,6 +463,26 @@ mod tests {
         press(&mut harness, egui::Key::Escape);
         assert_eq!(text(&harness), "500 mm");
         assert!(harness.query_by_label_contains("wide").is_none());
+    }
+
+    #[test]
+    fn a_long_text_takes_no_more_room_than_the_field_has() {
+        let mut harness = fields(Units::Mm);
+        let wide = harness.get_by_label("Diameter").rect().width();
+        let long = "as wide as the table is ".repeat(20);
+        write(&mut harness, "Diameter", &long);
+        let text = |harness: &Harness<'static, State>| {
+            use egui_kittest::kittest::NodeT as _;
+            let field = harness.get_by_label("Diameter");
+            field.accesskit_node().value().unwrap_or_default()
+        };
+        let now = harness.get_by_label("Diameter").rect().width();
+        assert!((now - wide).abs() < 0.5, "{now} {wide}");
+        let cut = text(&harness);
+        assert!(cut.starts_with("as wide as") && cut.ends_with('…'), "{cut}");
+        // It is all there to be corrected.
+        enter(&mut harness, "Diameter");
+        assert_eq!(text(&harness), long);
     }
 
     #[test]
