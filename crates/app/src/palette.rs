@@ -201,54 +201,54 @@ impl Palette {
         }
     }
 
-    /// The colors on the wood of a workpiece, where its figure is shown: in a light window, walnut and other dark woods are drawn in the
-    /// colors that a dark window has for all wood.
+    /// The colors on the wood of a workpiece, where its figure is shown: walnut and other dark woods are dark in a light window too, and
+    /// maple and other pale ones are pale in a dark one.
     pub fn on_wood_of(self, workpiece: &Workpiece) -> Self {
         let wood = workpiece.board().wood.as_ref();
         let Some(tone) = wood.map(|wood| screen(workshop::tone(&wood.species))) else {
             return self;
         };
         let is_dark = contrast(tone, DARK.wood) < contrast(tone, LIGHT.wood);
-        if is_dark && self.wood == LIGHT.wood {
-            self.on_dark_wood()
-        } else {
-            self
+        match is_dark {
+            true if self.wood == LIGHT.wood => self.on_wood_as_in(DARK),
+            false if self.wood == DARK.wood => self.on_wood_as_in(LIGHT),
+            _ => self,
         }
     }
 
-    /// Dark wood and all that lies in it or is drawn on it; marks keep the colors that go with the window's words.
-    fn on_dark_wood(self) -> Self {
+    /// The wood of another palette and all that lies in it or is drawn on it; marks keep the colors that go with the window's words.
+    const fn on_wood_as_in(self, other: Self) -> Self {
         Self {
-            wood: DARK.wood,
-            wood_lit: DARK.wood_lit,
-            wood_shade: DARK.wood_shade,
-            turn_lit: DARK.turn_lit,
-            turn_shade: DARK.turn_shade,
-            edge: DARK.edge,
-            shoulder: DARK.shoulder,
-            growth: DARK.growth,
-            grain: DARK.grain,
-            guide: DARK.guide,
-            seam: DARK.seam,
-            track: DARK.track,
-            groove: DARK.groove,
-            valley: DARK.valley,
-            bore: DARK.bore,
-            bore_floor: DARK.bore_floor,
-            bore_lip: DARK.bore_lip,
-            bore_name: DARK.bore_name,
-            pilot: DARK.pilot,
-            pencil: DARK.pencil,
-            laid: DARK.laid,
-            knot: DARK.knot,
-            knot_hatch: DARK.knot_hatch,
-            crack: DARK.crack,
-            crack_hatch: DARK.crack_hatch,
-            sapwood: DARK.sapwood,
-            sapwood_hatch: DARK.sapwood_hatch,
-            handle: DARK.handle,
-            hover: DARK.hover,
-            casing: DARK.casing,
+            wood: other.wood,
+            wood_lit: other.wood_lit,
+            wood_shade: other.wood_shade,
+            turn_lit: other.turn_lit,
+            turn_shade: other.turn_shade,
+            edge: other.edge,
+            shoulder: other.shoulder,
+            growth: other.growth,
+            grain: other.grain,
+            guide: other.guide,
+            seam: other.seam,
+            track: other.track,
+            groove: other.groove,
+            valley: other.valley,
+            bore: other.bore,
+            bore_floor: other.bore_floor,
+            bore_lip: other.bore_lip,
+            bore_name: other.bore_name,
+            pilot: other.pilot,
+            pencil: other.pencil,
+            laid: other.laid,
+            knot: other.knot,
+            knot_hatch: other.knot_hatch,
+            crack: other.crack,
+            crack_hatch: other.crack_hatch,
+            sapwood: other.sapwood,
+            sapwood_hatch: other.sapwood_hatch,
+            handle: other.handle,
+            hover: other.hover,
+            casing: other.casing,
             ..self
         }
     }
@@ -313,7 +313,8 @@ mod tests {
     fn words_can_be_read_on_what_they_stand_on() {
         for (palette, least) in [
             (LIGHT, 4.5),
-            (LIGHT.on_dark_wood(), 4.5),
+            (LIGHT.on_wood_as_in(DARK), 4.5),
+            (DARK.on_wood_as_in(LIGHT), 4.5),
             (DARK, 4.5),
             (HIGH_LIGHT, 7.0),
             (HIGH_DARK, 7.0),
@@ -343,7 +344,8 @@ mod tests {
     fn marks_stand_out_from_what_is_around_them() {
         for (palette, least) in [
             (LIGHT, 3.0),
-            (LIGHT.on_dark_wood(), 3.0),
+            (LIGHT.on_wood_as_in(DARK), 3.0),
+            (DARK.on_wood_as_in(LIGHT), 3.0),
             (DARK, 3.0),
             (HIGH_LIGHT, 4.5),
             (HIGH_DARK, 4.5),
@@ -354,6 +356,7 @@ mod tests {
                     (palette.lit, palette.contrast),
                     (palette.selected, palette.contrast),
                     (palette.ink, palette.contrast),
+                    (palette.sheet, palette.contrast),
                     (palette.hover, palette.casing),
                     (palette.pencil, palette.wood),
                     (palette.pencil, palette.handle),
@@ -383,7 +386,7 @@ mod tests {
     }
 
     #[test]
-    fn walnut_is_drawn_dark_in_a_light_window_and_maple_is_not() {
+    fn walnut_is_dark_and_maple_pale_in_every_window() {
         let of = |species: &str, palette: Palette| {
             let board = board::Board {
                 wood: Some(board::Wood {
@@ -398,6 +401,8 @@ mod tests {
         assert_eq!((walnut.wood, walnut.ink), (DARK.wood, LIGHT.ink));
         assert_eq!(of("sugar-maple", LIGHT), LIGHT);
         assert_eq!(of("black-walnut", DARK), DARK);
+        let maple = of("sugar-maple", DARK);
+        assert_eq!((maple.wood, maple.ink), (LIGHT.wood, DARK.ink));
         assert_eq!(of("black-walnut", HIGH_LIGHT), HIGH_LIGHT);
     }
 

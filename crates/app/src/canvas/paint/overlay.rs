@@ -11,12 +11,15 @@ const LONGEST_BAR: f32 = 150.0;
 
 /// The outline and the name of every printed sheet.
 pub fn sheets(pen: &mut Pen<'_>, sheets: &[SheetOutline]) {
-    let color = pen.palette.sheet;
+    let (color, contrast) = (pen.palette.sheet, pen.palette.contrast);
     for sheet in sheets {
         let place = pen.rect(sheet.window);
-        let stroke = Stroke::new(1.2, color);
         pen.add(Shape::rect_filled(place, 0.0, color.gamma_multiply(0.05)));
-        pen.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
+        // They go over the wood and over the bench, of which one may be pale and the other dark.
+        for (width, color) in [(3.0, contrast.gamma_multiply(0.6)), (1.2, color)] {
+            let stroke = Stroke::new(width, color);
+            pen.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
+        }
     }
     for sheet in sheets {
         // A sheet out of view has no label, and one partly in view has it in that part.
