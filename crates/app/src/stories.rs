@@ -246,7 +246,7 @@ fn a_board_that_cannot_be_built_says_why_and_keeps_what_was_typed() {
     story.choose("Track shape", "arms");
     story.type_into("Spaces per player", "13");
     assert_eq!(story.app().session.board.spaces, 13);
-    assert!(story.sees("12 or 14 would work"));
+    assert!(story.sees("use 12 or 14"));
     assert!(story.sees("Cannot be built"));
     story.type_into("Spaces per player", "14");
     assert!(!story.sees("Cannot be built"));
@@ -571,7 +571,7 @@ fn a_pattern_is_turned_off_the_seam() {
     story.choose("Made of", "bookmatched halves");
     let cut = |story: &Story| {
         let workpiece = story.app().current.good().unwrap();
-        workpiece.turns().unwrap().now.0
+        workpiece.turns().unwrap().now.mm
     };
     assert!(cut(&story) < 0.0);
     story.reach("Turn the pattern off the seams (caution: seam)");

@@ -1,11 +1,11 @@
 //! Errors of patterns that cannot be built, with the nearest values that can.
 //!
 //! Every message names the rule in a woodworker's words; the fields carry the same facts, for a caller that
-//! wants to say them in another unit or to offer them as one click.
+//! shows them in another unit or offers them as buttons.
 
 use core::fmt;
 
-/// The counts nearest to a refused one that would work; shown as `12 or 14 would work`.
+/// The counts nearest to a refused one that would work; shown as `use 12 or 14`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Nearest {
     /// The largest workable count under the refused one.
@@ -35,9 +35,9 @@ impl Nearest {
 impl fmt::Display for Nearest {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match (self.below, self.above) {
-            (Some(below), Some(above)) => write!(out, "{below} or {above} would work"),
-            (Some(one), None) | (None, Some(one)) => write!(out, "{one} would work"),
-            (None, None) => write!(out, "no other count would work"),
+            (Some(below), Some(above)) => write!(out, "use {below} or {above}"),
+            (Some(one), None) | (None, Some(one)) => write!(out, "use {one}"),
+            (None, None) => write!(out, "no count near it works"),
         }
     }
 }
@@ -46,7 +46,7 @@ impl fmt::Display for Nearest {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum Error {
     /// The number of players is out of range.
-    #[error("a board is laid out for 1 to 24 players: {players} were asked for, {nearest}")]
+    #[error("a board has 1 to 24 players, not {players}")]
     Players {
         /// Players asked for.
         players: u32,
@@ -54,7 +54,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// The number of track spaces of a player is out of range.
-    #[error("each player has 1 to 250 track spaces: {spaces} were asked for, {nearest}")]
+    #[error("a player has 1 to 250 track spaces, not {spaces}")]
     Spaces {
         /// Spaces asked for.
         spaces: u32,
@@ -70,9 +70,7 @@ pub enum Error {
         nearest: f64,
     },
     /// The pattern needs more players.
-    #[error(
-        "{pattern} needs at least {least} players: {players} was asked for, {least} would work"
-    )]
+    #[error("{pattern} needs at least {least} players, not {players}")]
     FewPlayers {
         /// The pattern, in words.
         pattern: &'static str,
@@ -83,7 +81,7 @@ pub enum Error {
     },
     /// The whole track has fewer than three spaces.
     #[error(
-        "a closed track needs 3 spaces or more in all: with {players} players, at least {least} spaces per player would work, not {spaces}"
+        "a closed track needs at least 3 spaces in all; with {players} players, that is {least} spaces per player, not {spaces}"
     )]
     FewSpaces {
         /// The number of players.
@@ -94,7 +92,7 @@ pub enum Error {
         least: u32,
     },
     /// The lobes are too deep, or their depth is negative or not a number.
-    #[error("lobes are 0 to 0.35 deep: {depth} was asked for, {nearest} would work")]
+    #[error("the lobe depth must be 0 to 0.35, not {depth}")]
     LobeDepth {
         /// Depth asked for.
         depth: f64,
@@ -102,9 +100,7 @@ pub enum Error {
         nearest: f64,
     },
     /// The pattern needs an even number of spaces per player.
-    #[error(
-        "{pattern} needs an even number of spaces per player: {spaces} was asked for, {nearest}"
-    )]
+    #[error("{pattern} needs an even number of spaces per player, not {spaces}; {nearest}")]
     OddSpaces {
         /// The pattern, in words.
         pattern: &'static str,
@@ -114,7 +110,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// The arms' width is even, under 3 or out of range.
-    #[error("arms are an odd number of holes wide, 3 to 249: {across} was asked for, {nearest}")]
+    #[error("an arm is an odd number of holes wide, 3 to 249, not {across}; {nearest}")]
     ArmWidth {
         /// Width asked for, in holes.
         across: u32,
@@ -122,9 +118,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// There are too few spaces to go around the end of an arm.
-    #[error(
-        "arms {across} holes wide need at least {least} spaces per player: {spaces} was asked for, {least} would work"
-    )]
+    #[error("arms {across} holes wide need at least {least} spaces per player, not {spaces}")]
     ShortArms {
         /// The width of the arms in holes.
         across: u32,
@@ -134,7 +128,7 @@ pub enum Error {
         least: u32,
     },
     /// Too many holes in a lane or a pocket.
-    #[error("{what} has at most 60 holes: {holes} were asked for, 60 would work")]
+    #[error("{what} has at most 60 holes, not {holes}")]
     ManyHoles {
         /// The lane or the pocket, in words.
         what: &'static str,
@@ -166,7 +160,7 @@ pub enum Error {
         least: f64,
     },
     /// There is no pocket to place.
-    #[error("a start pocket without holes has no place: give it at least 1 hole")]
+    #[error("a start pocket needs at least 1 hole")]
     EmptyPocket,
     /// A length that must be over zero is not.
     #[error("{}", self.message(&mm))]
@@ -177,14 +171,14 @@ pub enum Error {
         value: f64,
     },
     /// A number that must be finite is not.
-    #[error("{what} must be a plain number: {value} was asked for")]
+    #[error("{what} must be a plain number, not {value}")]
     NotFinite {
         /// The number, in words.
         what: &'static str,
         /// Value asked for.
         value: f64,
     },
-    /// Sheets that overlap by as much as they print never get anywhere.
+    /// Sheets overlap by as much as they print, so that no next sheet gets any farther.
     #[error("{}", self.message(&mm))]
     Overlap {
         /// Overlap asked for, in mm.
@@ -192,7 +186,7 @@ pub enum Error {
         /// The printable length, in mm.
         printable: f64,
     },
-    /// So many sheets that something is mistyped.
+    /// The template needs more sheets than any real one.
     #[error("{}", self.message(&mm))]
     ManySheets {
         /// Length asked for, in mm.
@@ -205,21 +199,19 @@ pub enum Error {
 }
 
 impl Error {
-    /// The sentence of the error, with lengths written as is wanted: from mm to the words of a maker's unit.
+    /// The sentence of the error, its lengths written by `length`, which gets mm.
     ///
     /// ```
     /// use geometry::Error;
     /// let error = Error::NotPositive { what: "the radius", value: -25.4 };
     /// let said = error.message(&|mm| format!("{}\"", mm / 25.4));
-    /// assert_eq!(said, "the radius must be a length over 0\": -1\" was asked for");
+    /// assert_eq!(said, "the radius must be more than 0\", not -1\"");
     /// ```
     pub fn message(&self, length: &dyn Fn(f64) -> String) -> String {
         match *self {
-            Self::Pitch { pitch, nearest } => {
-                let [least, most, pitch, nearest] = [0.1, 250.0, pitch, nearest].map(length);
-                format!(
-                    "the pitch must be {least} to {most}: {pitch} was asked for, {nearest} would work"
-                )
+            Self::Pitch { pitch, .. } => {
+                let [least, most, pitch] = [0.1, 250.0, pitch].map(length);
+                format!("the hole spacing must be {least} to {most}, not {pitch}")
             }
             Self::LongLane {
                 holes,
@@ -235,18 +227,17 @@ impl Error {
             } => {
                 let [radius, least] = [radius, least].map(length);
                 format!(
-                    "{holes} pocket holes in an arc need a radius of at least {least}: {radius} was asked for"
+                    "{holes} pocket holes in an arc need a radius of at least {least}, not {radius}"
                 )
             }
             Self::NotPositive { what, value } => {
                 let [none, value] = [0.0, value].map(length);
-                format!("{what} must be a length over {none}: {value} was asked for")
+                format!("{what} must be more than {none}, not {value}")
             }
             Self::Overlap { overlap, printable } => {
                 let [overlap, printable] = [overlap, printable].map(length);
                 format!(
-                    "sheets must overlap by less than they print: an overlap of {overlap} was asked for, anything from \
-                     none to under {printable} would work"
+                    "sheets must overlap by 0 or more and by less than the printable {printable}, not by {overlap}"
                 )
             }
             Self::ManySheets {
@@ -256,11 +247,10 @@ impl Error {
             } => {
                 let [along, longest] = [along, longest].map(length);
                 format!(
-                    "at most {most} sheets go along one side of a template: {along} would take more, up to {longest} \
-                     would work"
+                    "a template {along} long takes more than {most} sheets along that side; make it {longest} or less"
                 )
             }
-            // Named one by one: a variant with lengths that is left to its own words would ask here for ever.
+            // Listed one by one: a variant with lengths that fell through to `to_string` would call this function without end.
             Self::Players { .. }
             | Self::Spaces { .. }
             | Self::FewPlayers { .. }
@@ -278,9 +268,8 @@ impl Error {
 
 fn long_lane(holes: u32, most: u32, [needed, turn_in, pitch]: [String; 3]) -> String {
     format!(
-        "the home lane must end short of the center: {holes} holes were asked for, and at most {most} fit; \
-                     {holes} would fit with the turn-in space more than {needed} from the center (it is at {turn_in}), or \
-                     with a pitch under {pitch}"
+        "the home lane must end before the center: at most {most} holes fit, not {holes}. To fit {holes}, use a hole spacing under \
+         {pitch}, or a pattern whose turn-in space is more than {needed} from the center; it is now {turn_in} from it"
     )
 }
 
@@ -303,7 +292,7 @@ mod tests {
         };
         assert_eq!(
             odd.to_string(),
-            "a track of arms needs an even number of spaces per player: 13 was asked for, 12 or 14 would work"
+            "a track of arms needs an even number of spaces per player, not 13; use 12 or 14"
         );
     }
 
@@ -316,24 +305,24 @@ mod tests {
         };
         assert_eq!(
             tight.to_string(),
-            "4 pocket holes in an arc need a radius of at least 25.4 mm: 12.7 mm was asked for"
+            "4 pocket holes in an arc need a radius of at least 25.4 mm, not 12.7 mm"
         );
         let inches = |mm: f64| format!("{}\"", mm / 25.4);
         assert_eq!(
             tight.message(&inches),
-            "4 pocket holes in an arc need a radius of at least 1\": 0.5\" was asked for"
+            "4 pocket holes in an arc need a radius of at least 1\", not 0.5\""
         );
     }
 
     #[test]
     fn nearest_counts_stay_in_their_range() {
-        assert_eq!(Nearest::beside(3, 4, 400).to_string(), "4 would work");
-        assert_eq!(Nearest::beside(0, 3, 399).to_string(), "3 would work");
+        assert_eq!(Nearest::beside(3, 4, 400).to_string(), "use 4");
+        assert_eq!(Nearest::beside(0, 3, 399).to_string(), "use 3");
         assert_eq!(
             Nearest::beside(u32::MAX, 3, 399).to_string(),
-            format!("{} would work", u32::MAX - 1)
+            format!("use {}", u32::MAX - 1)
         );
-        assert_eq!(Nearest::in_range(30, 1, 24).to_string(), "24 would work");
-        assert_eq!(Nearest::in_range(0, 1, 24).to_string(), "1 would work");
+        assert_eq!(Nearest::in_range(30, 1, 24).to_string(), "use 24");
+        assert_eq!(Nearest::in_range(0, 1, 24).to_string(), "use 1");
     }
 }

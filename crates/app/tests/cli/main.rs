@@ -147,7 +147,7 @@ fn wishes_that_cannot_be_built_name_the_nearest_that_can() {
     );
     assert_eq!(output.status.code(), Some(2));
     assert!(
-        words(&output.stderr).contains("12 or 14 would work"),
+        words(&output.stderr).contains("use 12 or 14"),
         "{}",
         words(&output.stderr)
     );

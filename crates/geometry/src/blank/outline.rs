@@ -113,21 +113,19 @@ impl Outline {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum OutlineError {
     /// Fewer than three corners, repeated ones counted once.
-    #[error("an outline needs at least 3 different corners: {corners} were given, 3 would work")]
+    #[error("an outline needs at least 3 different corners, not {corners}")]
     FewCorners {
         /// Number of corners given.
         corners: usize,
     },
     /// Too many corners.
-    #[error(
-        "an outline has at most {MOST_CORNERS} corners: {corners} were given, {MOST_CORNERS} would work"
-    )]
+    #[error("an outline has at most {MOST_CORNERS} corners, not {corners}")]
     ManyCorners {
         /// Number of corners given.
         corners: usize,
     },
     /// A corner that is not a place.
-    #[error("corner {corner} must be two plain numbers: ({x}, {y}) was given")]
+    #[error("corner {corner} must be two plain numbers, not ({x}, {y})")]
     NotFinite {
         /// The corner's number.
         corner: usize,
@@ -138,9 +136,7 @@ pub enum OutlineError {
     },
     /// A corner farther off than any blank reaches.
     #[error(
-        "corner {corner} must lie within {FARTHEST_CORNER} mm of the origin both ways: ({x}, {y}) was given, ({}, {}) would work",
-        x.clamp(-FARTHEST_CORNER, FARTHEST_CORNER),
-        y.clamp(-FARTHEST_CORNER, FARTHEST_CORNER)
+        "corner {corner} at ({x}, {y}) is too far out; keep both numbers between -{FARTHEST_CORNER} and {FARTHEST_CORNER} mm"
     )]
     FarOff {
         /// The corner's number.
@@ -152,7 +148,7 @@ pub enum OutlineError {
     },
     /// Two edges cross, touch, or lie on each other.
     #[error(
-        "edge {edge} (from corner {edge}) meets edge {other} (from corner {other}): edges that meet only at the corner they share would work"
+        "edge {edge} (from corner {edge}) meets edge {other} (from corner {other}); edges may meet only at a corner they share"
     )]
     Meeting {
         /// One edge's number.
@@ -161,7 +157,7 @@ pub enum OutlineError {
         other: usize,
     },
     /// All corners lie on one line.
-    #[error("the corners lie on one line: one of them at least 0.001 mm beside it would work")]
+    #[error("the corners all lie on one line; move at least one of them off it")]
     NoArea,
 }
 
@@ -265,7 +261,7 @@ mod tests {
         let far = outline(&[(0.0, 0.0), (20_001.0, -5.0), (0.0, 9.0)]);
         assert_eq!(
             far.unwrap_err().to_string(),
-            "corner 2 must lie within 20000 mm of the origin both ways: (20001, -5) was given, (20000, -5) would work"
+            "corner 2 at (20001, -5) is too far out; keep both numbers between -20000 and 20000 mm"
         );
         let odd = outline(&[(0.0, 0.0), (1.0, 0.0), (f64::NAN, 1.0)]);
         assert!(matches!(
@@ -286,7 +282,7 @@ mod tests {
         let bow_tie = outline(&[(0.0, 0.0), (4.0, 4.0), (4.0, 0.0), (0.0, 4.0)]);
         assert_eq!(
             bow_tie.unwrap_err().to_string(),
-            "edge 1 (from corner 1) meets edge 3 (from corner 3): edges that meet only at the corner they share would work"
+            "edge 1 (from corner 1) meets edge 3 (from corner 3); edges may meet only at a corner they share"
         );
     }
 

@@ -96,9 +96,9 @@ mod tests {
     #[test]
     fn widths_and_lengths_that_make_no_arm_are_refused() {
         let width = |across| track(across, 6, 40, 20.0).unwrap_err().to_string();
-        assert!(width(4).ends_with("4 was asked for, 3 or 5 would work"));
-        assert!(width(1).ends_with("1 was asked for, 3 would work"));
-        assert!(width(900).ends_with("900 was asked for, 249 would work"));
+        assert!(width(4).ends_with("not 4; use 3 or 5"));
+        assert!(width(1).ends_with("not 1; use 3"));
+        assert!(width(900).ends_with("not 900; use 249"));
         assert_eq!(
             track(5, 6, 4, 20.0),
             Err(Error::ShortArms {

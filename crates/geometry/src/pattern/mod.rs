@@ -138,14 +138,14 @@ mod tests {
         let arms = Pattern::Arms { across: 3 };
         assert_eq!(
             track(arms, 6, 13, 20.0).unwrap_err().to_string(),
-            "a track of arms needs an even number of spaces per player: 13 was asked for, 12 or 14 would work"
+            "a track of arms needs an even number of spaces per player, not 13; use 12 or 14"
         );
         assert!(track(arms, 6, 12, 20.0).is_ok() && track(arms, 6, 14, 20.0).is_ok());
         assert_eq!(
             track(Pattern::Polygon, 2, 14, 20.0)
                 .unwrap_err()
                 .to_string(),
-            "a polygon needs at least 3 players: 2 was asked for, 3 would work"
+            "a polygon needs at least 3 players, not 2"
         );
     }
 }

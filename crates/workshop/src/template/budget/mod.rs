@@ -68,9 +68,7 @@ pub struct FarHole {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BudgetError {
     /// An error of the work is negative, not a number, or beyond all measure.
-    #[error(
-        "the error of {what} must be from 0 to 1000: {value} was asked for, {nearest} would work"
-    )]
+    #[error("the error of {what} must be 0 to 1000, not {value}; use {nearest}")]
     Source {
         /// The step of the work.
         what: &'static str,
@@ -80,7 +78,7 @@ pub enum BudgetError {
         nearest: f64,
     },
     /// The least web, or the place of a joint, is not a number.
-    #[error("{what} must be a plain number: {value} was asked for")]
+    #[error("{what} must be a plain number, not {value}")]
     NotFinite {
         /// The number that is wrong.
         what: &'static str,
