@@ -36,7 +36,7 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     }
 }
 
-/// Sound schedules to begin with; one that is chosen takes the place of what is there, which Undo brings back.
+/// Proven schedules to begin with; the chosen one replaces the present layers, and Undo restores them.
 fn presets_ui(ui: &mut Ui, board: &mut Board) {
     ui.menu_button("Use a schedule", |ui| {
         for preset in FinishPreset::ALL {
@@ -49,7 +49,7 @@ fn presets_ui(ui: &mut Ui, board: &mut Board) {
     });
 }
 
-/// A further layer like the last one; on bare wood the usual one.
+/// The layer to add: like the last one, or the usual first one on bare wood.
 fn next_layer(board: &Board) -> Coat {
     board.finish.last().copied().unwrap_or_default()
 }
@@ -132,14 +132,14 @@ fn header_ui(ui: &mut Ui, board: &Board, at: usize) -> Option<Change> {
     change
 }
 
-/// A small button with a sign, and a name for who cannot see it; returns whether it was pressed.
+/// A small button with a symbol and a name for screen readers; returns whether it was pressed.
 fn small(ui: &mut Ui, sign: &str, on: bool, name: &str) -> bool {
     let button = ui.add_enabled(on, Button::new(sign).small());
     button.widget_info(|| WidgetInfo::labeled(egui::Role::Button, on, name));
     button.on_hover_text(name).clicked()
 }
 
-/// The fixes of a plan that does not hold, best first, a button each.
+/// The fixes of a plan with coats that do not hold, best first, a button for each.
 fn fixes_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) {
     let fixes = workpiece.finish_fixes();
     if fixes.is_empty() {
@@ -220,7 +220,7 @@ mod tests {
     fn layers_are_added_chosen_timed_moved_and_taken_away() {
         let mut bench = bench();
         press(&mut bench, "Add a layer");
-        assert!(sees(&bench, "weeks, by the product"));
+        assert!(sees(&bench, "weeks; see the label"));
         press(&mut bench, "Add a layer");
         choose(&mut bench, "Layer 2", "stain");
         type_into(&mut bench, "Layer 1 drying time", "36 h");

@@ -360,7 +360,7 @@ mod tests {
             Coat::of(CoatKind::Wax, 1.0),
             Coat::of(CoatKind::Lacquer, 0.5),
         ];
-        assert!(words(&drawn(coats, 120.0)).contains("STOP, on wax: nothing bonds to wax"));
+        assert!(words(&drawn(coats, 120.0)).contains("STOP, on wax: only wax bonds to wax"));
     }
 
     #[test]

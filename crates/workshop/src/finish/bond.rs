@@ -244,7 +244,7 @@ mod tests {
 
     /// "Dewaxed shellac works as the tie coat between otherwise incompatible films" (trade page).
     #[test]
-    fn whatever_needs_a_tie_is_tied_by_dewaxed_shellac() {
+    fn dewaxed_shellac_bonds_both_coats_of_every_pair_that_needs_a_tie() {
         for under in CoatKind::ALL {
             for over in CoatKind::ALL {
                 if bond(under, over).sort == BondSort::NeedsTie {
@@ -287,7 +287,7 @@ mod tests {
     }
 
     #[test]
-    fn shellac_with_wax_under_a_film_is_a_matter_of_advice() {
+    fn shellac_with_wax_under_a_film_gets_advice_only() {
         assert_eq!(bond(Shellac, OilPolyurethane).advice, WANTS_DEWAXED);
         assert_eq!(bond(DewaxedShellac, OilPolyurethane).advice, "");
     }

@@ -70,12 +70,11 @@ fn renewed(board: &Board) -> Option<String> {
     })
 }
 
-/// The air that the board was made for: that of the rooms which the wood was reckoned with.
+/// The humidity that the board was made for: that of the rooms entered for the wood.
 ///
 /// Without a wood part no range is worked out, and none is given.
 fn air(board: &Board) -> String {
-    let keeps =
-        "Wood moves with the air, so keep it where people live, not in a garage or a basement.";
+    let keeps = "Wood swells and shrinks with the humidity, so keep it in a room that is lived in, not in a garage or a basement.";
     match &board.wood {
         Some(wood) => {
             let (dry, humid) = (wood.dry.humidity, wood.humid.humidity);

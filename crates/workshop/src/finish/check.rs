@@ -31,12 +31,12 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// Play of a peg that a film of finish in its bore takes, mm: 0.1 to 0.2 in a few coats, where the plan adds up to no more.
+/// Play that a film of finish in the bore takes from a peg, mm: 0.1 to 0.2 for a few coats; used where the planned films add up to less.
 const FILM: f64 = 0.2;
-/// A coat of no more leaves no film to speak of, mm: oils and wax are wiped off.
+/// A coat no thicker than this counts as no film, mm: oils and wax are wiped off.
 const THIN: f64 = 0.005;
 
-/// Width that the films of a plan take of a bore, mm: two walls with every coat on them, by the table of kinds.
+/// Width of a bore that the planned films fill, mm: every coat on both walls, by the table of kinds.
 pub fn film_in_bores(coats: &[Coat]) -> f64 {
     let inside = coats
         .iter()
@@ -45,11 +45,11 @@ pub fn film_in_bores(coats: &[Coat]) -> f64 {
     2.0 * films.sum::<f64>()
 }
 
-/// Pegs with so little play that finish in their bores would hold them.
+/// The finding about pegs whose play is less than a film of finish in their bores takes.
 ///
-/// Oil and wax leave no film. Pegs that are made to fit are fitted after the finish: there it is a note. How much a film takes
-/// depends on coats and brush, so that the most that is usual is taken, and a peg with more play than that is left alone.
-/// Marbles rest on the rim, and a ball or disc is set before the finish.
+/// Oil and wax leave no film. Pegs that are made to fit are made after the finish, so that the finding is only a note. The thickness of
+/// a film depends on coats and brush: the largest usual value is used, and pegs with more play than that are not reported. Marbles rest
+/// on the rim, and a ball or disc is set before the finish.
 fn film(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let builds =
@@ -122,7 +122,7 @@ fn early(board: &Board, met: &Meeting, under: &Layer, over: &Layer) -> Finding {
         .mended_by(&[Mend::LongerDrying])
 }
 
-/// Where two layers meet, if that is not all of the upper one: "" or " in the grooves".
+/// The place where two layers meet, as in " in the grooves"; empty if they meet everywhere under the upper one.
 fn where_only(board: &Board, met: &Meeting) -> String {
     let all = board.finish.get(met.over).map(|coat| Parts::of(coat.place));
     if all == Some(met.on) {
@@ -132,7 +132,7 @@ fn where_only(board: &Board, met: &Meeting) -> String {
     }
 }
 
-/// A layer as sentences name it: "layer 2, wax,".
+/// A layer as sentences name it: "wax (layer 2)".
 struct Layer {
     number: usize,
     kind: CoatKind,
@@ -187,10 +187,10 @@ fn bare(board: &Board) -> Vec<Finding> {
     findings
 }
 
-/// Species whose own oil troubles a film; from memory.
+/// Species whose natural oil keeps a film from sticking; from memory.
 const OILY_WOODS: [&str; 1] = ["teak"];
 
-/// Layers that go where the board has nothing: color in grooves that are not planned.
+/// The finding about color in grooves that are not planned.
 fn nowhere(board: &Board) -> Option<Finding> {
     let is_lost = |coat: &Coat| coat.place == CoatPlace::Grooves && board.grooves.is_none();
     let at = board.finish.iter().position(is_lost)?;
@@ -201,7 +201,7 @@ fn nowhere(board: &Board) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::Finish, message))
 }
 
-/// A finish that other parts of the document count on, and that is not planned.
+/// The finding that no finish is planned although colors or magnets rely on one.
 fn none_planned(board: &Board) -> Option<Finding> {
     if !board.finish.is_empty() {
         return None;
@@ -230,7 +230,8 @@ fn none_planned(board: &Board) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::Finish, message))
 }
 
-/// Coats on one face alone: the other takes up the moisture of the air sooner, and the board cups; common practice, no source.
+/// The finding about faces with different numbers of coats: the one with fewer takes up moisture sooner, and the board cups; common
+/// practice, no source.
 fn uneven(board: &Board) -> Option<Finding> {
     let colors = |kind| is_color(kind) || matches!(kind, CoatKind::Dye | CoatKind::Stain);
     let coats = |face: Parts| -> u32 {
@@ -249,7 +250,7 @@ fn uneven(board: &Board) -> Option<Finding> {
     })
 }
 
-/// Vapor of solvents: reported whenever a coat has one.
+/// The note on solvent vapor, whenever a coat gives some off.
 fn vapor(board: &Board) -> Option<Finding> {
     let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
     board.finish.iter().any(has_vapor).then(|| {
@@ -260,7 +261,7 @@ fn vapor(board: &Board) -> Option<Finding> {
     })
 }
 
-/// Rags with drying oil can catch fire by themselves: reported whenever oil is used.
+/// The note on rags with drying oil, which can catch fire by themselves, whenever oil is used.
 fn rags(board: &Board) -> Option<Finding> {
     let oily = |coat: &Coat| coat_data(coat.kind).is_oily;
     board.finish.iter().any(oily).then(|| {
@@ -311,7 +312,7 @@ mod tests {
     }
 
     #[test]
-    fn a_water_based_coat_waits_for_oil_to_cure_or_wants_dewaxed_shellac_between() {
+    fn a_water_based_coat_waits_for_oil_to_cure_or_needs_dewaxed_shellac_between() {
         let (rags, vapor) = (Severity::Note, Severity::Note);
         assert_eq!(
             found(&[(Oil, 24.0), (WaterPolyurethane, 0.0)]),
@@ -326,7 +327,7 @@ mod tests {
     }
 
     #[test]
-    fn a_coat_that_is_too_early_is_told_to_the_hour() {
+    fn a_coat_that_comes_too_early_is_reported() {
         let vapor = Severity::Note;
         assert_eq!(found(&[(Lacquer, 0.5), (Lacquer, 0.0)]), [vapor]);
         assert_eq!(
@@ -363,7 +364,7 @@ mod tests {
     }
 
     #[test]
-    fn color_on_bare_wood_is_told_and_on_oily_wood_more_so() {
+    fn color_on_bare_wood_is_a_note_and_on_oily_wood_a_caution() {
         let told = |species: Option<&str>, coats: &[Coat]| {
             let wood = species.map(|species| board::Wood {
                 species: species.into(),
@@ -391,7 +392,7 @@ mod tests {
     }
 
     #[test]
-    fn color_in_grooves_that_are_not_there_is_told() {
+    fn color_in_grooves_that_are_not_planned_is_reported() {
         let color = Coat {
             place: CoatPlace::Grooves,
             ..Coat::of(CoatKind::Acrylic, 24.0)
@@ -405,7 +406,7 @@ mod tests {
     }
 
     #[test]
-    fn a_finish_of_no_coats_is_told_where_another_part_counts_on_it() {
+    fn a_missing_finish_is_reported_where_another_part_relies_on_it() {
         let told = |board: &Board| {
             let all = check(&Workpiece::of(board).unwrap());
             all.iter()
@@ -427,7 +428,7 @@ mod tests {
     }
 
     #[test]
-    fn one_face_with_more_coats_is_told() {
+    fn one_face_with_more_coats_is_reported() {
         let top = Coat {
             place: CoatPlace::Top,
             coats: 2,
@@ -444,7 +445,7 @@ mod tests {
 
     /// Five coats of 0.04 mm on both walls: 0.4 mm.
     #[test]
-    fn a_thick_film_takes_more_of_a_bore() {
+    fn a_thick_film_leaves_less_play() {
         let five = Coat {
             coats: 5,
             ..Coat::of(CoatKind::OilPolyurethane, 24.0)

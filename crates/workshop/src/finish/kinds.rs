@@ -1,7 +1,7 @@
 //! The table of kinds of finish: times, coverage, film, solvent, grits.
 //!
 //! Times are in usual room conditions; where a page gives a span, the shorter end is taken: sooner than that is too early by all
-//! of them. No source says by how much a cold or damp shop slows drying, so that it is not reckoned. The label comes first.
+//! of them. No source says by how much a cold or damp shop slows drying, so it is left out. The label comes first.
 
 use board::CoatKind;
 
@@ -10,9 +10,9 @@ use CoatKind::{
     PaintPen, SandingSealer, Shellac, Stain, WaterPolyurethane, Wax, WipingVarnish,
 };
 
-/// A figure that stands on trade pages.
+/// Source of a figure found on trade pages.
 pub(crate) const TRADE: &str = "trade pages on finishes, not a standard";
-/// A figure that nobody has looked up.
+/// Source of a figure that was not looked up.
 pub(crate) const MEMORY: &str = "from memory";
 
 /// Square feet for a quart where there is a square meter for a liter.
@@ -90,7 +90,7 @@ const ROW: CoatData = CoatData {
     has_vapor: true,
 };
 
-/// Penetrating oil, of which the others that soak in differ little. Two weeks count as "weeks, by the product".
+/// Penetrating oil, of which the others that soak in differ little. Two weeks count as "weeks; see the label".
 const SOAKS_IN: CoatData = CoatData {
     kind: Oil,
     coverage: 12.0,
@@ -98,7 +98,7 @@ const SOAKS_IN: CoatData = CoatData {
     touch: 6.0,
     next: 6.0,
     hard: 14.0 * DAY,
-    hard_words: "weeks, by the product",
+    hard_words: "weeks; see the label",
     wood_grit: 220,
     ..ROW
 };
@@ -134,7 +134,7 @@ const LACQUER: CoatData = CoatData {
 
 /// Every kind, in the order of [`CoatKind::ALL`].
 static TABLE: [CoatData; CoatKind::ALL.len()] = [
-    // Dye has no film: it is gone into the wood, and only what carries it dries. That may be alcohol, whose vapor burns.
+    // Dye leaves no film: it soaks into the wood, and only its solvent dries. That may be alcohol, whose vapor burns.
     CoatData {
         kind: Dye,
         coverage: 10.0,
@@ -190,7 +190,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 2,
         ..SHELLAC
     },
-    // Lacquer with a soap that makes it easily sanded.
+    // Lacquer with a soap that makes it easy to sand.
     CoatData {
         kind: SandingSealer,
         next: 1.0,
@@ -200,7 +200,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 1,
         ..LACQUER
     },
-    // Varnish with as much spirits: a third of the film, and the same time to the next coat.
+    // Varnish thinned with an equal part of spirits: a third of the film, and the same time to the next coat.
     CoatData {
         kind: WipingVarnish,
         coverage: 14.0,
@@ -251,7 +251,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 2,
         ..ROW
     },
-    // Not scuff-sanded: a coat is sanded through before it is dull.
+    // Not scuff-sanded: the coat would be sanded through before it is dull.
     CoatData {
         kind: Acrylic,
         coverage: 9.0,

@@ -35,7 +35,7 @@ pub use steps::last_to_harden;
 
 /// Hours from the first coat of a board to the last.
 ///
-/// The last coat's own drying is not in it: how long that takes to get hard, [`hard_after`] says.
+/// The drying of the last coat is not included; see [`hard_after`].
 ///
 /// ```
 /// use board::{Board, Coat, CoatKind};
@@ -49,7 +49,7 @@ pub fn finish_hours(board: &Board) -> f64 {
     (all - last).max(0.0)
 }
 
-/// The board with every coat dried as long as the next one wants; coats that bond to nothing stay as they are.
+/// The board with every coat drying as long as the next one needs; coats that do not bond at all stay as they are.
 pub fn dried(board: &Board) -> Board {
     let mut dried = board.clone();
     // Each wait makes none of the others shorter, so that a round for each is enough.

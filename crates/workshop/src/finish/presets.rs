@@ -1,4 +1,4 @@
-//! Schedules to begin with: sound ones, for a maker who has none.
+//! Proven schedules of coats for a maker to begin with.
 
 use board::{Board, Coat, CoatKind, CoatPlace};
 
@@ -6,7 +6,7 @@ use CoatKind::{
     Acrylic, DewaxedShellac, Oil, OilWax, Shellac, WaterPolyurethane, Wax, WipingVarnish,
 };
 
-/// A schedule of the house.
+/// A ready-made schedule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FinishPreset {
     /// Oil that soaks in, and wax.
@@ -42,7 +42,7 @@ impl FinishPreset {
         }
     }
 
-    /// A word on when to use it, for a pointer that rests on it.
+    /// The tooltip of its button: when to use it.
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::OilAndWax => "Wiped on and off, easily repaired; little against spills",
@@ -72,7 +72,7 @@ impl FinishPreset {
         match self {
             // Each coat is wiped dry, so that a day is enough between them.
             Self::OilAndWax => vec![layer(Oil, 3, 24.0), layer(Wax, 1, 1.0)],
-            // The wax in it is the last word: nothing goes over it.
+            // Nothing else goes over its wax.
             Self::HardwaxOil => vec![layer(OilWax, 2, 12.0)],
             // Four thin coats are about as thick as one that is brushed.
             Self::WipingVarnish => vec![layer(WipingVarnish, 4, 24.0)],
@@ -105,7 +105,7 @@ mod tests {
     use crate::{Severity, Workpiece};
 
     #[test]
-    fn every_schedule_of_the_house_holds_by_the_houses_own_check() {
+    fn every_ready_made_schedule_passes_the_check() {
         for grooves in [None, Some(board::Grooves::default())] {
             for preset in FinishPreset::ALL {
                 let mut board = Board {

@@ -2,10 +2,11 @@
 //!
 //! The rows of a trade page on which finish goes over which are the base: oil takes shellac, polyurethane, wax; shellac takes
 //! lacquer, polyurethane, oil, wax; lacquer takes polyurethane, wax; polyurethane takes oil, wax; wax takes nothing. Dewaxed
-//! shellac ties what else does not bond (another trade page). Kinds that the page does not name are from memory, and say so.
+//! shellac goes between coats that would not bond otherwise (another trade page). Rules for kinds that the page does not name are from
+//! memory, and say so.
 //!
-//! To add a rule, put it before the more general one that it is an exception to: a test holds that each rule is used, and that
-//! every pair has one is proved while the program is compiled.
+//! To add a rule, put it before the more general one that it is an exception to. A test checks that each rule is used; the compiler
+//! checks that every pair has one.
 
 use board::CoatKind;
 
@@ -16,7 +17,7 @@ use CoatKind::{
     PaintPen, SandingSealer, Shellac, Stain, WaterPolyurethane, Wax, WipingVarnish,
 };
 
-/// A set of kinds, a bit each.
+/// A set of kinds, one bit for each.
 pub type Kinds = u32;
 
 /// The set of some kinds.
@@ -50,12 +51,12 @@ const WATERY: Kinds = of(&[WaterPolyurethane, Acrylic]);
 /// Color that forms a film.
 const COLORS: Kinds = of(&[PaintPen, Enamel, Acrylic]);
 
-/// The time that a rule asks for.
+/// The drying time before the upper coat.
 #[derive(Clone, Copy)]
 pub enum Dries {
-    /// As before a further coat of the same.
+    /// The time before another coat of the same kind.
     Next,
-    /// So many hours.
+    /// A number of hours.
     Hours(f64),
 }
 
@@ -107,13 +108,13 @@ impl Rule {
         self
     }
 
-    /// The same, with what to look out for.
+    /// The same, with a word of advice.
     const fn minding(mut self, advice: &'static str) -> Self {
         self.advice = advice;
         self
     }
 
-    /// A rule for a coat that comes off.
+    /// A rule for a coat that does not stick.
     const fn fails(
         under: Kinds,
         over: Kinds,
@@ -129,26 +130,26 @@ impl Rule {
 
 /// Hours in a day.
 const DAY: f64 = 24.0;
-/// Hours until penetrating oil has cured, two weeks: "weeks, by the product"; from memory.
+/// Hours until penetrating oil has cured, taken as two weeks where trade pages say "weeks, by the product"; from memory.
 const CURED: Dries = Dries::Hours(14.0 * DAY);
 /// Hours that shellac dries before any other finish; trade page.
 const HARD_SHELLAC: Dries = Dries::Hours(2.0);
 /// A day, for finishes without a time of their own; from memory.
 const A_DAY: Dries = Dries::Hours(DAY);
 
-/// The reason why nothing goes over wax, and the way out.
-const OVER_WAX: &str = "nothing bonds to wax but more wax: strip, sand and degrease first";
-/// The reason for a coat between two that do not bond.
-const TIE: &str = "they do not bond; a coat of dewaxed shellac between ties them";
-/// Wood that no longer takes color.
-const CLOSED: &str = "it closes the pores, and dye or stain cannot soak in";
+/// The reason why nothing goes over wax, and the remedy.
+const OVER_WAX: &str = "only wax bonds to wax; strip, sand and degrease first";
+/// The remedy for two coats that do not bond.
+const TIE: &str = "put a coat of dewaxed shellac between them";
+/// The reason why dye and stain fail over oil or a film.
+const CLOSED: &str = "the coat below seals the pores, so dye or stain cannot soak in";
 /// The reason for sanding.
-const KEY: &str = "it has to be dry and sanded dull, so that the next coat can grip";
-/// Why shellac of the common sort is not the best below.
+const KEY: &str = "the coat below must be dry and sanded dull so the next one can grip";
+/// The advice on shellac with its wax under another film.
 pub const WANTS_DEWAXED: &str =
-    "shellac without wax is surer there, though one author's tests found no failure";
-/// Color under a solvent that could dissolve it.
-const MAY_BLEED: &str = "its solvent may dissolve the color and make it bleed: test it on scrap, and put the first coat on thin";
+    "dewaxed shellac is safer here, though one author's tests found no failure";
+/// The advice on color under a solvent that could dissolve it.
+const MAY_BLEED: &str = "the solvent may dissolve the color and make it bleed; test on scrap, and keep the first coat thin";
 
 /// The rules; the first that fits a pair holds.
 pub static RULES: [Rule; 47] = [
@@ -157,7 +158,7 @@ pub static RULES: [Rule; 47] = [
         of(&[Wax]),
         of(&[Wax]),
         Dries::Next,
-        "wax takes more wax",
+        "wax goes over wax",
         MEMORY,
     ),
     // Trade page: wax takes nothing.
@@ -167,15 +168,15 @@ pub static RULES: [Rule; 47] = [
         of(&[OilWax]),
         of(&[OilWax, Wax]),
         Dries::Next,
-        "it takes more of the same, and wax",
+        "hardwax oil takes more hardwax oil, or wax",
         MEMORY,
     ),
-    // All else slides off its wax; from memory.
+    // Nothing else sticks to its wax; from memory.
     Rule::fails(
         of(&[OilWax]),
         ANY,
         BondSort::Never,
-        "the wax in hardwax oil keeps all else from bonding: strip, sand and degrease first",
+        "the wax in hardwax oil keeps any other finish from bonding; strip, sand and degrease first",
         MEMORY,
     ),
     // Dye and stain go on bare wood, from memory; pigment may glaze a film that is sanded.
@@ -191,7 +192,7 @@ pub static RULES: [Rule; 47] = [
         of(&[Dye]),
         of(&[Stain]),
         Dries::Hours(12.0),
-        "stain goes over dye that is dry",
+        "stain goes over dry dye",
         MEMORY,
     ),
     // A second coat of stain darkens the first.
@@ -199,7 +200,7 @@ pub static RULES: [Rule; 47] = [
         of(&[Stain]),
         of(&[Stain]),
         Dries::Next,
-        "stain goes over stain that is dry",
+        "stain goes over dry stain",
         MEMORY,
     ),
     // The other way about, the pores are closed already.
@@ -207,48 +208,48 @@ pub static RULES: [Rule; 47] = [
         of(&[Stain]),
         of(&[Dye]),
         BondSort::Never,
-        "the oil in stain closes the pores to dye",
+        "the oil in stain seals the pores, so dye cannot soak in",
         MEMORY,
     ),
     // Oil fills the pores that dye and stain need.
     Rule::fails(OILS, SOAKING, BondSort::Never, CLOSED, MEMORY),
-    // So does every film, and dye has no film of its own to hold by.
+    // So does every film; dye makes no film that could stick to it.
     Rule::fails(ANY, of(&[Dye]), BondSort::Never, CLOSED, MEMORY),
-    // Paint has no pores at all.
+    // Paint has no pores for stain to soak into.
     Rule::fails(
         COLORS,
         of(&[Stain]),
         BondSort::Never,
-        "stain does not hold on paint",
+        "stain does not stick to paint",
         MEMORY,
     ),
-    // Gel stain has binder enough to lie on a film that is keyed.
+    // Gel stain has enough binder to stick to a scuff-sanded film.
     Rule::bonds(
         ANY,
         of(&[Stain]),
         Dries::Next,
-        "over a film it is a glaze",
+        "over a film, stain works as a glaze",
         MEMORY,
     )
     .scuffed(320)
-    .minding("only a gel stain works over a film: test it on scrap"),
+    .minding("use only gel stain over a film, and test it on scrap"),
     // Dye and stain under the rest, from memory.
     Rule::bonds(
         of(&[Dye]),
         WATERY,
         Dries::Hours(12.0),
-        "dye has to be dry",
+        "the dye must be dry",
         MEMORY,
     )
     .minding(
-        "dye in water bleeds into a water-based coat: a coat of dewaxed shellac between keeps it",
+        "water-based dye bleeds into a water-based coat; put a coat of dewaxed shellac between them",
     ),
-    // A finish that is not thinned with water does not move dye.
+    // A finish that is not water-based does not make dye bleed.
     Rule::bonds(
         of(&[Dye]),
         ANY,
         Dries::Hours(12.0),
-        "dye has to be dry",
+        "the dye must be dry",
         MEMORY,
     ),
     // Labels of oil stains ask for three days under water-based coats; from memory.
@@ -256,7 +257,7 @@ pub static RULES: [Rule; 47] = [
         of(&[Stain]),
         WATERY,
         Dries::Hours(3.0 * DAY),
-        "the oil of the stain has to be dry under water-based coats",
+        "the oil in the stain must be dry before a water-based coat",
         MEMORY,
     ),
     // All else goes over stain that is dry.
@@ -264,7 +265,7 @@ pub static RULES: [Rule; 47] = [
         of(&[Stain]),
         ANY,
         Dries::Next,
-        "stain has to be dry",
+        "the stain must be dry",
         MEMORY,
     ),
     // Wax goes over everything: every row of the trade page has it; colors from memory.
@@ -272,7 +273,7 @@ pub static RULES: [Rule; 47] = [
         COLORS,
         of(&[Wax]),
         A_DAY,
-        "wax goes over color that is dry",
+        "wax goes over dry color",
         MEMORY,
     ),
     // Trade page: wax is in every row.
@@ -280,7 +281,7 @@ pub static RULES: [Rule; 47] = [
         ANY,
         of(&[Wax]),
         Dries::Next,
-        "wax goes over every finish that is dry",
+        "wax goes over any dry finish",
         TRADE,
     ),
     // Oil: a trade page has shellac, polyurethane and wax; water-based ones only over oil that has cured (another).
@@ -288,7 +289,7 @@ pub static RULES: [Rule; 47] = [
         OILS,
         ALL_OILS,
         Dries::Next,
-        "oil goes over oil that is dry",
+        "oil goes over dry oil",
         TRADE,
     ),
     // Another trade page: wait for cure, weeks; taken as two weeks.
@@ -296,7 +297,7 @@ pub static RULES: [Rule; 47] = [
         OILS,
         of(&[WaterPolyurethane]),
         CURED,
-        "water-based polyurethane goes only over oil that has cured",
+        "water-based polyurethane goes only over fully cured oil",
         TRADE,
     ),
     // Water-based color is held to the same; from memory.
@@ -304,7 +305,7 @@ pub static RULES: [Rule; 47] = [
         OILS,
         of(&[Acrylic]),
         CURED,
-        "water-based color goes only over oil that has cured",
+        "water-based color goes only over fully cured oil",
         MEMORY,
     ),
     // The same trade page: oil-based may go over oil that has not cured.
@@ -320,7 +321,7 @@ pub static RULES: [Rule; 47] = [
         OILS,
         SHELLACS,
         Dries::Next,
-        "shellac goes over oil that is dry",
+        "shellac goes over dry oil",
         TRADE,
     ),
     // Trade page: lacquer is not in the row of oil.
@@ -330,7 +331,7 @@ pub static RULES: [Rule; 47] = [
         OILS,
         of(&[PaintPen, Enamel]),
         A_DAY,
-        "color stays soft on oil that is wet",
+        "the oil must be dry, or the color stays soft",
         MEMORY,
     ),
     // Shellac: a trade page has lacquer, polyurethane, oil, wax. It melts into itself.
@@ -338,7 +339,7 @@ pub static RULES: [Rule; 47] = [
         SHELLACS,
         SHELLACS,
         Dries::Next,
-        "shellac melts into shellac",
+        "each coat of shellac melts into the one below",
         TRADE,
     ),
     // Good practice, and one author's tests found no failure: advice and no stop.
@@ -352,7 +353,7 @@ pub static RULES: [Rule; 47] = [
             WaterPolyurethane,
         ]),
         HARD_SHELLAC,
-        "shellac has to be hard",
+        "the shellac must be hard",
         TRADE,
     )
     .minding(WANTS_DEWAXED),
@@ -361,18 +362,18 @@ pub static RULES: [Rule; 47] = [
         SHELLACS,
         of(&[PaintPen]),
         HARD_SHELLAC,
-        "shellac has to be hard",
+        "the shellac must be hard",
         MEMORY,
     )
-    .minding("a pen with alcohol dissolves shellac: try it on scrap"),
+    .minding("an alcohol-based pen dissolves shellac; test it on scrap"),
     // Trade page: lacquer, polyurethane, oil; the tie coat of another page.
-    Rule::bonds(SHELLACS, ANY, HARD_SHELLAC, "shellac has to be hard", TRADE),
+    Rule::bonds(SHELLACS, ANY, HARD_SHELLAC, "the shellac must be hard", TRADE),
     // Lacquer and its sealer: a trade page has polyurethane and wax, and that shellac makes two skins.
     Rule::bonds(
         LACQUERS,
         LACQUERS,
         Dries::Next,
-        "lacquer melts into lacquer",
+        "each coat of lacquer melts into the one below",
         TRADE,
     ),
     // Labels of polyurethane warn of sealers with stearates; from memory.
@@ -380,17 +381,17 @@ pub static RULES: [Rule; 47] = [
         of(&[SandingSealer]),
         of(&[OilPolyurethane, WaterPolyurethane]),
         BondSort::NeedsTie,
-        "the soap in sanding sealer weakens the bond of polyurethane; a coat of dewaxed shellac between ties them",
+        "the soap in sanding sealer weakens the bond of polyurethane; put a coat of dewaxed shellac between them",
         MEMORY,
     ),
     // Trade page: polyurethane is in the row of lacquer.
     Rule::bonds(LACQUERS, POLYS, Dries::Next, KEY, TRADE).scuffed(320),
-    // Dewaxed shellac holds on lacquer that is keyed; trade page.
+    // Dewaxed shellac sticks to scuff-sanded lacquer; trade page.
     Rule::bonds(
         LACQUERS,
         of(&[DewaxedShellac]),
         Dries::Next,
-        "dewaxed shellac ties",
+        "dewaxed shellac sticks to a coat that is dry and sanded dull",
         TRADE,
     )
     .scuffed(320),
@@ -416,7 +417,7 @@ pub static RULES: [Rule; 47] = [
         POLYS,
         of(&[DewaxedShellac]),
         Dries::Next,
-        "dewaxed shellac ties",
+        "dewaxed shellac sticks to a coat that is dry and sanded dull",
         TRADE,
     )
     .scuffed(320),
@@ -425,7 +426,7 @@ pub static RULES: [Rule; 47] = [
         POLYS,
         ALL_OILS,
         Dries::Next,
-        "oil goes over polyurethane",
+        "oil goes over dry polyurethane",
         TRADE,
     ),
     // Color holds on a coat that is sanded dull; from memory.
@@ -437,16 +438,16 @@ pub static RULES: [Rule; 47] = [
         of(&[PaintPen]),
         of(&[Lacquer, SandingSealer, Shellac, DewaxedShellac]),
         A_DAY,
-        "color has to be dry",
+        "the color must be dry",
         MEMORY,
     )
     .minding(MAY_BLEED),
-    // Lacquer thinner is hotter than what enamel is made for; from memory.
+    // Lacquer thinner is a stronger solvent than enamel withstands; from memory.
     Rule::fails(
         of(&[Enamel]),
         LACQUERS,
         BondSort::NeedsTie,
-        "the solvent of lacquer lifts enamel; a coat of dewaxed shellac between keeps it off",
+        "the solvent in lacquer lifts enamel; put a coat of dewaxed shellac between them",
         MEMORY,
     ),
     // Enamel is a varnish with pigment, and takes varnish as varnish does.
@@ -461,5 +462,5 @@ pub static RULES: [Rule; 47] = [
     // Water-based coats wait until its oil is dry; from memory.
     Rule::bonds(of(&[Enamel]), WATERY, Dries::Hours(3.0 * DAY), KEY, MEMORY).scuffed(320),
     // All else goes over color that is dry.
-    Rule::bonds(COLORS, ANY, A_DAY, "color has to be dry", MEMORY),
+    Rule::bonds(COLORS, ANY, A_DAY, "the color must be dry", MEMORY),
 ];
