@@ -1,23 +1,23 @@
 //! Inches as makers read them: fractions no finer than wanted, marked where they are not exact.
 //!
-//! A length without a mark reads back as the very number. A length of a few fractions only is shown as a decimal, since half a
-//! fraction would be too much of it: a web of 0.122" is not 1/8".
+//! A length without a mark reads back exactly. A rounded length shorter than 16 fractions is shown as a decimal, since rounding to a
+//! fraction would change it too much: a web of 0.122" is not 1/8".
 
 use super::show_number;
 use crate::Fraction;
 
 /// The mark before a length that is rounded.
 pub(super) const MARK: char = '≈';
-/// The most that a text may differ from the length that it is exact for, in: a millionth of a millimeter.
+/// The largest difference, in inches, at which a text counts as exact: a millionth of a millimeter.
 const SAME: f64 = 4e-8;
-/// The fewest fractions at which a rounded length is shown as a fraction.
+/// A rounded length of at least so many fractions is shown as a fraction, a shorter one as a decimal.
 const FEWEST: f64 = 16.0;
-/// Decimals of a thousandth of an inch.
+/// Decimals that show thousandths of an inch.
 const THOUSANDTH: usize = 3;
 /// Decimals of a length that is typed.
 const TYPED: usize = 4;
 
-/// A length for reading: as a fraction or a short decimal where that is exact, and else rounded, with a mark.
+/// A length for reading: a fraction or short decimal where one is exact, otherwise a rounded number with a mark.
 pub(super) fn shown(inches: f64, fraction: Fraction) -> String {
     if let Some(exact) = exact(inches, fraction) {
         return exact;
@@ -31,19 +31,19 @@ pub(super) fn shown(inches: f64, fraction: Fraction) -> String {
     format!("{MARK} {rounded}")
 }
 
-/// A length for typing: the finest fraction where it is one, and else a decimal.
+/// A length for typing: a fraction to 1/64 where one is exact, otherwise a decimal.
 pub(super) fn typed(inches: f64) -> String {
     let exact = exact(inches, Fraction::SixtyFourth);
     exact.unwrap_or_else(|| show_number(inches, TYPED) + "\"")
 }
 
-/// A length that a tool is set to: the finest fraction where it is one, and else a decimal of a thousandth, never a rounded fraction.
+/// A length that a tool is set to: a fraction to 1/64 where one is exact, otherwise a decimal to a thousandth, never a rounded fraction.
 pub(super) fn setting(inches: f64) -> String {
     let exact = exact(inches, Fraction::SixtyFourth);
     exact.unwrap_or_else(|| show_number(inches, decimals(inches)) + "\"")
 }
 
-/// The fraction or the short decimal that a length is.
+/// The fraction or short decimal that equals a length; `None` where neither does.
 fn exact(inches: f64, fraction: Fraction) -> Option<String> {
     let is_it = |number: f64| (number - inches).abs() <= SAME;
     let parts = (inches * f64::from(fraction.parts())).round();
@@ -58,7 +58,7 @@ fn exact(inches: f64, fraction: Fraction) -> Option<String> {
 /// A number of fractions as a whole number and a fraction in lowest terms; `None` for a number too large to show so.
 fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     const MOST: f64 = 1e9;
-    // NaN is in no range either.
+    // NaN fails this test too.
     if !(-MOST..MOST).contains(&parts) {
         return None;
     }
@@ -73,7 +73,7 @@ fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     })
 }
 
-/// Thousandths, and one digit more where a length has none: nobody in a shop works finer than that.
+/// Decimals of a length: thousandths, or one more digit for a length under a thousandth. Nobody in a shop works finer than that.
 fn decimals(inches: f64) -> usize {
     if inches.abs() < 0.00095 {
         THOUSANDTH + 1

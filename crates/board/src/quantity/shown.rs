@@ -7,8 +7,8 @@ use crate::Units;
 const MOST_PLACES: i32 = 9;
 
 impl Quantity {
-    /// A number of the document as a field shows it, in the maker's system: with as many digits as one types. Inches
-    /// are fractions no finer than the unit has them, with a mark where they are rounded.
+    /// A number of the document as a field shows it, in the maker's system, with the digits that a maker would type. Inches are
+    /// fractions no finer than the unit allows, with a mark where they are rounded.
     ///
     /// ```
     /// use board::{Fraction, MassUnit, Quantity, Units};
@@ -16,6 +16,9 @@ impl Quantity {
     /// assert_eq!(Quantity::Length.shown(600.0, Units::Inch(Fraction::Sixteenth)), "≈ 23 5/8\"");
     /// assert_eq!(Quantity::Mass(MassUnit::Gram).shown(5.0, Units::INCH), "0.1764 oz");
     /// assert_eq!(Quantity::Share.shown(0.08, Units::Mm), "8 %");
+    /// // Amounts of money have two decimals, and more only for parts of a cent.
+    /// assert_eq!(Quantity::Money.shown(0.0, Units::Mm), "0.00");
+    /// assert_eq!(Quantity::Money.shown(0.045, Units::Mm), "0.045");
     /// ```
     pub fn shown(self, held: f64, units: Units) -> String {
         let decimals = match self {
@@ -26,14 +29,15 @@ impl Quantity {
         };
         self.rounded(held, units, |number| match self {
             Self::Length | Self::Count => decimals,
+            Self::Money if is_whole_cents(number) => decimals,
             _ if self.is_converted(units) => decimals.max(places(number, 4)),
             // Small numbers keep two digits.
             _ => decimals.max(places(number, 2).min(4)),
         })
     }
 
-    /// A number of the document as it is typed: as it is shown, but for a length in inches that is no fraction, which is
-    /// a decimal.
+    /// A number of the document as a maker would type it: as [`Quantity::shown`] has it, except that a length in inches that is not an
+    /// exact fraction is a decimal.
     ///
     /// ```
     /// use board::{Quantity, Units};
@@ -57,13 +61,13 @@ impl Quantity {
         self.held().of(unit.size())
     }
 
-    /// A number as a report shows it: with no more digits than are of use in the shop.
+    /// A number as a report shows it, with no more digits than are useful in the shop.
     pub(super) fn reported(self, held: f64, units: Units) -> String {
         if self.is_converted(units) {
             let digits = |number: f64| if number.abs() < 1.0 { 2 } else { 3 };
             return self.rounded(held, units, |number| places(number, digits(number)));
         }
-        // Halves of a hundredth go up, as a maker rounds.
+        // Half a hundredth is rounded up, as makers do.
         let held = match self {
             Self::Length if units == Units::Mm => (held * 100.0).round() / 100.0,
             _ => held,
@@ -82,13 +86,13 @@ impl Quantity {
         })
     }
 
-    /// Whether the number is in another unit than in the document, and no length.
+    /// Whether the number is shown in another unit than the document's; `false` for lengths.
     fn is_converted(self, units: Units) -> bool {
         let (unit, _) = self.unit(units);
         !matches!(self, Self::Length | Self::Share) && unit != self.held()
     }
 
-    /// A number of the document in the unit of a system, and the sign of that unit.
+    /// A number of the document converted to the unit of a system, and that unit's symbol.
     pub(super) fn converted(self, held: f64, units: Units) -> (f64, &'static str) {
         let (unit, sign) = self.unit(units);
         if unit == self.held() {
@@ -97,7 +101,7 @@ impl Quantity {
         (unit.of(self.held().reckoned(held)), sign)
     }
 
-    /// A number in the maker's unit with so many decimals, and its symbol.
+    /// A number in the maker's unit, rounded to the decimals that `decimals` gives for it, and its symbol.
     fn rounded(self, held: f64, units: Units, decimals: impl Fn(f64) -> usize) -> String {
         let (number, sign) = self.converted(held, units);
         if let (Self::Length, Units::Inch(fraction)) = (self, units) {
@@ -116,7 +120,13 @@ impl Quantity {
     }
 }
 
-/// Decimals that give a number so many digits, zeros before the first not counted.
+/// Whether an amount has no part of a cent. One that has, such as the price of one screw, keeps its digits.
+fn is_whole_cents(amount: f64) -> bool {
+    let cents = amount * 100.0;
+    (cents - cents.round()).abs() < 1e-6
+}
+
+/// The decimals at which a number has `digits` significant digits.
 fn places(number: f64, digits: i32) -> usize {
     let enough = 10_f64.powi(digits - 1);
     let places = (0..MOST_PLACES).find(|places| number.abs() * 10_f64.powi(*places) >= enough);
