@@ -1,6 +1,6 @@
 //! From the yard to a blank that is flat and thick enough: resting, sawing, jointing, gluing, planing.
 
-use board::{Build, INCH, Tenons, Units};
+use board::{Build, INCH, Tenons, Units, with_article};
 
 use crate::blank::panel::{panel_width, sawn_width};
 use crate::job::{Operation, Task, counted};
@@ -101,7 +101,7 @@ fn rough(workpiece: &Workpiece) -> Operation {
         }
     };
     let planed = format!(
-        "Joint a face of each flat and plane the other: all {} thick, and as much off one face as off the other. Mark \
+        "Joint one face of each flat and plane the other, all to {}, taking as much off one face as off the other. Mark \
          the top faces.",
         workpiece.length(at.glued)
     );
@@ -134,8 +134,9 @@ fn joint(workpiece: &Workpiece) -> Operation {
 
 /// Mortises into the jointed edges, measured from the face that is there by then.
 ///
-/// The document has them below the finished top face. When they are cut that face is not there yet: what flattening will
-/// take off it comes on top. A pass no deeper than the bit is wide is common practice, no source.
+/// The document measures them from the finished top face, which is not there yet when they are cut: the wood that flattening will
+/// remove is added. The bit cuts its full width, as it does around the circle and in a recess, so that a pass is no deeper than half
+/// its diameter here too; common practice, no source.
 fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
     let seams = workpiece.seams().len();
     let length = |mm| workpiece.length(mm);
@@ -156,9 +157,9 @@ fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
         length(at.off_the_top()),
     );
     let passes = format!(
-        "A router bit of {} takes {}, none deeper than its diameter.",
-        length(size.thickness),
-        counted(passes(size.reach, size.thickness), "pass", "passes")
+        "With {}, {}, none deeper than half its diameter.",
+        with_article(&format!("{} router bit", length(size.thickness))),
+        counted(passes(size.reach, size.thickness / 2.0), "pass", "passes")
     );
     let all = 2.0 * f64::from(size.count) * seams as f64;
     Operation::of(Task::Mortise)

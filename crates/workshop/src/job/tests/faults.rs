@@ -65,7 +65,7 @@ fn mortises_come_before_glue_and_are_measured_from_the_face_that_is_there() {
         "8.5 mm from it",
         "7 mm in the finished board",
         "1.5 mm that flattening",
-        "4 passes",
+        "7 passes",
     ] {
         assert!(mortises.contains(part), "{part} in {mortises}");
     }
@@ -100,7 +100,7 @@ fn each_step_of_the_planing_has_its_thickness() {
     for (task, thick) in [
         (Task::Resaw, "52 mm thick"),
         (Task::Resaw, "leaves of 24.5 mm"),
-        (Task::Rough, "all 22.2 mm thick"),
+        (Task::Rough, "all to 22.2 mm"),
         (Task::Glue, "and 22.2 mm thick"),
         (Task::Flatten, "21.1 mm thick"),
         (Task::Thickness, "20 mm thick"),
@@ -227,7 +227,7 @@ fn the_router_template_has_steps_with_passes_by_the_bit() {
     let routed = told(&board, Task::RoutedBores);
     for part in [
         "plunge to 3/4\"",
-        "down and clockwise round the rim",
+        "plunge, then clockwise around the rim",
         "2 passes",
     ] {
         assert!(routed.contains(part), "{part} in {routed}");
