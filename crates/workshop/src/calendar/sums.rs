@@ -41,7 +41,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         count(
             "days with hours of work",
             worked.count(),
-            "days from the first to the last but days off",
+            "days from the first to the last, days off left out",
         ),
     ];
     Some(SumGroup {

@@ -45,7 +45,7 @@ fn opening(board: &Board) -> Option<Finding> {
         (wide, long, message)
     } else if high > short + HAIR {
         let message = format!(
-            "Board and base are {} high and do not go through {through}. A base that comes off helps.",
+            "Board and base are {} high and do not go through {through}. Use a base that comes off.",
             length(high)
         );
         (high, short, message)

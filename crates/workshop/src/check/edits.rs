@@ -6,8 +6,8 @@ use super::{Finding, Rule, Severity};
 use crate::Mend;
 use crate::Workpiece;
 
-pub const STATEMENT: &str = "A hole changed by hand keeps its changes while the board does not have that hole, and \
-     gets them back when it returns.";
+pub const STATEMENT: &str = "Changes made by hand to a hole are kept when the board no longer has that hole, and apply \
+     again when it comes back.";
 
 /// A note where changes by hand wait for a hole that the board does not have now.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {

@@ -112,8 +112,8 @@ fn rim(workpiece: &Workpiece) -> Option<Finding> {
             "no rim".to_owned()
         };
         let message = format!(
-            "A hand that turns the board finds {rim} outside the piece in {name}, and may knock it off. Make the board \
-             larger, to leave {}.",
+            "There is {rim} outside the piece in {name}, and the hand that turns the board may knock it off. Make the \
+             board larger, to leave {}.",
             length(wanted)
         );
         Finding::new(Severity::Caution, Rule::Reach, message)

@@ -288,6 +288,9 @@ fn hand_over(workpiece: &Workpiece) -> Operation {
             piece.kind.label(),
             workpiece.length(piece.diameter)
         ),
-        format!("Label it: for ages {} and up, and why.", piece.youngest),
+        format!(
+            "Put a label on it: for ages {} and up, and the reason.",
+            piece.youngest
+        ),
     ])
 }

@@ -28,25 +28,25 @@ macro_rules! needs {
 }
 
 /// Wood that is still on the move.
-const RESTED: &str = "wood that is worked before it has come to rest warps afterwards";
+const RESTED: &str = "wood worked before it has reached the moisture of the shop warps later";
 /// The playing hole in place of the pin's.
-const CENTER_LAST: &str = "the hole at the center takes away the wood that the pin turns in";
+const CENTER_LAST: &str = "the center hole takes away the wood that the pin turns in";
 /// Bores before the things that go into them.
-const BORED: &str = "every hole has to be there before anything goes into it";
+const BORED: &str = "every hole must be drilled before anything goes into it";
 /// Resin before any cut through it.
 const CURED: &str = "resin that has not cured smears, and clogs blades and paper";
 /// Resin above the face before cuts into the face.
 const LEVELED: &str = "leveling resin later would tear or fill the grooves";
 /// A square blank is held more easily than a round one.
-const CORNERS_CLAMP: &str = "its square edges and corners take clamps, fence and template";
+const CORNERS_CLAMP: &str = "clamps, fence and template need the blank's square edges and corners";
 /// The pin before what turns on it.
-const ON_PIN: &str = "it turns on the pin";
+const ON_PIN: &str = "the pin goes into that hole";
 /// The machine's cuts before the board leaves its blank.
-const HELD: &str = "the skin or the screws hold the board while its last programs run";
+const HELD: &str = "the skin or the screws hold the board until its last program has run";
 /// Cuts before sanding.
-const CUT_BEFORE_SANDING: &str = "grit that is left in the wood dulls what still has to cut";
+const CUT_BEFORE_SANDING: &str = "grit left in the wood dulls the tools that still have to cut";
 /// Bores before the grooves that run between them.
-const SEEN: &str = "grooves stop short of the holes, which have to be seen";
+const SEEN: &str = "grooves stop short of the holes, so the holes must be there to see";
 /// Bores and inlays.
 const INLAID_LAST: &str = "a bit that meets an inlay tears it out";
 /// Wood before finish.
@@ -64,42 +64,42 @@ needs! {
     // From the yard to a flat board.
     Resaw after Rest: RESTED;
     Rough after Rest: RESTED;
-    Rough after Resaw: "the leaves move as sawing frees their tension, and are planed once they have come to rest";
-    Joint after Rough: "an edge is jointed square to a face that is flat already";
+    Rough after Resaw: "sawing frees tension in the leaves; plane them once they stop moving";
+    Joint after Rough: "an edge is jointed square to a face that is already flat";
     Mortise after Joint: "jointing afterwards would make the mortises shallower and move them";
     Glue after Joint: "glue holds on fresh edges that meet all along their length";
     Glue after Mortise: "no mortise can be cut in a seam that is glued";
     Flatten after Rest: RESTED;
-    Flatten after Rough: "only a board that is sawn out is small enough to handle";
-    Flatten after Glue: "glue swells the wood beside a seam: planed before that has dried, the seam sinks later";
+    Flatten after Rough: "the wood is small enough to handle once it is sawn out";
+    Flatten after Glue: "glue swells the wood beside a seam; if you flatten it before that has dried, the seam sinks later";
     Thickness after Flatten: "the underside is planed parallel to a top that is flat";
     // The test board has the weeks that the board takes.
-    Trial after Thickness: "its wood is planed as that of the board is";
+    Trial after Thickness: "the offcut must be planed like the board";
     // Templates and the pin.
     RouterTemplate after Print: "the sheets are glued on the hardboard";
     SectorJig after Print: "the sheets are glued on the hardboard";
-    PinHole after Thickness: "it is drilled square to the finished face, to its own depth";
+    PinHole after Thickness: "the pin's hole is drilled square to the finished face, to its own depth";
     PinBlock after Thickness: "the block lies on the finished face";
     Punch after Print: "the centers are punched through the sheets";
     Punch after Thickness: "planing would take the punch marks away";
     Punch after PinHole: "the sheets are laid with their center cross on the pin";
     // The bores.
     PunchedBores after Punch: "the bit starts in the punch mark";
-    RoutedBores after RouterTemplate: "the bushing follows it";
+    RoutedBores after RouterTemplate: "the bushing follows the template";
     RoutedBores after Thickness: "the plunge is set from the finished face";
     RoutedBores after PinHole: "the pin holds template and board together";
-    SectorBores after SectorJig: "it guides the bit";
+    SectorBores after SectorJig: "the jig guides the bit";
     SectorBores after PinHole: ON_PIN;
     SectorBores after Thickness: "the stop is set from the finished face";
     PivotBores after PinHole PinBlock: ON_PIN;
-    PivotBores after Corners: "a corner would strike the column as the blank turns";
+    PivotBores after Corners: "a corner would hit the drill press column as the blank turns";
     MachinedBores after Thickness: "Z is set on the finished face";
     MachinedBores after PinHole: "X and Y are set on the pin's hole";
     MachinedGrooves after MachinedBores: SEEN;
     MachinedGrooves after Fill: CURED;
     MachinedGrooves after Level: LEVELED;
     MachinedEdge after MachinedBores: "the blank is held outside the edge while the holes are drilled";
-    Free after MachinedEdge: "it is cut to a circle first";
+    Free after MachinedEdge: "the board is cut to a circle first";
     Free after MachinedBores MachinedGrooves CenterBore: HELD;
     // The circle.
     Corners after PinHole PinBlock: "the circle is drawn about the pin";
@@ -110,7 +110,7 @@ needs! {
     PinRings after PinHole PinBlock: ON_PIN;
     PinRings after Thickness: "its depth is set from the finished face";
     // The hole at the center is the last that is bored.
-    CenterBore after PinHole: "the bit is marked before the pin's hole takes the wood of its spur";
+    CenterBore after PinHole: "the bit scores its circle in that step, while its spur still has wood to start in";
     CenterBore after Circle PinRings: CENTER_LAST;
     CenterBore after PunchedBores RoutedBores SectorBores PivotBores: CENTER_LAST;
     CenterBore after MachinedBores MachinedEdge: ZERO;
@@ -122,7 +122,7 @@ needs! {
     Inserts after Seal: "under a ball no sealer gets to the wood";
     Fill after CenterBore: BORED;
     Fill after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
-    Fill after Circle MachinedEdge: "the large cuts are done before there is resin that a blade could meet soft";
+    Fill after Circle MachinedEdge: "no blade should meet resin that is still soft, so the large cuts come first";
     Fill after PinRings: "the ring is taped over while resin is poured";
     Fill after Inserts: "the resin holds what is set in the holes";
     Fill after Seal: "resin bleeds into open pores and pushes bubbles out of them";
@@ -134,9 +134,9 @@ needs! {
     Grooves after Level: LEVELED;
     Inlay after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: INLAID_LAST;
     Inlay after CenterBore: INLAID_LAST;
-    Inlay after Grooves MachinedGrooves PinRings: "inlays lie in grooves, or are fitted between them";
+    Inlay after Grooves MachinedGrooves PinRings: "inlays lie in the grooves or are fitted between them";
     GrooveFill after Grooves MachinedGrooves PinRings: "resin is poured into grooves that are cut";
-    GrooveFill after Circle MachinedEdge: "the large cuts are done before there is resin that a blade could meet soft";
+    GrooveFill after Circle MachinedEdge: "no blade should meet resin that is still soft, so the large cuts come first";
     Inlay after GrooveFill: CURED;
     Inlay after Fill: CURED;
     Inlay after Level: LEVELED;
@@ -144,12 +144,12 @@ needs! {
     Roundover after Fill GrooveFill: CURED;
     Ease after Circle Free: "cutting the edge later would take the eased edge away";
     Recess after Thickness: "its depth is set from the finished underside";
-    Recess after Circle Free: "it is measured from the finished edge";
+    Recess after Circle Free: "the recess is measured from the finished edge";
     Recess after Fill GrooveFill: CURED;
     Recess after Level: "the board lies on its top face, which has to be flat";
-    Lid after Recess: "a lid is fitted to the place that it lies in";
+    Lid after Recess: "the lid is fitted to its place in the recess";
     ScrewHoles after Thickness: "the finished thickness sets how deep they may go";
-    ScrewHoles after Free: "its underside is reached once it is out of the blank";
+    ScrewHoles after Free: "the underside can be reached once the board is out of the blank";
     ScrewHoles after Recess: "the recess shows where no screw may go";
     ScrewHoles after Fill GrooveFill: "the board lies on its top face, where the resin must be hard";
     // Sanding comes after every cut, the finish after that.
@@ -159,28 +159,28 @@ needs! {
     Sand after Roundover Ease Recess ScrewHoles: CUT_BEFORE_SANDING;
     Sand after Lid: "board and lid are sanded in one go";
     Sand after Fill GrooveFill: CURED;
-    Sand after Level: "it is sanded once the face is level";
+    Sand after Level: "the resin must be level with the face first";
     Sand after Inserts: "anything proud is found while it can still be fixed";
     Sand after Inlay: "inlays are sanded flush with the face";
     Mask after Sand: "tape and plugs would be sanded off";
     Stain after Sand: "sanding would take the color off again";
     Stain after Mask: "color runs into every hole that is open";
     Stain after Trial: "colors are seen under their finish on scrap first";
-    Undercoat after Stain: "dye and stain soak into bare wood alone";
+    Undercoat after Stain: "dye and stain soak only into bare wood";
     Undercoat after Sand: CLEAN;
     Undercoat after Mask: RUNS_IN;
     Undercoat after Trial: TRIED;
     Paint after Sand: "sanding would take the color off again";
     Paint after Mask: "color runs into every hole that is open";
     Paint after Trial: "colors are seen under their finish on scrap first";
-    Paint after Stain: "paint covers, and is laid when what soaks in is dry";
-    Paint after Undercoat: "the coats under it keep it out of the grain";
+    Paint after Stain: "paint covers, so it goes on when dye and stain are dry";
+    Paint after Undercoat: "the coats below keep paint out of the grain";
     Coat after Sand: CLEAN;
     Coat after Mask: RUNS_IN;
     Coat after Trial: TRIED;
-    Coat after Undercoat: "each coat is put on a dry one";
+    Coat after Undercoat: "each coat goes on a dry one";
     Coat after Stain Paint: "the finish lies over the color and protects it";
-    Harden after Coat Undercoat: "it hardens from the last coat on";
+    Harden after Coat Undercoat: "cure time counts from the last coat";
     Harden after Stain Paint: "a board is not handled while its finish hardens";
     Base after Sand: "the board is sanded lying flat";
     Base after ScrewHoles: "the screws need their holes";

@@ -105,7 +105,7 @@ fn missing(costing: &Costing) -> Option<Finding> {
         return None;
     }
     let message = format!(
-        "{} missing, and the cost is without {}: {}.",
+        "{} missing, and the cost leaves {} out: {}.",
         job::counted(names.len(), "price is", "prices are"),
         if names.len() == 1 { "it" } else { "them" },
         listed(&names)

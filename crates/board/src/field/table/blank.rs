@@ -47,9 +47,9 @@ fields! {
     STOCK_WIDTH "stock.outline.width_mm", [.stock.outline {StockOutline::Slab => width}] "Blank width", Number(SIDE),
         "Across the grain", us: "24";
     LOWER_EDGE "stock.outline.lower_mm", [.stock.outline {StockOutline::Slab => lower}] "Lower live edge", LIVE_EDGE,
-        "How far in sound wood begins, at equal steps from left to right; empty for a sawn edge";
+        "How far in from the edge sound wood begins, at equal steps from left to right; empty for a sawn edge";
     UPPER_EDGE "stock.outline.upper_mm", [.stock.outline {StockOutline::Slab => upper}] "Upper live edge", LIVE_EDGE,
-        "How far in sound wood begins, at equal steps from left to right; empty for a sawn edge";
+        "How far in from the edge sound wood begins, at equal steps from left to right; empty for a sawn edge";
     STOCK_CORNERS "stock.outline.corners_mm", [.stock.outline {StockOutline::Corners => corners}] "Blank corners", OUTLINE,
         "x along the grain and y across it, in order around the blank", us: "0; 0; 48; 0; 48; 24; 0; 24";
     STOCK_THICKNESS "stock.thickness_mm", [.stock.thickness] "Blank thickness", Number(THICKNESS), "Before it is planed", us: "1";
@@ -76,7 +76,7 @@ fields! {
     /// Where the board goes on the blank.
     PLACE_FIELDS:
     STOCK_PLACE "stock.place_mm", [.stock.place] "Place the center pin", Part,
-        "On the blank; where most wood remains around the board if it is left open";
+        "On the blank; otherwise it goes where most wood remains around the board";
     PLACE_X "stock.place_mm[0]", [.stock.place? [0]] "Pin along", Number(PLACE), "Along the grain of the blank";
     PLACE_Y "stock.place_mm[1]", [.stock.place? [1]] "Pin across", Number(PLACE), "Across the grain of the blank";
     TRIM "stock.trim_mm", [.stock.trim] "Saw allowance", Number(ALLOWANCE),

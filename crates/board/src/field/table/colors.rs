@@ -117,7 +117,7 @@ fields! {
     COLOR_AFTER "colors.after", [.colors.after] "Coats before paint", Number(Count.of(0.0, 60.0)),
         "Coats of finish that are on the wood before it is painted; a first coat keeps paint out of the grain";
     COLORED_HOLES "colors.holes", [.colors.holes] "Holes colored by hand", Entries(Count.range("holes colored by hand", 0.0, MOST_BY_HAND)),
-        "Each in place of the color of its role";
+        "Each color replaces the one that the hole would have by its kind";
 }
 
 fields! {

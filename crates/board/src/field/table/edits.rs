@@ -27,9 +27,9 @@ fields! {
     EDIT_MIRRORED "edits[].mirrored", [.edits[] .mirrored] "Edit #, for all", Tick, "The same hole of every player";
     EDIT_KIND "edits[].change.kind", [.edits[] .change] "Edit #, change", Choice, "";
     EDIT_U "edits[].change.u_mm", [.edits[] .change {Change::Move | Change::Add => u}] "Moved clockwise", Number(OFFSET),
-        "From where the pattern has it; of an added hole, from the player's axis";
+        "From its place in the pattern; for an added hole, from the player's axis";
     EDIT_V "edits[].change.v_mm", [.edits[] .change {Change::Move | Change::Add => v}] "Moved outward", Number(OFFSET),
-        "From where the pattern has it; of an added hole, from the center pin";
+        "From its place in the pattern; for an added hole, from the center pin";
 }
 
 bore! {

@@ -26,7 +26,7 @@ fields! {
     CUP "filling.cup_ml", [.filling? .cup] "Left in the cup", Number(Volume.of(0.0, 10_000.0)),
         "Of each batch, including what sticks to the stir stick", us: "1/8 fl oz", of shop;
     BATCH "filling.batch_ml", [.filling? .batch] "Largest batch", Number(Volume.of(0.1, 100_000.0)),
-        "What you mix at once", us: "1 fl oz", of shop;
+        "The most you mix at once", us: "1 fl oz", of shop;
     MIXED_BY "filling.mix.by", [.filling? .mix.by] "Measured out", Choice, "", of shop;
     MIX_RESIN "filling.mix.resin", [.filling? .mix.resin] "Parts of resin", Number(PARTS),
         "From the label, such as 2 to 1 or 100 to 43; never change the ratio to change the speed", of shop;

@@ -14,7 +14,7 @@ const ERROR: Range = Length.of(0.0, 50.0);
 fields! {
     /// The limits of the checks; their defaults are common practice, no source.
     LIMIT_FIELDS:
-    LEAST_WEB "limits.web_mm", [.limits.web] "Least between holes", Number(LIMIT), "Wood between two holes", us: "1/8";
+    LEAST_WEB "limits.web_mm", [.limits.web] "Least wood between holes", Number(LIMIT), "Wood between two holes", us: "1/8";
     LEAST_RIM "limits.rim_mm", [.limits.rim] "Least rim margin", Number(LIMIT),
         "Wood between a hole and the start of the roundover", us: "1/4";
     LEAST_FLOOR "limits.floor_mm", [.limits.floor] "Least under a hole", Number(LIMIT),
@@ -35,11 +35,11 @@ fields! {
         "Hardboard between two holes of a router template", us: "1/8";
     MOST_SHEETS "limits.sheets", [.limits.sheets] "Most sheets", Number(Count.of(1.0, 400.0)), "To tape together";
     MOST_RISK "limits.risk", [.limits.risk] "Allowed risk", Number(Share.of(0.0, 1.0)),
-        "That wood between any two holes comes out under its limit";
+        "The chance that the wood between any two holes comes out thinner than its limit";
     LEAST_TIP "limits.tip_n", [.limits.tip] "Least tipping push", Number(Force.of(0.0, 10_000.0)),
-        "Down on the rim, before the board may tip", us: "2 lbf";
+        "How hard a hand may push down on the rim without tipping the board", us: "2 lbf";
     MOST_SPIN "limits.spin_rpm", [.limits.spin] "Turning speed", Number(Rotation.of(0.0, 1000.0)),
-        "Up to this speed pieces stay in their holes";
+        "Pieces stay in their holes up to this speed";
     REACH "limits.reach_mm", [.limits.reach] "Players' reach", Number(Length.of(0.0, 5000.0)),
         "From the edge of the board; a board that turns is not held to it", us: "24";
     LEAST_HANDS "limits.hands_mm", [.limits.hands] "Hand room at rim", Number(LIMIT),
@@ -58,7 +58,7 @@ fields! {
     PUNCH_ERROR "errors.punch_mm", [.errors.punch] "Punching error", Number(ERROR), "Center-punching through the paper", us: "0.012";
     DRILL_ERROR "errors.drill_mm", [.errors.drill] "Drill drift", Number(ERROR), "From the punched mark", us: "0.012";
     OVERSIZE "errors.oversize_mm", [.errors.oversize] "Oversize", Number(ERROR),
-        "By how much a hole comes out wider than the bit", us: "0.004";
+        "How much wider than the bit a hole comes out", us: "0.004";
     INDEX_ERROR "errors.index_deg", [.errors.index] "Indexing error", Number(Angle.of(0.0, 20.0)),
         "If the board is turned from hole to hole; 0 if it is not";
 }

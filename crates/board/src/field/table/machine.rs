@@ -51,7 +51,7 @@ fields! {
     /// A bit of the machine: its speed, feed and pecks.
     BIT_FIELDS:
     BIT_DIAMETER "machine.bits[].diameter_mm", [.machine? .bits[] .diameter] "Bit #, diameter", Number(DIAMETER),
-        "Of the holes it drills; of a ball, where they are less deep than half their mouth, larger", of shop;
+        "The diameter of the holes it drills; a ball that makes a shallow hole is larger than the hole", of shop;
     BIT_BOTTOM "machine.bits[].bottom", [.machine? .bits[] .bottom] "Bit #, bottom", Choice, "The shape that it leaves", of shop;
     BIT_SPEED "machine.bits[].speed_rpm", [.machine? .bits[] .speed] "Drill speed", Open(TURNS, REQUIRED), "", of shop;
     BIT_FEED "machine.bits[].feed_mm_min", [.machine? .bits[] .feed] "Plunge feed", Open(FEED, REQUIRED), "Down into the wood", of shop;

@@ -18,7 +18,7 @@ fields! {
         Numbers { each: Length.of(-2500.0, 2500.0), count: Count.range("seams", 0.0, 60.0), example: "{-90; 0; 90|-3 1/2; 0; 3 1/2}" },
         "How far above the center pin each seam of the glued panel runs; negative is below";
     JOINT "panel.joint_mm", [.panel.joint] "Removed by the jointer", Number(ALLOWANCE), "What the jointer takes off each glued edge", us: "1/16", of shop;
-    PANEL_KERF "panel.kerf_mm", [.panel.kerf] "Saw kerf", Number(ALLOWANCE), "What each saw cut turns to dust", us: "1/8", of shop;
+    PANEL_KERF "panel.kerf_mm", [.panel.kerf] "Saw kerf", Number(ALLOWANCE), "The width of wood that each cut removes", us: "1/8", of shop;
     PLANER "panel.planer_mm", [.panel.planer] "Planer width", Number(Length.of(10.0, 5000.0)),
         "The widest piece that your planer takes", us: "12 1/2", of shop;
     TENONS "panel.tenons", [.panel.tenons] "Use loose tenons", Part, "Across the seams";
@@ -31,7 +31,7 @@ fields! {
     ABOVE_TENON "panel.tenons.below_top_mm", [.panel.tenons? .below_top] "Below top face", Number(Length.of(0.0, 500.0)),
         "Between the top face and the mortise", us: "1/4";
     SCREWS "screws", [.screws] "Circles of screws", Entries(Count.range("circles of screws", 0.0, 20.0)),
-        "In the underside: of a turntable, or of feet";
+        "Screws of a turntable or of feet, in the underside";
 }
 
 fields! {

@@ -36,7 +36,7 @@ fields! {
 fields! {
     /// The hold of a magnet piece.
     MAGNET_FIELDS:
-    INSERT "piece.insert.kind", [.piece.insert] "Set in each hole", Choice, "For a magnet piece to hold on";
+    INSERT "piece.insert.kind", [.piece.insert] "Set in each hole", Choice, "The ball or disc that a magnet piece sticks to";
     DISC "piece.insert.thickness_mm", [.piece.insert {Insert::Disc => thickness}] "Disc thickness",
         Number(Length.of(0.01, 100.0)), "", us: "1/16";
     MAGNET "piece.magnet", [.piece.magnet] "Enter magnet data", Part, "How a magnet piece holds";

@@ -41,7 +41,7 @@ fields! {
         "From its place; counter-clockwise is negative";
     WRONG_V "wrong[].fault.v_mm", [.wrong[] .fault {Fault::Off => v}] "Wrong #, outward", Number(BESIDE),
         "From its place; toward the center pin is negative";
-    WRONG_DEEP "wrong[].fault.by_mm", [.wrong[] .fault {Fault::Deep => by}] "Wrong #, deeper", Number(Length.of(0.0, 500.0)), "Than it should be";
+    WRONG_DEEP "wrong[].fault.by_mm", [.wrong[] .fault {Fault::Deep => by}] "Wrong #, deeper", Number(Length.of(0.0, 500.0)), "How much deeper than planned";
     WRONG_REACH "wrong[].fault.reach_mm", [.wrong[] .fault {Fault::Chipped => reach}] "Wrong #, chip",
         Number(Length.of(0.0, 200.0)), "How far it reaches from the edge of the hole";
 }

@@ -17,7 +17,7 @@ fields! {
         "All alike; calendar, filling plan, shopping and price are for all of them";
     FIRST_DAY "schedule.start", [.schedule.start] "First day", Written(MaybeDay("today")),
         "No work is planned before it";
-    PROMISED "schedule.promised", [.schedule.promised] "Promised for", Written(MaybeDay("as early as can be")),
+    PROMISED "schedule.promised", [.schedule.promised] "Promised for", Written(MaybeDay("as early as possible")),
         "Everything is finished by the end of this day; the work is planned as late as that allows";
     HOURS_MONDAY "schedule.hours.monday_h", [.schedule.hours.monday] "Monday", Number(HOURS), "Hours at the bench", of shop;
     HOURS_TUESDAY "schedule.hours.tuesday_h", [.schedule.hours.tuesday] "Tuesday", Number(HOURS), "Hours at the bench", of shop;
@@ -38,13 +38,13 @@ fields! {
     TIMED "schedule.timed", [.schedule.timed] "Own times", Entries(Count.range("own times", 0.0, 100.0)),
         "Your own minutes instead of common practice";
     DONE "schedule.done", [.schedule.done] "Work done", Entries(Count.range("work done", 0.0, 200.0)),
-        "What is ticked off stands on its day, and the rest moves";
+        "A step that is ticked off stays on its day; the rest is planned around it";
 }
 
 fields! {
     /// A time from the maker's watch.
     TIMED_FIELDS:
-    TIMED_TASK "schedule.timed[].task", [.schedule.timed[] .task] "Time #, task", Text(WORD), "The word that the plan of the work has for it";
+    TIMED_TASK "schedule.timed[].task", [.schedule.timed[] .task] "Time #, task", Text(WORD), "The name of the task in the plan of the work, such as glue or coat";
     TIMED_MINUTES "schedule.timed[].each_min", [.schedule.timed[] .minutes] "Time #, each", Number(Time(TimeUnit::Minute).of(0.0, 10_000.0)),
         "By hand, for one board; with several coats, for each of them";
 }
@@ -52,7 +52,7 @@ fields! {
 fields! {
     /// An operation that is done.
     DONE_FIELDS:
-    DONE_TASK "schedule.done[].task", [.schedule.done[] .task] "Done #, task", Text(WORD), "The word that the plan of the work has for it";
+    DONE_TASK "schedule.done[].task", [.schedule.done[] .task] "Done #, task", Text(WORD), "The name of the task in the plan of the work, such as glue or coat";
     DONE_NUMBER "schedule.done[].number", [.schedule.done[] .number] "Done #, number", Number(Count.of(1.0, 1000.0)),
         "Which one, where a task repeats, such as coats";
     DONE_DAY "schedule.done[].day", [.schedule.done[] .day] "Done #, on", Written(Day), "The day it was done, on all boards";

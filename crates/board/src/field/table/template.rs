@@ -19,11 +19,11 @@ fields! {
     OVERLAP "template.overlap_mm", [.template.overlap] "Overlap", Number(Length.of(0.0, 100.0)),
         "What neighboring sheets share; {10 mm|3/8\"} is usual, and crosses need {5 mm} (common practice, no source)", us: "3/8", of shop;
     SHEET_LAYOUT "template.layout", [.template.layout] "Sheet layout", Choice,
-        "Fewest sheets may leave slivers of the edge off; widest clearance keeps joints as far from hole centers as can be";
+        "Fewest sheets may leave slivers of the edge off; widest clearance keeps joints as far from hole centers as possible";
     MARKING "template.marking", [.template.marking] "Marks", Choice, "";
     HOLE_NAMES "template.names", [.template.names] "Print hole names", Tick, "";
     ROLL "template.roll_mm", [.template.roll] "Width of the roll", Ticked(Length.of(100.0, 5000.0), 700.0),
-        "Of the print shop, for the whole board on one sheet; paper cut to size without one", us: "36";
+        "The print shop's roll, for the whole board on one sheet; without it, the sheet is cut to size", us: "36";
     DXF_RELEASE "template.dxf", [.template.dxf] "DXF release", Choice,
         "A program that reads R2000 finds the unit in the file; R12 is for machines that read nothing newer";
 }

@@ -162,7 +162,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     } else {
         (
             format!(
-                "The blank gives a board of at most {}, {} smaller than this one. Gluing up pieces of it may give more.{held}",
+                "The blank gives a board of at most {}, {} smaller than this one. Gluing up pieces of it may give a larger one.{held}",
                 show_most(largest, board.units),
                 length(board.blank.diameter - largest)
             ),

@@ -8,8 +8,8 @@ use crate::bores::profile::{deepest, tip};
 use crate::check::{Finding, HAIR, Rule, Severity};
 
 pub const STATEMENT: &str = "Under a hole at least the set amount of wood is left, measured from the point of the \
-     drill or the spur of the bit. The default, {4 mm|5/32\"}, is common practice, no source. Points are as long as their \
-     angle makes them; measure the spur of your own bit.";
+     drill or the spur of the bit. The default, {4 mm|5/32\"}, is common practice, no source. A point's length follows from \
+     its angle; measure the spur of your own bit.";
 
 /// One finding for bores through the underside, one for floors that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

@@ -6,9 +6,9 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::{Groove, GrooveKind, GroovePlan};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "A groove stays as far from every hole that it does not join or go around as straight \
-     grooves end before theirs, measured at the top face: the wood between breaks out. An outline or ring stays {1 \
-     mm} from the holes it goes around. That and the default, {1.5 mm|1/16\"}, are common practice, no source.";
+pub const STATEMENT: &str = "A groove stays clear of every hole that it does not join or go around, by the distance at \
+     which straight grooves end before their holes, measured at the top face; thinner wood breaks out. An outline or ring \
+     stays {1 mm} from the holes it goes around. That and the default, {1.5 mm|1/16\"}, are common practice, no source.";
 
 /// Wood between an outline or a ring and the bores that it goes round, mm.
 pub const LEAST_AROUND: f64 = 1.0;
@@ -161,17 +161,16 @@ fn short(board: &Board, plan: &GroovePlan, width: f64) -> Option<Finding> {
 /// The grooves that were wanted and are left out.
 fn no_room(plan: &GroovePlan) -> Option<Finding> {
     let (kind, _) = plan.dropped.first()?;
-    let others = plan.dropped.iter().filter(|(other, _)| other != kind);
-    let (one, others) = (plan.dropped.len() - others.clone().count(), others.count());
-    let also = if others > 0 {
-        format!(", and {others} of other kinds")
+    let all = plan.dropped.len();
+    let (fits, example) = if all == 1 {
+        ("it does", ":")
     } else {
-        String::new()
+        ("they do", ", for example")
     };
     let message = format!(
-        "{} left out for want of room: {one} × {}{also}. End the grooves closer to the holes, or make them narrower.",
-        counted(one + others, "groove is", "grooves are"),
-        kind.label()
+        "{} left out because {fits} not fit{example} {}. End the grooves closer to the holes, or make them narrower.",
+        counted(all, "groove is", "grooves are"),
+        with_article(kind.label())
     );
     let holes = plan.dropped.iter().flat_map(|(_, holes)| holes.clone());
     Some(Finding::new(Severity::Caution, Rule::GrooveBores, message).about(holes.collect()))
@@ -291,13 +290,9 @@ mod tests {
         };
         let found = checked(wanted, |_| ());
         assert_eq!(found.len(), 1);
-        assert!(
-            found[0]
-                .message
-                .starts_with(
-                    "126 grooves are left out for want of room: 96 × line of the track, and 30 of other kinds."
-                )
-        );
+        assert!(found[0].message.starts_with(
+            "126 grooves are left out because they do not fit, for example a line of the track."
+        ));
         assert_eq!(found[0].holes.len(), 96 + 30);
     }
 }

@@ -9,10 +9,10 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::Strokes;
 use crate::grooves::depth::groove_profile;
 
-pub const STATEMENT: &str = "A V bit cuts grooves wider than the flat at its tip, and as deep as their width and its \
-     angle make them: (width − tip) / (2 tan(angle / 2)). Under a groove the set amount of wood is left to the \
-     underside, and to a storage recess, screw or mortise the set amount inside the board, measured in three \
-     dimensions.";
+pub const STATEMENT: &str = "A groove is wider than the flat at the tip of the V bit. Its depth follows from its width and the \
+     bit's angle: (width − tip) / (2 tan(angle / 2)). Between a groove and the underside at least the set amount of wood is \
+     left, and so is the amount set for inside the board between a groove and a storage recess, screw or mortise, measured \
+     along the shortest line.";
 
 /// Every finding about the depth of the grooves.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
