@@ -122,11 +122,12 @@ fn of_board(workpiece: &Workpiece) -> Vec<Row> {
         figures.holes.to_string(),
         "counted, with the center and extra holes",
     )];
-    if let Some((web, a, b)) = &figures.smallest_web {
-        let name = format!("Least between holes, {a} – {b}");
+    if let Some(thinnest) = &figures.smallest_web {
+        let [a, b] = thinnest.holes;
+        let name = format!("Least wood between holes, {a} – {b}");
         let formula =
             "distance of the centers less both radii, or less where the holes come nearer below";
-        rows.push(row(&name, length(*web), formula));
+        rows.push(row(&name, length(thinnest.mm), formula));
     }
     if let Some((rim, hole)) = &figures.smallest_rim {
         let name = format!("Rim margin, {hole}");

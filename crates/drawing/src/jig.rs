@@ -5,7 +5,9 @@
 //! center last.
 
 use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
-use workshop::{HoleRow, JIG_CAUTIONS, JigSheet, Task, WorkPlan, Workpiece, exact_divisions};
+use workshop::{
+    HoleRow, JIG_CAUTIONS, JigSheet, RadiusHole, Task, WorkPlan, Workpiece, exact_divisions,
+};
 
 use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
@@ -129,13 +131,17 @@ impl Says<'_> {
     /// (none where no plate of a size one can buy does).
     fn radii(&self) -> Vec<Block> {
         let rows = self.jig.radii.iter().enumerate().map(|(at, radius)| {
-            let bearings: Vec<f64> = radius.holes.iter().map(|hole| hole.1).collect();
+            let bearings: Vec<f64> = radius.holes.iter().map(|hole| hole.bearing).collect();
             let divisions = if radius.mm > 0.0 {
                 exact_divisions(&bearings)
             } else {
                 Some(1)
             };
-            let names: Vec<String> = radius.holes.iter().map(|hole| self.name(hole.0)).collect();
+            let names: Vec<String> = radius
+                .holes
+                .iter()
+                .map(|hole| self.name(hole.row))
+                .collect();
             vec![
                 Cell::Tick,
                 Cell::Words((at + 1).to_string()),
@@ -147,6 +153,9 @@ impl Says<'_> {
         });
         vec![
             Block::Heading("Radii to set".into()),
+            Block::Words(
+                "Divisions: an index plate of so many, or of any multiple, hits every hole at that radius.".into(),
+            ),
             Block::Table(Table {
                 columns: Column::all(&[
                     ("", Align::Start),
@@ -166,11 +175,16 @@ impl Says<'_> {
         let exact = self.jig.divisions.map_or_else(
             || {
                 format!(
-                    "No plate of up to {} divisions hits every bearing. Divisions for each radius are listed above.",
+                    "No index plate of up to {} divisions hits every bearing. A plate for each radius is listed above.",
                     workshop::MOST_DIVISIONS
                 )
             },
-            |divisions| format!("The fewest divisions that hit every bearing: {divisions}."),
+            |divisions| match divisions {
+                1 => "Any index plate hits every bearing.".into(),
+                _ => format!(
+                    "An index plate of {divisions} divisions, or of any multiple of {divisions}, hits every bearing."
+                ),
+            },
         );
         let mut blocks = vec![Block::Heading("Index plates".into()), Block::Words(exact)];
         let rows: Vec<Vec<Cell>> = self
@@ -180,8 +194,8 @@ impl Says<'_> {
             .map(|plate| {
                 vec![
                     Cell::Words(plate.divisions.to_string()),
-                    Cell::Words(self.miss(plate.worst.0)),
-                    Cell::Words(self.name(plate.worst.1)),
+                    Cell::Words(self.miss(plate.worst)),
+                    Cell::Words(self.name(plate.worst_row)),
                     Cell::Words(Measure::degrees(plate.turn).shown(self.units)),
                     Cell::Words(self.miss(plate.turned)),
                 ]
@@ -189,17 +203,17 @@ impl Says<'_> {
             .collect();
         if !rows.is_empty() {
             blocks.push(Block::Words(
-                "Error at the worst hole with each plate: with player 1's axis on a division, and with the board turned to \
-                 the best angle."
+                "You need only one plate for the whole board. The table gives the error of each at its worst hole: with player \
+                 1's axis on a division, and with the board turned on the plate by the angle that makes it smallest."
                     .into(),
             ));
             blocks.push(Block::Table(Table {
                 columns: Column::all(&[
                     ("Plate", Align::End),
-                    ("Off by", Align::End),
-                    ("at", Align::Start),
-                    ("Turned", Align::End),
-                    ("misses by", Align::End),
+                    ("Error", Align::End),
+                    ("At hole", Align::Start),
+                    ("Turned by", Align::End),
+                    ("Error then", Align::End),
                 ]),
                 rows,
             }));
@@ -335,7 +349,7 @@ impl Says<'_> {
     fn holes(&self) -> Vec<Block> {
         let mut rows = Vec::with_capacity(self.jig.table.rows.len());
         for radius in &self.jig.radii {
-            for (at, &(row, bearing)) in radius.holes.iter().enumerate() {
+            for (at, &RadiusHole { row, bearing }) in radius.holes.iter().enumerate() {
                 let Some(hole) = self.hole(row) else { continue };
                 let radius = self.length(radius.mm);
                 let radius = if at == 0 {

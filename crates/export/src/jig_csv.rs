@@ -5,7 +5,7 @@
 use core::fmt::Write as _;
 
 use board::Units;
-use workshop::JigSheet;
+use workshop::{JigSheet, RadiusHole};
 
 use crate::table::{self, Table, figure};
 use crate::{Error, number};
@@ -56,7 +56,7 @@ pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
 fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
     let mut places = vec![(0.0, 0.0); jig.table.rows.len()];
     for radius in &jig.radii {
-        for &(row, bearing) in &radius.holes {
+        for &RadiusHole { row, bearing } in &radius.holes {
             if let Some(place) = places.get_mut(row) {
                 *place = (radius.mm, bearing);
             }
@@ -185,7 +185,7 @@ mod tests {
             worst = worst.max(miss);
         }
         let jig = jig_sheet(&Workpiece::of(&board).unwrap());
-        assert_near!(jig.plates[0].worst.0, worst, 2e-5);
+        assert_near!(jig.plates[0].worst, worst, 2e-5);
         let center = rows.iter().find(|row| row[1] == "C").unwrap();
         assert_eq!(center[7..], ["", "", "", ""]);
     }

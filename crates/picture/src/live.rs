@@ -83,8 +83,9 @@ impl Live {
             View::Above => {
                 let scale = side / workpiece.board().blank.diameter;
                 let right = f64::midpoint(width, side);
-                let place = ((right, low + 0.2 * below), scale);
-                Some(flat_ruler(workpiece.units(), place, 0.5 * side / scale))
+                let end = (right, low + 0.2 * below);
+                let most = 0.5 * side / scale;
+                Some(flat_ruler(workpiece.units(), end, scale, most))
             }
             View::Perspective { .. } => {
                 let left = (width / 2.0 - 0.75 * side).max(margin);

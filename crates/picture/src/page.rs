@@ -119,7 +119,7 @@ impl Page {
             View::Above => {
                 let corner = (width - margin, foot + room / 2.0);
                 let most = 0.4 * width / scale;
-                Some(flat_ruler(workpiece.units(), (corner, scale), most))
+                Some(flat_ruler(workpiece.units(), corner, scale, most))
             }
             View::Perspective { .. } => {
                 let corner = (board.x, board.y + board.height + 0.1 * margin);
@@ -252,8 +252,9 @@ fn shown_facts(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)
     facts
 }
 
-/// A ruler on the page, no longer than this, to the scale of the board; given the middle of its right end.
-pub fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), most: f64) -> Ruler {
+/// A ruler on the page, to the scale of the board in pixels per millimeter and at most `most` mm long; `right` and `middle` are the
+/// middle of its right end, in pixels.
+pub fn flat_ruler(units: Units, (right, middle): (f64, f64), scale: f64, most: f64) -> Ruler {
     let kind = Ruler::kind(units, most);
     let (left, low) = (
         right - kind.0 * scale,

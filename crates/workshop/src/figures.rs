@@ -10,12 +10,21 @@ use crate::Workpiece;
 pub struct Figures {
     /// Holes to drill.
     pub holes: usize,
-    /// The least wood between two bores, and whose; none with fewer than two holes.
-    pub smallest_web: Option<(f64, HoleName, HoleName)>,
-    /// The least wood between a bore and the start of the roundover, and whose; none without holes.
+    /// The least wood between two bores; `None` with fewer than two holes.
+    pub smallest_web: Option<ThinnestWood>,
+    /// The least wood between a bore and the start of the roundover, mm, and the bore's hole; `None` without holes.
     pub smallest_rim: Option<(f64, HoleName)>,
     /// Distance of the outermost center from the center pin.
     pub reach: f64,
+}
+
+/// The place where the wood between two bores is thinnest.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ThinnestWood {
+    /// The wood between the bores, mm; negative where they overlap.
+    pub mm: f64,
+    /// The two holes.
+    pub holes: [HoleName; 2],
 }
 
 /// Measures a laid-out board.
@@ -33,17 +42,16 @@ pub(crate) fn figures(workpiece: &Workpiece) -> Figures {
     }
 }
 
-/// The least wood between two bores, mm, and whose.
-fn smallest_web(layout: &Layout, mouths: &[Circle]) -> Option<(f64, HoleName, HoleName)> {
+/// The least wood between two bores.
+fn smallest_web(layout: &Layout, mouths: &[Circle]) -> Option<ThinnestWood> {
     let web = geometry::smallest_web(mouths)?;
-    Some((
-        web.mm,
-        layout.holes.get(web.a)?.name,
-        layout.holes.get(web.b)?.name,
-    ))
+    Some(ThinnestWood {
+        mm: web.mm,
+        holes: [layout.holes.get(web.a)?.name, layout.holes.get(web.b)?.name],
+    })
 }
 
-/// The least wood between a bore and the roundover, mm, and whose.
+/// The least wood between a bore and the roundover, mm, and the bore's hole.
 fn smallest_rim(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
     let flat = board.blank.flat_radius();
     let rims = layout
@@ -85,7 +93,7 @@ mod tests {
         let radius = geometry::ring_radius(19.0, 96);
         assert_eq!(figures.holes, 96);
         assert_near!(figures.reach, radius, 1e-9);
-        assert_near!(figures.smallest_web.unwrap().0, 19.0 - 12.0, 1e-9);
+        assert_near!(figures.smallest_web.unwrap().mm, 19.0 - 12.0, 1e-9);
         assert_near!(figures.smallest_rim.unwrap().0, 335.0 - radius - 6.0, 1e-9);
     }
 }

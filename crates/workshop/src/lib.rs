@@ -86,10 +86,10 @@ mod workpiece;
 pub use base::{Standing, tipping_edge, tipping_force};
 pub use blank::panel::{EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width};
 pub use blank::stock::{
-    Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan,
+    Joined, Slab, SlabError, StockPlan, StripBoard, joined, leaf_thickness, slab, stock_plan,
 };
 pub use blank::thickness::Thicknesses;
-pub use blank::turn::SeamTurns;
+pub use blank::turn::{SeamTurns, ToSeam};
 pub use bores::drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
 pub use bores::holds::{
     Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, flush_bore, hold,
@@ -110,8 +110,10 @@ pub use colors::{
     ALIKE, HoleTint, LEAST_CONTRAST, PlayerLook, Sight, Tint, color_distance, color_name, contrast,
     distance_to, luminance, mark_places, player_look, seen_by, seen_on,
 };
-pub use figures::Figures;
-pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
+pub use figures::{Figures, ThinnestWood};
+pub use filling::{
+    Batch, FilledBore, MixParts, Pour, SectorPour, mix_parts, parts_shown, working_time,
+};
 pub use finish::{
     Bond, BondSort, CoatData, FinishChange, FinishFix, FinishNeed, FinishPreset, Meeting, Parts,
     bond, coat_data, coat_ml, columns, covered, finish_fixes, finish_hours, finish_needs,
@@ -128,12 +130,14 @@ pub use fit::{
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
 pub use hardboard::owned::{RouterPair, owned_pair};
-pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};
-pub use hardboard::sector::{Closing, SectorJigError, SectorPlan, SectorTurn};
+pub use hardboard::router::{
+    PlungeSetting, RouterSetting, RouterWay, plunge, plunges, router_settings,
+};
+pub use hardboard::sector::{Closing, PlayError, SectorJigError, SectorPlan, SectorTurn};
 pub use hardboard::steps::{router_work, sector_work};
 pub use jig::{
-    CircleCut, Dividers, JIG_CAUTIONS, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut,
-    closing_error, dividers, exact_divisions, jig_sheet, plate_fit, radii,
+    CircleCut, Dividers, JIG_CAUTIONS, JigSheet, MOST_DIVISIONS, PlateFit, Radius, RadiusHole,
+    circle_cut, closing_error, dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
 pub use job::{
     HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage, cautions_of,

@@ -323,7 +323,7 @@ impl Workpiece {
     /// board.panel.build = Build::Halves;
     /// let workpiece = Workpiece::of(&board)?;
     /// let turns = workpiece.turns().unwrap();
-    /// assert!(turns.there.0 >= turns.now.0);
+    /// assert!(turns.at_best.mm >= turns.now.mm);
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn turns(&self) -> Option<&SeamTurns> {

@@ -66,7 +66,10 @@ impl BlankReport {
                 }),
             largest_of_strips: strips
                 .iter()
-                .map(|&(count, board_mm)| StripsReport { count, board_mm })
+                .map(|strips| StripsReport {
+                    count: strips.count,
+                    board_mm: strips.diameter,
+                })
                 .collect(),
             strips: places.map(|places| {
                 let strip = |place: &geometry::StripPlace| StripReport {
@@ -96,10 +99,10 @@ impl SeamReport {
         let turns = workpiece.turns()?;
         Some(Self {
             at_mm: workpiece.seams().to_vec(),
-            gap_mm: turns.now.0,
-            nearest: turns.now.1.to_string(),
+            gap_mm: turns.now.mm,
+            nearest: turns.now.hole.to_string(),
             best_rotation_deg: turns.best,
-            best_gap_mm: turns.there.0,
+            best_gap_mm: turns.at_best.mm,
         })
     }
 }

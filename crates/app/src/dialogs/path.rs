@@ -1,4 +1,4 @@
-//! Which file to open, or where to save.
+//! The dialogs for the file to open and the file to save to.
 
 use std::path::{Path, PathBuf};
 
@@ -19,7 +19,7 @@ pub struct PathDialog {
     replace: bool,
     /// The command that waits for the board to be saved.
     then: Option<Command>,
-    /// Whether the field has had the focus: one types at once.
+    /// Whether the field has had the focus, which it gets when the dialog opens.
     entered: bool,
 }
 
@@ -33,17 +33,18 @@ impl PathDialog {
         }
     }
 
-    /// Takes another path; leave to replace a file was for the one before.
+    /// Sets another path and withdraws the permission to replace a file, which was given for the old path.
     pub fn set_path(&mut self, path: String) {
         self.path = path;
         self.replace = false;
     }
 }
 
-/// Which board file to open.
+/// The dialog for the board file to open.
 pub fn open_ui(ui: &mut Ui, dialog: &mut PathDialog) -> Option<Answer> {
     heading(ui, "Open a board");
-    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
+    let PathRow { browse, entered } =
+        path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
     fault_ui(ui, dialog.fault.as_ref());
     let (open, cancel) = buttons(ui, "Open", !dialog.path.trim().is_empty());
     if browse {
@@ -55,11 +56,12 @@ pub fn open_ui(ui: &mut Ui, dialog: &mut PathDialog) -> Option<Answer> {
     }
 }
 
-/// Where to save the board.
+/// The dialog for the file to save the board to.
 pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<Answer> {
     heading(ui, "Save the board as");
     let before = dialog.path.clone();
-    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
+    let PathRow { browse, entered } =
+        path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
     if dialog.path != before {
         dialog.replace = false;
     }
@@ -86,10 +88,18 @@ pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<
 /// Width of the button that asks the system, in points.
 const BROWSE: f32 = 90.0;
 
-/// A field for a path, and a button that asks the system; whether it was pressed, and whether Enter was.
+/// The maker's input in a row for a path.
+pub struct PathRow {
+    /// Whether the Browse button was pressed.
+    pub browse: bool,
+    /// Whether Enter was pressed in the field.
+    pub entered: bool,
+}
+
+/// A field for a path, and a button that opens the system's file dialog.
 ///
 /// The field takes the focus unless it has been `focused` before.
-pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut bool) -> (bool, bool) {
+pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut bool) -> PathRow {
     let label = ui.label(caption).id;
     let room = (ui.available_width() - BROWSE).clamp(120.0, 370.0);
     ui.horizontal(|ui| {
@@ -100,18 +110,21 @@ pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut boo
             field.request_focus();
         }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
-        (ui.button("Browse…").clicked(), entered)
+        PathRow {
+            browse: ui.button("Browse…").clicked(),
+            entered,
+        }
     })
     .inner
 }
 
-/// The path as typed, without the spaces around it, from the root on: a notice then says where a file went.
+/// The typed path without spaces around it, made absolute so that a notice can say where a file went.
 pub fn typed(path: &str) -> PathBuf {
     let path = PathBuf::from(path.trim());
     std::path::absolute(&path).unwrap_or(path)
 }
 
-/// A name without the ending of board files gets it; a point in the name is no ending.
+/// The path with the extension of board files added if it lacks one; a point within the name is not an extension.
 fn with_ending(path: &Path) -> PathBuf {
     let has_it = path
         .extension()

@@ -12,7 +12,7 @@ use crate::widgets::{cautions, field_ui};
 /// Batches and sectors that are listed; the export has all.
 const LISTED: usize = 12;
 
-/// Resin for the bores, and how it is mixed; the bores of the batch that is pointed at are told to be lit.
+/// Resin for the bores, and how it is mixed; the bores of the batch under the pointer are highlighted.
 pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut Vec<HoleId>) {
     let (units, kind) = (board.units, board.piece.kind);
     // Only magnet pieces have something set in their bores.
@@ -98,7 +98,7 @@ fn grooves_ui(ui: &mut Ui, workpiece: &Workpiece, units: Units) {
     );
 }
 
-/// The numbers that those of a batch follow from, column by column.
+/// Tooltips of the columns of a batch: the numbers that each follows from.
 const OF_BATCH: [&str; 3] = [
     "As many as are filled before the batch gets stiff: from the pot life and the time for ten holes",
     "From the holes of the batch, the rest left in cups, and the parts of the mix",
@@ -137,7 +137,7 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
     if sectors.is_empty() {
         return;
     }
-    // Of several boards the first: what they take is alike.
+    // Of several boards only the first is listed, since all take the same.
     let first = sectors.iter().filter(|sector| sector.board == 1);
     let count = first.clone().count();
     let heads = ["Sector", "Holes", "Resin", "From batch"];
@@ -161,7 +161,7 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
     more(ui, count, "sectors");
 }
 
-/// A table with a head, as wide as it needs; its columns of numbers say from which others they follow.
+/// A table with a head, as wide as it needs; each column of numbers has a tooltip with the numbers it follows from.
 fn table_ui(ui: &mut Ui, heads: [&str; 4], from: [&str; 3], rows: impl FnOnce(&mut Ui)) {
     ui.add_space(theme::GAP);
     let table = Grid::new(heads).striped(true).spacing([10.0, 2.0]);
@@ -184,7 +184,7 @@ fn more(ui: &mut Ui, all: usize, what: &str) {
     }
 }
 
-/// From when the parts come together to the last bore.
+/// The time from the first contact of the two parts to the last bore.
 fn clock(batch: &Batch) -> String {
     let end = batch.begins + batch.minutes;
     format!(
@@ -202,7 +202,7 @@ mod tests {
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
-    use workshop::mix_parts;
+    use workshop::{MixParts, mix_parts};
 
     fn filling() -> Harness<'static, Board> {
         hand::panel(1200.0, |ui, board| {
@@ -241,7 +241,8 @@ mod tests {
         let workpiece = workshop::Workpiece::of(board).unwrap();
         let pour = workpiece.pour().unwrap();
         assert_eq!((pour.batches.len(), pour.batches[0].bores), (4, 38));
-        let (resin, hardener) = mix_parts(&board.filling.unwrap().mix, pour.batches[0].ml);
+        let MixParts { resin, hardener } =
+            mix_parts(&board.filling.unwrap().mix, pour.batches[0].ml);
         assert_near!(resin / hardener, 100.0 / 15.0, 1e-9);
         assert!(sees(
             &panel,

@@ -1,6 +1,6 @@
 //! Controls of the templates of hardboard: for a router with a guide bushing, and of one sector that is turned.
 
-use board::{Board, Layout, Measure, Router, Units, field};
+use board::{Board, Layout, Measure, Router, Units, field, in_a_row};
 use egui::Ui;
 use workshop::{Caution, Mend, SectorPlan, plunges, router_settings};
 
@@ -66,10 +66,10 @@ fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
         &mm(router.wider()),
         "Guide bushing less router bit",
     );
-    for (depth, roles) in plunges(&router_settings(layout, router)) {
-        let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
-        let words = format!("{} for {}", mm(depth), roles.join(", "));
-        // The caption alone would give two lines one identity.
+    for plunge in plunges(&router_settings(layout, router)) {
+        let roles: Vec<&str> = plunge.roles.iter().map(|role| role.id()).collect();
+        let words = format!("{} for {} holes", mm(plunge.mm), in_a_row(&roles));
+        // Two lines with the same caption would otherwise have the same id.
         ui.push_id(&words, |ui| {
             fact(
                 ui,
@@ -88,13 +88,13 @@ fn sector_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         return;
     }
     let plan = current.good().and_then(|workpiece| workpiece.sector_jig());
-    // Why there is none is among the findings.
+    // A finding says why there is no jig.
     if let Some(Ok(plan)) = plan {
         sector_facts(ui, plan, units);
     }
 }
 
-/// Where the pins go, and what their play adds up to.
+/// The holes that the pins go into, and the error that their play adds up to.
 fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
     let mm = |mm| Measure::mm(mm).shown(units);
     let degrees = |degrees| Measure::degrees(degrees).shown(units);
@@ -112,13 +112,13 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
     amount(
         ui,
         "Typical angle error",
-        &degrees(plan.turned.1),
+        &degrees(plan.turned.likely),
         "From the pin slop and how far out the pins stand",
     );
     amount(
         ui,
         "Worst angle error",
-        &degrees(plan.turned.0),
+        &degrees(plan.turned.worst),
         "From the pin slop and how far out the pins stand",
     );
     if let Some(closing) = &plan.closing {
@@ -165,11 +165,11 @@ mod tests {
         let mut panel = panel();
         assert!(!sees(&panel, "Set the plunge to"));
         press(&mut panel, "Make router template");
-        assert!(sees(&panel, "11 mm for track, home, start"));
+        assert!(sees(&panel, "11 mm for track, home and start holes"));
         press(&mut panel, "▲ Router");
         assert!(sees(&panel, "Clamp the work"));
         type_into(&mut panel, "Hardboard", "1/4\"");
-        assert!(sees(&panel, "11.35 mm for track, home, start"));
+        assert!(sees(&panel, "11.35 mm for track, home and start holes"));
         type_into(&mut panel, "Guide bushing", "18");
         type_into(&mut panel, "Bushing length", "4.5");
         type_into(&mut panel, "Router bit", "10");
@@ -184,7 +184,10 @@ mod tests {
             bottom: Bottom::Flat,
         };
         panel.run();
-        assert!(sees(&panel, "11.35 mm for track, home") && sees(&panel, "14.35 mm for start"));
+        assert!(
+            sees(&panel, "11.35 mm for track and home holes")
+                && sees(&panel, "14.35 mm for start holes")
+        );
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! The router's template on sheets, and a page of its settings.
 //!
-//! The template is a workpiece of its own, whose bores are wider by bushing less bit. So it is tiled, named and checked as the
-//! board is, and only its words differ.
+//! The template is a workpiece of its own, whose bores are wider by the bushing's diameter minus the bit's. So it is divided into
+//! sheets, named and checked as the board is; only its texts differ.
 
-use board::{Board, Center, HoleId, Role, Router, show_setting};
+use board::{Board, Center, HoleId, Role, Router, in_a_row, show_setting};
 use workshop::{
     Operation, RouterSetting, TilingError, Workpiece, paper_size, plunges, router_settings,
     router_work,
@@ -20,7 +20,7 @@ use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, 
 
 /// The template of a workpiece's router in sheets, and the page with its settings; empty where none is planned.
 ///
-/// Its openings are wider than the bores by bushing less bit, so that a bit in the bushing cuts the bore.
+/// Its openings are wider than the bores by the bushing's diameter minus the bit's, so that a bit in the bushing cuts the bore.
 ///
 /// ```
 /// use board::{Board, Router};
@@ -93,8 +93,8 @@ pub fn operation_blocks(operation: &Operation) -> [Block; 2] {
     ]
 }
 
-/// The template as something to be cut into sheets. The board's edge guides the eye: the template may be of any shape that can
-/// be clamped, and so its edge is drawn as a guide and not as a line to cut.
+/// The template to be divided into sheets. The board's edge is drawn as a guide, not as a line to cut, because the template may have any
+/// shape that can be clamped.
 fn subject(template: &Workpiece) -> Subject<'_> {
     let mut subject = Subject {
         kind: "Router template",
@@ -112,9 +112,9 @@ fn subject(template: &Workpiece) -> Subject<'_> {
 fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<String> {
     let tools = tools(board, router);
     let one = match plunges(settings).as_slice() {
-        [(mm, _)] => Some(format!(
+        [one] => Some(format!(
             "{tools}, plunge {}",
-            show_setting(*mm, board.units)
+            show_setting(one.mm, board.units)
         )),
         _ => None,
     };
@@ -122,7 +122,7 @@ fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<Strin
         .map_or_else(|| vec![tools, depths(board, settings)], |one| vec![one])
 }
 
-/// Bushing, bit and hardboard, which the openings are drawn for.
+/// The bushing, bit and hardboard that the openings are drawn for, in words.
 fn tools(board: &Board, router: Router) -> String {
     let length = |mm: f64| show_setting(mm, board.units);
     format!(
@@ -139,19 +139,19 @@ fn depths(board: &Board, settings: &[RouterSetting]) -> String {
     let depths = plunges(settings);
     let mut roles: Vec<Role> = depths
         .iter()
-        .flat_map(|(_, roles)| roles)
+        .flat_map(|depth| &depth.roles)
         .copied()
         .collect();
     let all = roles.len();
     roles.sort_unstable();
     roles.dedup();
     match depths.as_slice() {
-        [(mm, _)] => format!("Set the plunge to {}", length(*mm)),
+        [one] => format!("Set the plunge to {}", length(one.mm)),
         _ if roles.len() < all => "Set the plunge hole by hole: see the page of settings".into(),
         _ => {
-            let told = depths.iter().map(|(mm, roles)| {
-                let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
-                format!("{} for {}", length(*mm), roles.join(", "))
+            let told = depths.iter().map(|depth| {
+                let roles: Vec<&str> = depth.roles.iter().map(|role| role.id()).collect();
+                format!("{} for {} holes", length(depth.mm), in_a_row(&roles))
             });
             let told: Vec<String> = told.collect();
             format!("Set the plunge to {}", told.join("; "))
@@ -364,7 +364,7 @@ mod tests {
         };
         assert_eq!(
             told(&board),
-            "Set the plunge to 11 mm for track, home; 14 mm for start"
+            "Set the plunge to 11 mm for track and home holes; 14 mm for start holes"
         );
         board.edits = vec![Edit {
             hole: "T1-1".parse().unwrap(),

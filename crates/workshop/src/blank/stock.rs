@@ -166,9 +166,18 @@ pub struct Joined {
     /// The largest board of two bookmatched halves, mm.
     pub halves: f64,
     /// The largest boards of 2, 3, … strips, mm.
-    pub strips: Vec<(u32, f64)>,
+    pub strips: Vec<StripBoard>,
     /// Where this board's own strips are sawn, if they are to be strips and are found.
     pub places: Option<Vec<StripPlace>>,
+}
+
+/// The largest board that a number of strips gives.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StripBoard {
+    /// Number of strips.
+    pub count: u32,
+    /// Diameter of the largest board, mm; 0 where there is no wood for it.
+    pub diameter: f64,
 }
 
 /// The most strips that [`joined`] tries.
@@ -185,7 +194,10 @@ pub fn joined(board: &Board, slab: &Slab, cancel: &dyn Fn() -> bool) -> Result<J
     let strips = (2..=MOST_STRIPS).map(|count| {
         let (joint, kerf) = (panel.joint, panel.kerf);
         let most = geometry::most_from_strips(outline, flaws, count, joint, kerf, cancel)?;
-        Ok((count, board_from(most / 2.0, board)))
+        Ok(StripBoard {
+            count,
+            diameter: board_from(most / 2.0, board),
+        })
     });
     Ok(Joined {
         half,
@@ -272,7 +284,7 @@ mod tests {
         // The width less what jointing takes, twice, less the trim.
         assert_near!(joined.halves, 2.0 * (298.5 - 5.0), 0.2);
         // Two strips end to end: each as wide as the slab less two joints.
-        assert_near!(joined.strips[0].1, 2.0 * 297.0 - 10.0, 0.1);
+        assert_near!(joined.strips[0].diameter, 2.0 * 297.0 - 10.0, 0.1);
         assert_eq!(joined.places.unwrap().len(), 2);
     }
 }

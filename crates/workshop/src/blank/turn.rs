@@ -11,20 +11,29 @@ pub struct SeamTurns {
     /// Distance of the nearest bore from any seam, over the turn: (degrees clockwise of the pattern, mm). From the
     /// present rotation over one sector; negative where a seam cuts a bore.
     pub curve: Vec<(f64, f64)>,
-    /// Distance of the nearest bore now, mm, and whose.
-    pub now: (f64, HoleName),
-    /// Rotation of the pattern at which the nearest bore is as far as can be, degrees.
+    /// The bore nearest to a seam at the present rotation.
+    pub now: ToSeam,
+    /// The rotation of the pattern at which the nearest bore is farthest from the seams, degrees.
     pub best: f64,
-    /// Distance of the nearest bore there, mm, and whose.
-    pub there: (f64, HoleName),
+    /// The bore nearest to a seam at the best rotation.
+    pub at_best: ToSeam,
     /// Distance of the nearest center from any seam, now and at the rotation that is best for centers, mm.
     pub centers: (f64, f64),
+}
+
+/// The bore that is nearest to a seam.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ToSeam {
+    /// Its distance from the seam, mm; negative where the seam cuts it.
+    pub mm: f64,
+    /// Its hole.
+    pub hole: HoleName,
 }
 
 impl SeamTurns {
     /// Whether another rotation keeps the bores farther from the seams.
     pub fn can_be_better(&self) -> bool {
-        self.there.0 > self.now.0 + 1e-6
+        self.at_best.mm > self.now.mm + 1e-6
     }
 }
 
@@ -50,7 +59,10 @@ pub(crate) fn seam_turns(workpiece: &Workpiece) -> Option<SeamTurns> {
             .into_iter()
             .map(|(turn, mm)| (turned(turn), mm))
             .collect(),
-        now: (now.mm, *names.get(now.hole)?),
+        now: ToSeam {
+            mm: now.mm,
+            hole: *names.get(now.hole)?,
+        },
         best: turned(best.turn),
         centers: (
             geometry::seam_gap(&holes, &lines, Angle::ZERO, Measure::Center)?.mm,
@@ -58,7 +70,10 @@ pub(crate) fn seam_turns(workpiece: &Workpiece) -> Option<SeamTurns> {
                 .gap
                 .mm,
         ),
-        there: (best.gap.mm, *names.get(best.gap.hole)?),
+        at_best: ToSeam {
+            mm: best.gap.mm,
+            hole: *names.get(best.gap.hole)?,
+        },
     })
 }
 
@@ -131,13 +146,13 @@ mod tests {
         // 96 spaces at pitch 19: half a pitch from the seam's crossing of the ring, bent by the circle.
         let radius = geometry::ring_radius(19.0, 96);
         let wanted = radius * Angle::degrees(180.0 / 96.0).sin() - 6.0;
-        assert_near!(turns.there.0, wanted, 1e-9);
+        assert_near!(turns.at_best.mm, wanted, 1e-9);
         let turned = Board {
             rotation: best_rotation(&Workpiece::of(&board).unwrap()).unwrap(),
             ..board
         };
         let after = seam_turns(&Workpiece::of(&turned).unwrap()).unwrap();
-        assert_near!(after.now.0, wanted, 1e-9);
+        assert_near!(after.now.mm, wanted, 1e-9);
         assert_near!(after.centers.0, wanted + 6.0, 1e-9);
         assert!(turns.can_be_better() && !after.can_be_better());
     }
@@ -147,9 +162,9 @@ mod tests {
         let board = halves(3.0);
         let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
         assert_near!(turns.curve[0].0, 3.0, 1e-12);
-        assert_near!(turns.curve[0].1, turns.now.0, 1e-9);
+        assert_near!(turns.curve[0].1, turns.now.mm, 1e-9);
         let most = turns.curve.iter().map(|(_, mm)| *mm).fold(-1e9, f64::max);
-        assert!(most <= turns.there.0 + 1e-9);
+        assert!(most <= turns.at_best.mm + 1e-9);
     }
 
     #[test]

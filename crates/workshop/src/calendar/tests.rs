@@ -1,4 +1,4 @@
-//! Calendars worked out by hand, and what holds of all of them.
+//! Tests of calendars that were worked out by hand, and of rules that hold for all calendars.
 
 mod edges;
 
@@ -13,7 +13,7 @@ fn day(text: &str) -> Day {
     text.parse().unwrap()
 }
 
-/// A board whose wood is worked for so many minutes, rests, and so on; all other work takes no time.
+/// A board with this schedule.
 fn board(schedule: Schedule) -> Board {
     Board {
         schedule,
@@ -132,7 +132,7 @@ fn glue_dries_over_a_weekend() {
 }
 
 #[test]
-fn a_wait_that_ends_in_working_hours_ends_then() {
+fn work_goes_on_at_once_when_a_wait_ends_in_working_hours() {
     // Tuesday 10:00 and 24 hours is Wednesday 10:30 with half an hour of hands.
     let plan = chain(&[
         (Task::Joint, 120.0, 0.0),
@@ -187,7 +187,7 @@ fn backward_from_a_promise_the_last_work_ends_with_that_day() {
 }
 
 #[test]
-fn a_promise_that_cannot_be_kept_is_planned_as_early_as_can_be() {
+fn a_promise_that_cannot_be_kept_is_planned_as_early_as_possible() {
     let plan = chain(&[(Task::Coat, 30.0, 72.0), (Task::HandOver, 20.0, 0.0)]);
     // Friday 4 Dec and 72 hours is Monday 8:30; the promise was for Saturday, for which Wednesday was the last day to begin.
     let made = planned(
@@ -204,7 +204,7 @@ fn a_promise_that_cannot_be_kept_is_planned_as_early_as_can_be() {
 }
 
 #[test]
-fn a_leap_year_has_its_day() {
+fn february_has_29_days_in_a_leap_year() {
     // Monday 28 Feb 2028 and 24 hours is Tuesday the 29th; 24 more Wednesday 1 March.
     let plan = chain(&[
         (Task::Coat, 30.0, 24.0),
@@ -223,7 +223,7 @@ fn a_leap_year_has_its_day() {
 
 /// Clocks in New York go forward on Sunday 14 March 2027 and back on Sunday 7 November 2027, at 2 in the morning.
 #[test]
-fn hours_pass_as_they_do_when_clocks_are_changed() {
+fn waits_run_in_real_hours_when_clocks_change() {
     let week = Schedule {
         hours: hours([8.0; 7]),
         ..schedule(Some("2027-03-13"), None)
@@ -272,7 +272,7 @@ fn two_sets_of_clamps_are_four_hours_apart() {
 }
 
 #[test]
-fn what_is_ticked_off_stands_on_its_day_and_the_rest_moves() {
+fn a_step_ticked_off_stays_on_its_day_and_the_rest_is_planned_around_it() {
     let mut board = board(schedule(None, None));
     board.schedule.done.push(Done {
         task: "rest".into(),
@@ -418,7 +418,7 @@ fn the_first_board_has_the_set_up_and_all_together_what_the_price_charges() {
     }
 }
 
-/// Minutes that hands are at it.
+/// Hands-on minutes.
 fn minutes_of(dated: &Dated) -> i64 {
     let each = dated.stretches.iter();
     each.map(|it| (it.to.as_second() - it.from.as_second()) / 60)
@@ -459,7 +459,7 @@ fn check_all(workpiece: &Workpiece, made: &Calendar) -> Result<(), TestCaseError
             }
         }
     }
-    // Hands at one thing at a time, and in working hours.
+    // One thing at a time, and only in working hours.
     let mut hands: Vec<Stretch> = made
         .work
         .iter()

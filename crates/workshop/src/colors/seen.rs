@@ -5,9 +5,9 @@ use board::{Medium, Rgb};
 use super::Tint;
 use super::sight::{linear, of_linear};
 
-/// The color that something colored shows on wood of a tone; from memory, as every dye and every wood is another.
+/// The color of a tint as it is seen on wood of a tone; an estimate from memory, since every dye and every piece of wood differs.
 ///
-/// Dye takes light away from that of the wood. Stain does so with half of it, and covers the other half with pigment.
+/// Dye only filters the light that the wood reflects. Stain does so over half of the area, and covers the other half with pigment.
 ///
 /// ```
 /// use board::{Medium, Rgb};
@@ -16,7 +16,7 @@ use super::sight::{linear, of_linear};
 /// let [paint, dye] = [Medium::Paint, Medium::Dye].map(|medium| Tint { color: yellow, medium });
 /// let walnut = tone("black-walnut");
 /// assert_eq!(seen_on(walnut, paint), yellow);
-/// // A yellow dye does next to nothing on walnut.
+/// // A yellow dye hardly shows on walnut.
 /// assert!(contrast(seen_on(walnut, dye), walnut) < 1.3);
 /// ```
 pub fn seen_on(wood: Rgb, tint: Tint) -> Rgb {

@@ -18,7 +18,7 @@ use batches::batches;
 pub use amount::{LEAST_GAP, insert_with_room, is_filled, open_bore};
 pub use batches::{Batch, batch_in_time};
 pub(crate) use mix::part;
-pub use mix::{mix_parts, parts_shown};
+pub use mix::{MixParts, mix_parts, parts_shown};
 pub use sectors::SectorPour;
 
 /// Slack for rounding of a batch that is just full, as a share.

@@ -3,7 +3,7 @@
 use board::{HoleName, Measure};
 
 use crate::Workpiece;
-use crate::filling::{Batch, Pour, SectorPour, mix_parts, part};
+use crate::filling::{Batch, MixParts, Pour, SectorPour, mix_parts, part};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 
 /// The source for pot life by temperature.
@@ -20,7 +20,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let (filling, pour) = (board.filling?, workpiece.pour()?);
     let mix = |ml| {
-        let (resin, hardener) = mix_parts(&filling.mix, ml);
+        let MixParts { resin, hardener } = mix_parts(&filling.mix, ml);
         [resin, hardener].map(|amount| part(&filling.mix, amount))
     };
     let mut sums = each_bore(pour);

@@ -1,4 +1,4 @@
-//! The bore that the wood has room for, and that the piece still rests in.
+//! The largest bore that leaves enough wood and still holds the piece.
 
 use board::{Board, Change, Hole, Role, field};
 use geometry::Circle;
@@ -9,7 +9,7 @@ use super::walk::Walk;
 use super::{FitError, Limit, has_auto_pockets, without_pockets};
 use crate::figures::rim_margin;
 
-/// The limits that a bore is held against.
+/// The limits that a bore must keep.
 const WOOD: Kept = &[Limit::Rim, Limit::Web];
 
 /// The largest diameter for all bores of track, home lanes and start pockets at which every bore keeps its webs and the
@@ -29,7 +29,7 @@ pub fn largest_bore(board: &Board) -> Result<f64, FitError> {
     Ok(largest_bore_bound(board)?.0)
 }
 
-/// The same, with the bound that keeps the bores from being wider.
+/// The same, with the limit that keeps the bores from being wider.
 ///
 /// # Errors
 /// As [`largest_bore`].
@@ -74,7 +74,7 @@ pub fn largest_bore_bound(board: &Board) -> Result<(f64, BoreBound), FitError> {
     Ok((mm, BoreBound::Wood { limit, holes }))
 }
 
-/// The bound that the piece sets to the bores of all roles; none where it sets none.
+/// The limit that the piece sets to the bores of all roles; `None` where it sets none.
 fn bound_by_piece(board: &Board) -> Option<(f64, BoreBound)> {
     let bores = [board.bores.track, board.bores.home, board.bores.start];
     let bounds = bores

@@ -91,7 +91,16 @@ pub struct RouterSetting {
     pub holes: Vec<(Role, usize)>,
 }
 
-/// The way in which a bit makes a bore that the bushing is led round.
+/// A setting of the router's plunge, and the roles of the holes that it is for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlungeSetting {
+    /// The setting, mm from the top of the template.
+    pub mm: f64,
+    /// The roles, in the order of hole tables.
+    pub roles: Vec<Role>,
+}
+
+/// The way in which a bit makes a bore that the bushing is guided around.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RouterWay {
     /// The bit is wider than the bore: it cannot make it.
@@ -124,9 +133,9 @@ impl RouterWay {
     pub const fn label(self) -> &'static str {
         match self {
             Self::TooWide => "does not fit: use a narrower bit",
-            Self::Plunge => "straight down",
-            Self::Round => "down and clockwise round the rim",
-            Self::RoundAndAcross => "clockwise round the rim, and across",
+            Self::Plunge => "plunge straight down",
+            Self::Round => "plunge, then clockwise around the rim",
+            Self::RoundAndAcross => "clockwise around the rim, then across the middle",
         }
     }
 }
@@ -170,16 +179,19 @@ pub fn router_settings(layout: &Layout, router: Router) -> Vec<RouterSetting> {
 }
 
 /// Each depth that the plunge is set to, mm, and for which roles, in the order of the hole table.
-pub fn plunges(settings: &[RouterSetting]) -> Vec<(f64, Vec<Role>)> {
-    let mut plunges: Vec<(f64, Vec<Role>)> = Vec::new();
+pub fn plunges(settings: &[RouterSetting]) -> Vec<PlungeSetting> {
+    let mut plunges: Vec<PlungeSetting> = Vec::new();
     for setting in settings {
         let roles = setting.holes.iter().map(|(role, _)| *role);
-        match plunges.iter_mut().find(|(mm, _)| *mm == setting.plunge) {
-            Some((_, known)) => {
-                let new: Vec<Role> = roles.filter(|role| !known.contains(role)).collect();
-                known.extend(new);
+        match plunges.iter_mut().find(|known| known.mm == setting.plunge) {
+            Some(known) => {
+                let new: Vec<Role> = roles.filter(|role| !known.roles.contains(role)).collect();
+                known.roles.extend(new);
             }
-            None => plunges.push((setting.plunge, roles.collect())),
+            None => plunges.push(PlungeSetting {
+                mm: setting.plunge,
+                roles: roles.collect(),
+            }),
         }
     }
     plunges
@@ -327,10 +339,11 @@ mod tests {
             change: Change::Bore { bore: wide },
         }];
         let settings = router_settings(&layout(&board).unwrap(), router(16.0, 12.0));
+        let setting = |mm, roles| PlungeSetting { mm, roles };
         let depths = [
-            (10.0, vec![Track]),
-            (11.0, vec![Track, Home]),
-            (14.0, vec![Start]),
+            setting(10.0, vec![Track]),
+            setting(11.0, vec![Track, Home]),
+            setting(14.0, vec![Start]),
         ];
         assert_eq!(plunges(&settings), depths);
         let told: Vec<_> = settings

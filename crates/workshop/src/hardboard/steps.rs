@@ -1,6 +1,6 @@
 //! Templates of hardboard: how they are made, and how the bores are made with them.
 
-use board::{Measure, Router, TemplateCenter};
+use board::{Measure, Router, TemplateCenter, in_a_row};
 
 use crate::bores::steps::kinds_but_center;
 use crate::hardboard::router::{RouterSetting, plunges, routed, router_settings};
@@ -45,8 +45,7 @@ fn template(workpiece: &Workpiece) -> Operation {
         .with("drill press, Forstner bits, hardboard", 20.0 + holes as f64)
         .minding(&[Caution::DrillPress]);
     let Some(router) = workpiece.board().router else {
-        let words =
-            "Tick Make router template: bushing, bit and hardboard say how wide its holes are.";
+        let words = "Tick “Make router template” under Template, Hardboard, and enter bushing, bit and hardboard: its holes are sized by them.";
         return operation.says([words.to_owned()]);
     };
     let sheets = format!(
@@ -86,8 +85,9 @@ fn openings(workpiece: &Workpiece, settings: &[RouterSetting]) -> Vec<String> {
 
 /// The bores along the template, in passes that the bit can take.
 ///
-/// A pass goes no deeper than the bit is wide, or less; common practice, no source. The depth is that of the bore: in the
-/// template the bit cuts nothing.
+/// A pass goes no deeper than the bit is wide: twice as deep as in a circle, a recess or a mortise, since in a bore the router plunges
+/// straight down and then moves only a little, while those are long cuts of the bit's full width. Common practice, no source. The
+/// depth is that of the bore: in the template the bit cuts nothing.
 fn routed_bores(workpiece: &Workpiece) -> Operation {
     let holes = routed(workpiece.layout()).count();
     let router = workpiece.board().router;
@@ -135,19 +135,19 @@ fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
     let settings = router_settings(workpiece.layout(), router);
     let mut work: Vec<String> = plunges(&settings)
         .into_iter()
-        .map(|(mm, roles)| {
-            let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
+        .map(|plunge| {
+            let roles: Vec<&str> = plunge.roles.iter().map(|role| role.id()).collect();
             format!(
-                "Set the plunge to {} from the top of the template for {}; try it on scrap.",
-                workpiece.length(mm),
-                roles.join(", ")
+                "Set the plunge to {} from the top of the template for {} holes; try it on scrap.",
+                workpiece.length(plunge.mm),
+                in_a_row(&roles)
             )
         })
         .collect();
     for setting in &settings {
         let bore = setting.bore;
         work.push(format!(
-            "Holes {} across and {} deep: {}, in {} of no more than the bit's diameter.",
+            "Holes {} across and {} deep: {}, in {}, none deeper than the bit's diameter.",
             workpiece.length(bore.diameter),
             workpiece.length(bore.depth),
             setting.way.label(),

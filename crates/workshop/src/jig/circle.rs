@@ -1,18 +1,17 @@
 //! The circle cut on the center pin, on a saw or with a router on a trammel.
 
-/// From the center pin to a blade or a bit, mm: to the side of the cut that is nearer the pin, to its middle, and to the
-/// farther side.
+/// Distances from the center pin to a blade or bit, mm: to the near side of the cut, to its middle, and to its far side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CircleCut {
-    /// Radius of the cut.
+    /// Radius of the disc or hole that is cut.
     pub radius: f64,
-    /// Where the inside is kept, as of the board: the near side runs along its edge.
+    /// The distances for cutting out a disc, as for the board: the near side of the cut runs along its edge.
     pub disc: [f64; 3],
-    /// Where the outside is kept, as of a hole of this radius: the far side runs along its edge.
+    /// The distances for cutting a hole: the far side of the cut runs along its edge.
     pub hole: [f64; 3],
 }
 
-/// The cut of a circle of a radius by a blade or bit of a width, mm.
+/// The settings for cutting a disc or hole of a radius with a blade or bit of a width, both in mm.
 ///
 /// ```
 /// let cut = workshop::circle_cut(250.0, 3.2);

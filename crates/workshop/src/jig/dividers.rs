@@ -25,8 +25,9 @@ pub struct Dividers {
 /// Dividers for every ring of three or more evenly spaced holes, from the center outward.
 ///
 /// ```
-/// use workshop::{Radius, dividers};
-/// let hexagon = Radius { mm: 100.0, holes: (0..6).map(|hole| (hole, 60.0 * hole as f64)).collect() };
+/// use workshop::{Radius, RadiusHole, dividers};
+/// let hole = |row: usize| RadiusHole { row, bearing: 60.0 * row as f64 };
+/// let hexagon = Radius { mm: 100.0, holes: (0..6).map(hole).collect() };
 /// let told = dividers(&[hexagon]);
 /// // A hexagon's side is as long as its radius.
 /// assert!((told[0].setting - 100.0).abs() < 1e-9);
@@ -43,7 +44,7 @@ fn of_ring(ring: &Radius) -> Option<Dividers> {
     let even = ring
         .holes
         .windows(2)
-        .all(|pair| (pair[1].1 - pair[0].1 - step).abs() < EVEN);
+        .all(|pair| (pair[1].bearing - pair[0].bearing - step).abs() < EVEN);
     let setting = chord(2.0 * ring.mm, holes, 1);
     let closing = closing_error(ring.mm, holes, SETTING_ERROR)?;
     (holes >= 3 && even && ring.mm > 0.0).then_some(Dividers {
@@ -77,13 +78,17 @@ pub fn closing_error(radius: f64, holes: u32, off: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::jig::RadiusHole;
     use testkit::assert_near;
 
     fn ring(radius: f64, holes: u32) -> Radius {
-        let bearing = |hole: u32| (hole as usize, f64::from(hole) * 360.0 / f64::from(holes));
+        let hole = |hole: u32| RadiusHole {
+            row: hole as usize,
+            bearing: f64::from(hole) * 360.0 / f64::from(holes),
+        };
         Radius {
             mm: radius,
-            holes: (0..holes).map(bearing).collect(),
+            holes: (0..holes).map(hole).collect(),
         }
     }
 
@@ -101,7 +106,7 @@ mod tests {
     #[test]
     fn uneven_rings_pairs_and_the_center_have_none() {
         let mut uneven = ring(100.0, 12);
-        uneven.holes[3].1 += 0.01;
+        uneven.holes[3].bearing += 0.01;
         assert!(dividers(&[uneven, ring(100.0, 2), ring(0.0, 1)]).is_empty());
     }
 

@@ -13,7 +13,7 @@ pub mod steps;
 pub use circle::{CircleCut, circle_cut};
 pub use dividers::{Dividers, closing_error, dividers};
 pub use plate::{MOST_DIVISIONS, PlateFit, exact_divisions, plate_fit};
-pub use radii::{Radius, radii};
+pub use radii::{Radius, RadiusHole, radii};
 
 use crate::{Caution, HoleTable, Order, Workpiece};
 
@@ -54,7 +54,7 @@ pub fn jig_sheet(workpiece: &Workpiece) -> JigSheet {
     let bearings: Vec<f64> = radii
         .iter()
         .filter(|radius| radius.mm > 0.0)
-        .flat_map(|radius| radius.holes.iter().map(|hole| hole.1))
+        .flat_map(|radius| radius.holes.iter().map(|hole| hole.bearing))
         .collect();
     JigSheet {
         divisions: exact_divisions(&bearings),

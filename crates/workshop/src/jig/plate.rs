@@ -48,9 +48,10 @@ fn greatest_common(a: u32, b: u32) -> u32 {
 pub struct PlateFit {
     /// Divisions of the plate.
     pub divisions: u32,
-    /// The largest miss, mm along the circle of its hole, with player 1's axis on a division; and the hole's row of the
-    /// table.
-    pub worst: (f64, usize),
+    /// The largest miss with player 1's axis on a division, mm along the circle of its hole.
+    pub worst: f64,
+    /// The row in the hole table, from 0, of the hole with the largest miss.
+    pub worst_row: usize,
     /// The turn of the board on the plate, degrees clockwise, that makes the largest miss smallest; 0 where none helps.
     pub turn: f64,
     /// The largest miss after that turn, mm.
@@ -61,12 +62,13 @@ pub struct PlateFit {
 /// off the center.
 ///
 /// ```
-/// use workshop::{Radius, plate_fit};
-/// let ring = Radius { mm: 180.0, holes: vec![(0, 0.0), (1, 61.0)] };
+/// use workshop::{Radius, RadiusHole, plate_fit};
+/// let holes = [(0, 0.0), (1, 61.0)].map(|(row, bearing)| RadiusHole { row, bearing });
+/// let ring = Radius { mm: 180.0, holes: holes.to_vec() };
 /// let fit = plate_fit(&[ring], 60).unwrap();
 /// // 61° lies 1° past a division of 6°: 3.14 mm at 180 mm. Turned by half of it, both holes miss by half.
-/// assert!((fit.worst.0 - 180.0 * 1_f64.to_radians()).abs() < 1e-9);
-/// assert!((fit.turned - fit.worst.0 / 2.0).abs() < 1e-6);
+/// assert!((fit.worst - 180.0 * 1_f64.to_radians()).abs() < 1e-9);
+/// assert!((fit.turned - fit.worst / 2.0).abs() < 1e-6);
 /// ```
 pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     if divisions == 0 {
@@ -78,14 +80,14 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
         .iter()
         .filter(|radius| off(radius))
         .flat_map(|radius| {
-            radius.holes.iter().map(|&(row, bearing)| Place {
-                row,
-                phase: bearing.rem_euclid(step),
+            radius.holes.iter().map(|hole| Place {
+                row: hole.row,
+                phase: hole.bearing.rem_euclid(step),
                 arm: radius.mm.to_radians(),
             })
         })
         .collect();
-    let worst = places
+    let (worst, worst_row) = places
         .iter()
         .map(|place| (place.miss(0.0, step), place.row))
         // Of equal misses, keep the first: the same hole of several players misses by the same, apart from rounding.
@@ -94,7 +96,7 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
         let misses = places.iter().map(|place| place.miss(turn, step));
         misses.fold(0.0, f64::max)
     };
-    let turn = best_turn(&places, step, worst.0);
+    let turn = best_turn(&places, step, worst);
     // A turn that gains nothing, such as one by a whole division, is not proposed.
     let turn = if missed(turn) < missed(0.0) - NOTHING {
         turn
@@ -105,6 +107,7 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     Some(PlateFit {
         divisions,
         worst,
+        worst_row,
         turn,
         turned,
     })
@@ -180,14 +183,17 @@ fn turn_within(places: &[Place], step: f64, miss: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::jig::radii;
+    use crate::jig::{RadiusHole, radii};
     use crate::machine::hole_table::hole_table;
     use board::{Board, layout};
     use proptest::prelude::*;
     use testkit::assert_near;
 
     fn one_ring(radius: f64, bearings: &[f64]) -> Vec<Radius> {
-        let holes = bearings.iter().copied().enumerate().collect();
+        let holes = bearings.iter().copied().enumerate();
+        let holes = holes
+            .map(|(row, bearing)| RadiusHole { row, bearing })
+            .collect();
         vec![Radius { mm: radius, holes }]
     }
 
@@ -205,7 +211,7 @@ mod tests {
         let table = hole_table(&layout(&board).unwrap());
         let fit = plate_fit(&radii(&table, board.rotation), 96).unwrap();
         assert_eq!(fit.turn, 0.0);
-        assert!(fit.worst.0 < 1e-9 && fit.turned < 1e-9, "{fit:?}");
+        assert!(fit.worst < 1e-9 && fit.turned < 1e-9, "{fit:?}");
     }
 
     #[test]
@@ -217,7 +223,7 @@ mod tests {
             .iter()
             .find(|radius| radius.holes.len() == 96)
             .unwrap();
-        let bearings: Vec<f64> = track.holes.iter().map(|hole| hole.1).collect();
+        let bearings: Vec<f64> = track.holes.iter().map(|hole| hole.bearing).collect();
         assert_eq!(exact_divisions(&bearings), Some(96));
     }
 
@@ -226,12 +232,12 @@ mod tests {
     fn misses_are_arcs_to_the_nearest_division() {
         let radius = 180.0 / core::f64::consts::PI;
         let fit = plate_fit(&one_ring(radius, &[0.0, 1.0, 8.0]), 90).unwrap();
-        assert_near!(fit.worst.0, 1.0, 1e-9);
-        assert_eq!(fit.worst.1, 1);
+        assert_near!(fit.worst, 1.0, 1e-9);
+        assert_eq!(fit.worst_row, 1);
         assert_near!(fit.turned, 0.5, 1e-9);
         assert_near!(fit.turn, 3.5, 1e-9);
         let fit = plate_fit(&one_ring(radius, &[0.0, 2.0]), 90).unwrap();
-        assert_near!(fit.worst.0, 2.0, 1e-9);
+        assert_near!(fit.worst, 2.0, 1e-9);
         assert_near!(fit.turned, 1.0, 1e-9);
     }
 
@@ -241,7 +247,7 @@ mod tests {
             let bearings: Vec<f64> = (0..holes).map(|hole| 360.0 * f64::from(hole) / f64::from(holes)).collect();
             prop_assert_eq!(exact_divisions(&bearings), Some(holes));
             let fit = plate_fit(&one_ring(250.0, &bearings), holes * times).unwrap();
-            prop_assert!(fit.worst.0 < 1e-6);
+            prop_assert!(fit.worst < 1e-6);
         }
 
         /// A scan over turns finds none with a smaller miss.
@@ -250,8 +256,8 @@ mod tests {
             let ring = one_ring(150.0, &bearings);
             let fit = plate_fit(&ring, divisions).unwrap();
             let step = 360.0 / f64::from(divisions);
-            prop_assert!(fit.worst.0 <= 150.0_f64.to_radians() * step / 2.0 + 1e-9);
-            prop_assert!(fit.turned <= fit.worst.0 + 1e-9);
+            prop_assert!(fit.worst <= 150.0_f64.to_radians() * step / 2.0 + 1e-9);
+            prop_assert!(fit.turned <= fit.worst + 1e-9);
             let miss = |turn: f64| bearings.iter().map(|bearing| {
                 let past = (bearing + turn).rem_euclid(step);
                 past.min(step - past) * 150.0_f64.to_radians()

@@ -12,8 +12,17 @@ const ONE_SETTING: f64 = 0.001;
 pub struct Radius {
     /// Distance from the center pin, mm; 0 is the center hole.
     pub mm: f64,
-    /// The holes there: row of the table, and bearing from player 1's axis in degrees, from 0 up to 360, ascending.
-    pub holes: Vec<(usize, f64)>,
+    /// The holes at this radius, by bearing.
+    pub holes: Vec<RadiusHole>,
+}
+
+/// A hole at a setting of the jig's radius.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RadiusHole {
+    /// Its row in the hole table, from 0.
+    pub row: usize,
+    /// Its bearing from player 1's axis, degrees clockwise, from 0 up to 360.
+    pub bearing: f64,
 }
 
 /// The distinct radii of a table's holes, from the center outward; `axis` is the bearing of player 1's axis in degrees.
@@ -41,17 +50,17 @@ pub fn radii(table: &HoleTable, axis: f64) -> Vec<Radius> {
     let mut radii: Vec<Radius> = Vec::new();
     for (mm, bearing, row) in places {
         match radii.last_mut().filter(|last| mm - last.mm < ONE_SETTING) {
-            Some(last) => last.holes.push((row, bearing)),
+            Some(last) => last.holes.push(RadiusHole { row, bearing }),
             None => radii.push(Radius {
                 mm,
-                holes: vec![(row, bearing)],
+                holes: vec![RadiusHole { row, bearing }],
             }),
         }
     }
     for radius in &mut radii {
         radius
             .holes
-            .sort_by(|a, b| a.1.total_cmp(&b.1).then(a.0.cmp(&b.0)));
+            .sort_by(|a, b| a.bearing.total_cmp(&b.bearing).then(a.row.cmp(&b.row)));
     }
     radii
 }
@@ -90,8 +99,8 @@ mod tests {
             .unwrap();
         // 96 chords of 19 mm: Machinery's Handbook, 31st ed., p. 711, chord = D sin(180°/n).
         assert_near!(track.mm, 9.5 / Angle::degrees(180.0 / 96.0).sin(), 1e-9);
-        for (step, (_, bearing)) in track.holes.iter().enumerate() {
-            assert_near!(*bearing, step as f64 * 360.0 / 96.0, 1e-9);
+        for (step, hole) in track.holes.iter().enumerate() {
+            assert_near!(hole.bearing, step as f64 * 360.0 / 96.0, 1e-9);
         }
     }
 
@@ -103,7 +112,7 @@ mod tests {
             let radii = radii(&table, rotation);
             let mut seen = vec![0; table.rows.len()];
             for radius in &radii {
-                for &(row, degrees) in &radius.holes {
+                for &RadiusHole { row, bearing: degrees } in &radius.holes {
                     seen[row] += 1;
                     let bearing = Angle::degrees(degrees + rotation);
                     let at = geometry::point_at(radius.mm, bearing);

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use egui::{Align, Layout, RichText, ScrollArea, Ui, Vec2, vec2};
 
-use super::path::{path_row, typed};
+use super::path::{PathRow, path_row, typed};
 use super::{Answer, fault_ui, heading, two_buttons};
 use crate::exports::{Effort, Group, Kind, Lack, Source};
 use crate::host::{Ask, Host};
@@ -326,7 +326,7 @@ fn told(files: &[String]) -> String {
 /// The folder, the check box for replacing existing files, and the buttons; returns the answer when one was pressed.
 fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, there: &[String]) -> Option<Answer> {
     let before = dialog.folder.clone();
-    let (browse, _) = path_row(ui, "Folder", &mut dialog.folder, &mut true);
+    let PathRow { browse, .. } = path_row(ui, "Folder", &mut dialog.folder, &mut true);
     if dialog.folder != before {
         dialog.replace = false;
     }

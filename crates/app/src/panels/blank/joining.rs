@@ -1,4 +1,4 @@
-//! Controls of how the board is glued up, and of the screws below.
+//! Controls of how the board is glued up, and of the screws in the underside.
 
 use board::{Board, INCH, Measure, Units, Value, field};
 use egui::Ui;
@@ -85,13 +85,13 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units, asked: &mut Vec<Comman
     let length = |mm| Measure::mm(mm).shown(units);
     let angle = |degrees| Measure::degrees(degrees).shown(units);
     ui.add_space(theme::TIGHT);
-    let now = format!("{} ({})", length(turns.now.0), turns.now.1);
+    let now = format!("{} ({})", length(turns.now.mm), turns.now.hole);
     let from = "From the nearest hole to a seam at this rotation";
     fitted_fact(ui, "To a seam now", [&now, from], Mend::TurnOffSeams, asked);
     fact(
         ui,
         "At best",
-        &format!("{} at {}", length(turns.there.0), angle(turns.best)),
+        &format!("{} at {}", length(turns.at_best.mm), angle(turns.best)),
         "From the nearest hole to a seam, over all rotations of the pattern",
     );
     fact(
@@ -145,8 +145,8 @@ fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     });
     let said = format!(
         "Distance of the nearest hole from a seam over the rotation; now {}, best {} at {}",
-        length(turns.now.0),
-        length(turns.there.0),
+        length(turns.now.mm),
+        length(turns.at_best.mm),
         angle(turns.best)
     );
     shown

@@ -131,12 +131,12 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
         &length(joined.halves),
         "The largest half circle on the blank, less saw and joint allowances",
     );
-    for (count, most) in &joined.strips {
+    for strips in &joined.strips {
         amount(
             ui,
-            &format!("{count} strips"),
-            &length(*most),
-            "The largest board from so many strips, less saw and joint allowances",
+            &format!("{} strips", strips.count),
+            &length(strips.diameter),
+            "The largest board from that many strips, less saw and joint allowances",
         );
     }
     remark(

@@ -1,7 +1,7 @@
 //! The sector jig on sheets: its outline, the holes to drill, the index holes, and how it is turned.
 //!
-//! The jig is drilled once, for player 1, and turned on the center pin from sector to sector. What holds it there is a pin through
-//! an index hole into a hole that was drilled a turn before. Its joints may lie elsewhere than the board's: it is tiled anew.
+//! The jig is drilled once, for player 1, and turned on the center pin from sector to sector. A pin through an index hole, into a
+//! hole that was drilled a turn before, holds it there. It is divided into sheets of its own, so its joints need not be the board's.
 
 mod outline;
 mod turning;
@@ -23,7 +23,7 @@ use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 use outline::Outline;
 use turning::{listed, turning};
 
-/// From an index hole to the circle around it, which marks it as no hole of the board, mm.
+/// Distance from an index hole to the circle around it, mm. The circle shows that it is not a hole of the board.
 const RING: f64 = 1.5;
 /// Size of the words at an index hole that finds no free place for them, mm.
 const NOTE: f64 = 2.2;
@@ -49,7 +49,7 @@ const NOTE: f64 = 2.2;
 /// ```
 ///
 /// # Errors
-/// [`TilingError`] where it cannot be cut into sheets of the template's paper.
+/// [`TilingError`] where it cannot be divided into sheets of the template's paper.
 pub fn sector_sheets(
     workpiece: &Workpiece,
     jig: &SectorPlan,
@@ -128,7 +128,7 @@ fn is_on(outline: &Outline, course: &[Point], window: Rect) -> bool {
     outline.contains(window.center()) || across.into_iter().any(|at| near.contains(*at))
 }
 
-/// The jig as something to be cut into sheets: its outline to saw, its axis, the holes of player 1 and of the pin to drill,
+/// The jig to be divided into sheets: its outline to saw, its axis, the holes of player 1 and of the pin to drill,
 /// and the index holes, which are drilled in the jig alone.
 fn subject<'a>(board: &'a Board, jig: &SectorPlan, outline: &Outline) -> Subject<'a> {
     let outline = outline.shapes();

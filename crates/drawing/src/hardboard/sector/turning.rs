@@ -117,8 +117,8 @@ fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let mut words = vec![format!(
         "With {} of play at each pin the last sector is off by {} typically, and by {} at worst.",
         show_length(play, board.units),
-        Measure::degrees(jig.turned.1).shown(board.units),
-        Measure::degrees(jig.turned.0).shown(board.units)
+        Measure::degrees(jig.turned.likely).shown(board.units),
+        Measure::degrees(jig.turned.worst).shown(board.units)
     )];
     if let Some(closing) = jig.closing {
         words.push(format!(

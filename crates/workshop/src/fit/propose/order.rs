@@ -75,8 +75,8 @@ impl OrderSlab {
             Build::Whole | Build::Seams { .. } => plan.largest_board(&board),
             Build::Halves => of_parts().map_or(0.0, |joined| joined.halves),
             Build::Strips { count } => of_parts()
-                .and_then(|joined| joined.strips.into_iter().find(|(of, _)| *of == count))
-                .map_or(0.0, |(_, most)| most),
+                .and_then(|joined| joined.strips.into_iter().find(|of| of.count == count))
+                .map_or(0.0, |of| of.diameter),
         }
     }
 }

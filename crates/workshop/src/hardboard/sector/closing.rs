@@ -28,6 +28,15 @@ use geometry::{Circle, Point, Vec2, web_between};
 
 use crate::hardboard::sector::{sector, turned};
 
+/// The error that the play of the pins adds up to: an angle or a length.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct PlayError {
+    /// With the play of every pin at its worst.
+    pub worst: f64,
+    /// The likely error, by root sum square.
+    pub likely: f64,
+}
+
 /// The two holes with the least wood to expect between the last sector and the first.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Closing {
@@ -84,17 +93,23 @@ impl Play {
         }
     }
 
-    /// The turn that the last sector may be off, radians: at worst, and likely.
-    pub fn turned(&self) -> (f64, f64) {
+    /// The turn that the last sector may be off, radians.
+    pub fn turned(&self) -> PlayError {
         let sums = self.sums(1.0 / self.arm.max(f64::MIN_POSITIVE), Vec2::ZERO);
-        (self.thinner * sums.0, self.thinner * sums.1)
+        PlayError {
+            worst: self.thinner * sums.0,
+            likely: self.thinner * sums.1,
+        }
     }
 
-    /// The loss of wood in a gap, mm: worst, and likely.
-    pub fn error(&self, gap: &Gap) -> (f64, f64) {
+    /// The loss of wood in a gap, mm.
+    pub fn error(&self, gap: &Gap) -> PlayError {
         let lever = gap.out.dot(gap.along) / self.arm.max(f64::MIN_POSITIVE);
         let sums = self.sums(lever, gap.along);
-        (self.thinner * sums.0, self.thinner * sums.1)
+        PlayError {
+            worst: self.thinner * sums.0,
+            likely: self.thinner * sums.1,
+        }
     }
 
     /// The largest loss of a gap against the layout, mm, for two holes no farther out than `reach`, mm.
@@ -177,7 +192,7 @@ pub fn closing(last: &[Hole], first: &[Hole], play: &Play) -> Option<Closing> {
     let gaps = narrowest(last, first, play.most(reach));
     gaps.iter()
         .map(|gap| {
-            let (worst, likely) = play.error(gap);
+            let PlayError { worst, likely } = play.error(gap);
             Closing {
                 last: gap.last,
                 first: gap.first,

@@ -110,7 +110,9 @@ fn leading(board: &Board, pool: &[Candidate], gaps: &[Gap]) -> Vec<Candidate> {
     let error = |hole: &Candidate| {
         // With a play of 1 mm, since the error is proportional to the play.
         let play = Play::new(1.0, board.players, &[hole.hole]);
-        gaps.iter().map(|gap| play.error(gap).0).fold(0.0, f64::max)
+        gaps.iter()
+            .map(|gap| play.error(gap).worst)
+            .fold(0.0, f64::max)
     };
     let errors: Vec<f64> = pool.iter().map(error).collect();
     let least = errors.iter().copied().fold(f64::INFINITY, f64::min);

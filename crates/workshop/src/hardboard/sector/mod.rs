@@ -15,7 +15,7 @@ mod tests;
 use board::{Hole, HoleId, HoleName, Layout, SectorJig};
 use geometry::{Angle, Circle, Point, bearing_of, point_at};
 
-pub use closing::Closing;
+pub use closing::{Closing, PlayError};
 pub use copies::SectorTurn;
 
 use crate::Workpiece;
@@ -37,8 +37,8 @@ pub struct SectorPlan {
     /// The holes of the last sector that the pins find when the jig is turned once more, onto the first; fewer where it was
     /// changed by hand.
     pub proof: Vec<HoleName>,
-    /// The turn that the last sector may be off, degrees: at worst, and likely.
-    pub turned: (f64, f64),
+    /// The turn that the last sector may be off, degrees.
+    pub turned: PlayError,
     /// The wood that play leaves between the last sector and the first, where that is least.
     pub closing: Option<Closing>,
 }
@@ -86,12 +86,15 @@ fn plan(workpiece: &Workpiece, jig: SectorJig) -> Result<SectorPlan, SectorJigEr
     let circles: Vec<Circle> = index.iter().map(|(_, circle)| *circle).collect();
     let play = Play::new(jig.play, board.players, &circles);
     let last: Vec<Hole> = of_player(layout, board.players).copied().collect();
-    let (worst, likely) = play.turned();
+    let turned = play.turned();
     Ok(SectorPlan {
         turns: copies.turns(layout, &index),
         proof: copies.pins(board.players + 1, &index),
         closing: closing(&last, &own, &play),
-        turned: (worst.to_degrees(), likely.to_degrees()),
+        turned: PlayError {
+            worst: turned.worst.to_degrees(),
+            likely: turned.likely.to_degrees(),
+        },
         holes: own,
         index,
         web,

@@ -84,10 +84,13 @@ fn two_pins_stand_far_apart_and_leave_less_error() {
     assert_eq!(two.index.len(), 2);
     let [a, b] = [two.index[0].1, two.index[1].1];
     assert!(a.center.distance(b.center) > 50.0);
-    assert!(two.turned.1 < one.turned.1);
+    assert!(two.turned.likely < one.turned.likely);
     assert!(two.closing.unwrap().likely > one.closing.unwrap().likely);
     assert_eq!(two.turns[1].pins.len(), 2);
-    assert_eq!(found(&with(6, 1, 0.0)).unwrap().turned, (0.0, 0.0));
+    assert_eq!(
+        found(&with(6, 1, 0.0)).unwrap().turned,
+        PlayError::default()
+    );
 }
 
 #[test]
@@ -280,7 +283,7 @@ proptest! {
             let sector = core::f64::consts::TAU / f64::from(players);
             let off = poses.0.turn - sector * f64::from(players - 1);
             let off = libm::remainder(off, core::f64::consts::TAU).to_degrees();
-            prop_assert!(off.abs() <= plan.turned.0 + 1e-3, "{off} of {:?}", plan.turned);
+            prop_assert!(off.abs() <= plan.turned.worst + 1e-3, "{off} of {:?}", plan.turned);
         }
         // The likely error is two standard deviations or nearly: some 4 % are worse, and the worst case is reachable.
         prop_assert!(below < rounds / 10, "{below} of {rounds}");
