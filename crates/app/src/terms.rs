@@ -122,7 +122,7 @@ const CAPTIONS: &[(&str, &str)] = &[
     ("Pocket angle", "Bearing"),
     ("Roundover", "Roundover"),
     ("Rim margin", "Rim margin"),
-    ("Least between holes", "Wood between holes (web)"),
+    ("Least wood between holes", "Wood between holes (web)"),
     ("Nearest to a joint", "Joint"),
     ("Sheets", "Sheet"),
     ("Blank outline", "Blank"),
@@ -171,7 +171,7 @@ mod tests {
         let others = [
             "Bore bottom",
             "Bore depth",
-            "Least between holes",
+            "Least wood between holes",
             "Rim margin",
             "Nearest to a joint",
             "Sheets",

@@ -1,7 +1,7 @@
-//! The sizes that matter, large, each with what it is about; all others stand in the table of figures.
+//! The key sizes in large type, each with the holes or parts it concerns; all others are in the table of figures.
 
 use board::{Choice, Measure, PieceKind, Units};
-use egui::{Align, Label, Layout, Ui, vec2};
+use egui::{Align, Label, Layout, TextStyle, TextWrapMode, Ui, WidgetText, vec2};
 use workshop::{Finding, Rule, Severity, WoodError, Workpiece};
 
 use crate::command::Command;
@@ -12,14 +12,14 @@ use crate::widgets::{caption_ui, mark};
 /// Least width of a size, in points.
 const LEAST: f32 = 120.0;
 
-/// A size: its name, the size itself or the way to it, and what it is about.
+/// A size: its name, its value or the link to where it is missing, and the holes or parts it concerns.
 struct Size {
     caption: &'static str,
     value: Known,
     about: String,
     /// The numbers that it follows from.
     from: &'static str,
-    /// The rules that measure it: what they find is marked beside it.
+    /// The rules that check it; their findings are marked beside it.
     rules: &'static [Rule],
 }
 
@@ -36,18 +36,32 @@ pub fn key_sizes_ui(ui: &mut Ui, workpiece: &Workpiece, asked: &mut Vec<Command>
     let gaps = theme::GAP * (columns - 1) as f32;
     let column = ((width - gaps) / columns as f32).max(0.0);
     for row in sizes(workpiece).chunks(columns) {
+        let heights: Vec<f32> = row
+            .iter()
+            .map(|size| caption_height(ui, size.caption, column))
+            .collect();
+        let highest = heights.iter().copied().fold(0.0, f32::max);
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing.x = theme::GAP;
-            for size in row {
+            for (size, height) in row.iter().zip(heights) {
                 let column = vec2(column, 0.0);
                 ui.allocate_ui_with_layout(column, Layout::top_down(Align::Min), |ui| {
                     ui.set_width(column.x);
+                    // The figures of a row are level, even beside a caption of two lines.
+                    ui.add_space(highest - height);
                     size_ui(ui, size, workpiece.findings(), asked);
                 });
             }
         });
         ui.add_space(theme::TIGHT);
     }
+}
+
+/// Height of a caption wrapped to a width, in points.
+fn caption_height(ui: &Ui, caption: &str, width: f32) -> f32 {
+    let words = WidgetText::from(theme::quiet(caption));
+    let lines = words.into_galley(ui, Some(TextWrapMode::Wrap), width, TextStyle::Body);
+    lines.size().y
 }
 
 fn size_ui(ui: &mut Ui, size: &Size, findings: &[Finding], asked: &mut Vec<Command>) {
@@ -82,7 +96,7 @@ fn mark_ui(ui: &mut Ui, severity: Severity) {
     mark(ui, rect.center(), 0.9, severity, color);
 }
 
-/// The worst of what some rules found, but for notes.
+/// The worst severity among the findings of some rules; notes do not count.
 fn worst(findings: &[Finding], rules: &[Rule]) -> Option<Severity> {
     let of_rules = |severity| {
         let is_it =
@@ -92,7 +106,7 @@ fn worst(findings: &[Finding], rules: &[Rule]) -> Option<Severity> {
     of_rules(Severity::Stop).or_else(|| of_rules(Severity::Caution))
 }
 
-/// Every size, the most asked for first.
+/// Every size, the most important first.
 fn sizes(workpiece: &Workpiece) -> Vec<Size> {
     let mut sizes = vec![piece(workpiece), spacing(workpiece)];
     sizes.extend(woods(workpiece));
@@ -117,7 +131,7 @@ fn plain(caption: &'static str, value: String, about: String, rules: &'static [R
 fn from(caption: &str) -> &'static str {
     match caption {
         "Hole spacing" => "Typed under Lay out, Pattern",
-        "Least between holes" => "Distance of the centers, less both radii",
+        "Least wood between holes" => "Distance of the centers, less both radii",
         "Rim margin" => {
             "Radius of the flat inside the roundover, less the hole's distance from the pin and its radius"
         }
@@ -157,11 +171,12 @@ fn spacing(workpiece: &Workpiece) -> Size {
 
 fn woods(workpiece: &Workpiece) -> Vec<Size> {
     let (figures, units) = (workpiece.figures(), workpiece.units());
-    let web = figures.smallest_web.as_ref().map(|(web, a, b)| {
+    let web = figures.smallest_web.map(|thinnest| {
+        let [a, b] = thinnest.holes;
         let about = format!("{a} – {b}");
         plain(
-            "Least between holes",
-            least(*web, units),
+            "Least wood between holes",
+            least(thinnest.mm, units),
             about,
             &[Rule::Web],
         )
@@ -173,7 +188,7 @@ fn woods(workpiece: &Workpiece) -> Vec<Size> {
     web.into_iter().chain(rim).collect()
 }
 
-/// A length of wood that is left, in tenths of a millimeter and never more than there is, or in the inches of the board.
+/// A length of wood that is left: in tenths of a millimeter, rounded down, or in the inches of the board.
 fn least(mm: f64, units: Units) -> String {
     let shown = match units {
         Units::Mm => (mm * 10.0 + 1e-6).floor() / 10.0,
@@ -294,7 +309,7 @@ mod tests {
         let panel = panel(|_| {});
         let (one, other) = (
             panel.get_by_label("Hole spacing").rect(),
-            panel.get_by_label("Least between holes").rect(),
+            panel.get_by_label("Least wood between holes").rect(),
         );
         assert!(one.left() > other.left() && one.top() < other.top());
         let names = panel.get_by_label_contains(" – ");

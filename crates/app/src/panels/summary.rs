@@ -10,7 +10,7 @@ use crate::widgets::Header;
 /// A field of a summary, and its words, in which `{}` is its value.
 type Part = (&'static Field, &'static str);
 
-/// The main fields of the sections that have some.
+/// The main fields of sections, for those that have any.
 const PARTS: &[(Section, &[Part])] = &[
     (
         Section::Board,
@@ -151,7 +151,7 @@ fn told(section: Section, board: &Board) -> String {
     said.join(", ")
 }
 
-/// A field's value in its words; none where the board does not have it, or it is left open.
+/// A field's value in words; `None` where the board does not have the field, or its value is left open.
 fn said(board: &Board, field: &Field, words: &str) -> Option<String> {
     let value = field.value(board, 0)?;
     match value {
@@ -185,7 +185,7 @@ mod tests {
         assert!(summary(Section::Limits, &board).ends_with(" changed"));
         let current = Current::of(&board);
         let changed = header_of(Section::Limits, &board, &current).changed;
-        assert!(changed.contains("Least between holes"), "{changed}");
+        assert!(changed.contains("Least wood between holes"), "{changed}");
     }
 
     #[test]

@@ -221,7 +221,7 @@ fn a_message_covers_no_figures() {
     for label in [
         "✓ Undone: hole spacing",
         "Hole spacing",
-        "Least between holes",
+        "Least wood between holes",
         "Board weight",
         "Sheets",
     ] {
@@ -273,7 +273,7 @@ fn a_window_of_720_points_shows_the_board_beside_one_panel() {
     window.get_by_label("Board diameter");
     window.get_by_label_contains("Findings: 1 caution").click();
     window.run();
-    window.get_by_label("Least between holes");
+    window.get_by_label("Least wood between holes");
     window.get_by_label("Board plan");
     assert!(window.query_by_label("Board diameter").is_none());
 }
