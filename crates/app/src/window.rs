@@ -55,7 +55,7 @@ pub struct App {
     pub(crate) current: Current,
     pub(crate) jobs: Jobs,
     pub(crate) studies: Studies,
-    /// The document as the shop has learned from it.
+    /// The document whose values the shop already has.
     known: Board,
     /// The document as it was begun; `None` for one opened from a file.
     begun: Option<Begun>,
@@ -160,7 +160,7 @@ impl App {
         enter_sought(ui.ctx());
         focus::follow(ui.ctx());
         let mut commands = Command::pressed(ui.ctx());
-        // A dialog may be about the file that was wanted before.
+        // An open dialog may still be about the file requested before.
         if let Some(path) = dropped_file(ui.ctx()).filter(|_| self.view.dialog.is_none()) {
             self.view.wanted = Some(path);
             commands.push(Command::Wanted);
@@ -214,7 +214,7 @@ impl App {
         }
     }
 
-    /// Keeps changes aside that no file holds, also while a text is being typed.
+    /// Backs up unsaved changes, even while a text is being typed.
     fn keep_aside(&mut self, ctx: &egui::Context) {
         let is_dragging = ctx.input(|input| input.pointer.any_down());
         if !is_dragging && self.rescue.keep(&self.host, &self.session) {
@@ -264,7 +264,7 @@ impl eframe::App for App {
     }
 
     fn on_exit(&mut self, _: Option<&eframe::glow::Context>) {
-        // A display that is lost closes the window too, and nobody has given the changes up.
+        // A lost display closes the window too, without the maker having discarded the changes.
         if self.closing || !self.session.is_dirty() {
             self.rescue.forget(&*self.host);
         }

@@ -44,9 +44,9 @@ pub struct BlankViewState {
     held: Option<Held>,
     /// The thing that arrow keys move.
     chosen: Option<Grip>,
-    /// Whether it was last chosen or moved by a key: the line below follows it until the pointer moves.
+    /// Whether it was last chosen or moved by a key; the status line then describes it until the pointer moves.
     by_keys: bool,
-    /// Whether the button was pressed that leads to the controls of the blank.
+    /// Whether the button that leads to the controls of the blank was pressed.
     pub to_controls: bool,
     drawn: Drawn,
 }
@@ -69,9 +69,9 @@ pub struct BlankSeen<'a> {
     pub workpiece: &'a Workpiece,
     /// Its plan without names.
     pub plan: &'a [Item],
-    /// Whether the document cannot be laid out, so that the rest is of an older one.
+    /// Whether the document cannot be laid out; the other parts are then those of the last one that could.
     pub is_old: bool,
-    /// The wood of the blank, as a picture; none: plain.
+    /// The picture of the wood of the blank; `None`: plain color.
     pub wood: Option<Figured>,
 }
 
@@ -94,7 +94,7 @@ struct Scene<'a> {
 }
 
 impl Scene<'_> {
-    /// The veil over the parts cut from the blank: thin over figured wood, which has to show.
+    /// The tint over the parts cut from the blank: more transparent over figured wood, so that the figure shows.
     fn laid(&self, palette: &Palette) -> Color32 {
         match self.seen.wood {
             Some(_) => palette.laid.gamma_multiply(0.5),
@@ -103,8 +103,8 @@ impl Scene<'_> {
     }
 }
 
-/// Draws the blank, and moves the dragged thing in the document. Returns words about the thing under the pointer; where none is
-/// known of the blank, how to come back.
+/// Draws the blank, and moves the dragged thing in the document. Returns words about the thing under the pointer, or how to bring the
+/// blank back into view.
 pub fn blank_view_ui(
     ui: &mut Ui,
     board: &mut Board,
@@ -150,7 +150,7 @@ pub fn blank_view_ui(
     readout
 }
 
-/// The box that must be in view for all of the blank to be.
+/// The bounding box of the blank and everything drawn on it.
 fn whole(board: &Board, drawn: &Drawn, pieces: Pieces<'_>) -> kurbo::Rect {
     let wood = drawn
         .bounds()

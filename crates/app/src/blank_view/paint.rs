@@ -13,7 +13,7 @@ use crate::guides;
 use crate::painter::Pen;
 use crate::wood_face::Figured;
 
-/// With this many flaws or more, each is labeled by a letter instead of a word.
+/// From this many flaws on, each is labeled with a letter instead of a word.
 const CROWD: usize = 13;
 /// Least distance on the screen between corner numbers, in points.
 const NUMBERS: f32 = 22.0;
@@ -115,7 +115,7 @@ fn flaw_fill(pen: &mut Pen<'_>, flaw: &StockFlaw, area: &Area) {
     }
 }
 
-/// Paints the label of each flaw: inside it where there is room, else below it.
+/// Paints the label of each flaw: inside it where there is room, otherwise below it.
 fn flaw_labels(pen: &mut Pen<'_>, drawn: &Drawn) {
     let is_crowd = drawn.flaws().count() >= CROWD;
     for ((flaw, area), number) in drawn.flaws().zip(1_usize..) {
@@ -186,7 +186,7 @@ fn hot(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     }
 }
 
-/// Paints the small square at a corner, by which it is dragged.
+/// Paints the small square by which a corner is dragged.
 fn handle(pen: &mut Pen<'_>, at: Point) {
     let place = Rect::from_center_size(pen.camera.screen(at), Vec2::splat(8.0));
     let edge = Stroke::new(1.5, pen.palette.pencil);

@@ -1,4 +1,4 @@
-//! The file that is to be saved holds what this window has never seen.
+//! The dialog for saving over a file that another program has changed since it was read.
 
 use std::path::{Path, PathBuf};
 
@@ -8,7 +8,7 @@ use super::{Answer, button_row, heading};
 use crate::command::Command;
 use crate::widgets::main_button;
 
-/// Save elsewhere, replace it, look at it, or stay.
+/// Offers to save elsewhere, to replace the file, to open it, or to cancel.
 pub fn changed_ui(ui: &mut Ui, path: &Path, then: Option<Command>) -> Option<Answer> {
     heading(ui, "Replace the file on disk?");
     ui.label(format!(

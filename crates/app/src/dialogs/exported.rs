@@ -23,7 +23,7 @@ pub struct ExportedDialog {
 }
 
 impl ExportedDialog {
-    /// Tells of an export.
+    /// The dialog for the result of an export.
     pub const fn new(written: Written) -> Self {
         Self {
             written,
@@ -33,7 +33,7 @@ impl ExportedDialog {
         }
     }
 
-    /// Takes what was done with a file.
+    /// Shows the result of opening or printing a file.
     pub fn tell(&mut self, words: String) {
         (self.said, self.fault) = (Some(words), None);
     }
@@ -47,7 +47,7 @@ impl ExportedDialog {
 const AROUND: f32 = 230.0;
 /// Height of the question whether to print.
 const ASKS: f32 = 132.0;
-/// Rows that a kind takes which was not written.
+/// Rows taken by a kind that was not written.
 const LEFT_OUT: f32 = 3.0;
 
 /// The folder and its files, each with a button that opens it, and what is left to do for those that are missing.
@@ -126,7 +126,7 @@ fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<A
         };
         let opens = pressed(ui, "Open file");
         if path.extension().is_none_or(|ending| ending != "pdf") {
-            // The names stand in a column, whatever can be printed.
+            // The print buttons have a column of their own, so that the names line up.
             let around = 2.0 * ui.spacing().button_padding.x + ui.spacing().item_spacing.x;
             ui.add_space(words_width(ui, PRINT) + around);
         } else if pressed(ui, PRINT) {

@@ -35,9 +35,9 @@ pub use shop::ShopDialog;
 
 /// The open dialog.
 pub enum Dialog {
-    /// Which board file to open.
+    /// The board file to open.
     Open(PathDialog),
-    /// Where to save the board.
+    /// The file to save the board to.
     SaveAs(PathDialog),
     /// Exports, and their folder.
     Export(ExportDialog),
@@ -61,7 +61,7 @@ pub enum Dialog {
     Safety,
 }
 
-/// The request of a dialog.
+/// A request that a dialog makes of the window.
 pub enum Answer {
     /// Close it.
     Cancel,
@@ -69,7 +69,7 @@ pub enum Answer {
     Browse(Ask),
     /// Open this file.
     Open(PathBuf),
-    /// Save to this file, and then do what waits for it.
+    /// Save to this file, and then run the waiting command.
     SaveAs(PathBuf, Option<Command>),
     /// Write these kinds of this board to this folder, replacing files if so asked.
     Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
@@ -81,25 +81,25 @@ pub enum Answer {
     Print(PathBuf),
     /// Go to this place in the controls.
     Visit(Spot),
-    /// Begin the board of this order, if it is worked out already, as it was.
+    /// Begin the board of this order; the board itself if it has been worked out already.
     New(Box<Asked>, Option<Arc<Proposed>>),
     /// Save first, then do it.
     SaveThen(Command),
-    /// Do it, whatever is lost.
+    /// Do it and discard the changes.
     Discard(Command),
     /// Open what an earlier run left unsaved.
     Rescue(Box<Rescued>),
     /// Go to what a search has found.
     Go(Sought),
-    /// Give that up.
+    /// Discard that unsaved board.
     GiveUp(Box<Rescued>),
-    /// Leave what earlier runs left for later.
+    /// Decide later about the boards of earlier runs.
     RescueLater,
-    /// Save to the file at hand whatever is in it now, and then do what waits for it.
+    /// Save over the open file, whatever it holds now, and then run the waiting command.
     Replace(Option<Command>),
-    /// The screen has so many pixels a millimeter.
+    /// The screen has this many pixels per millimeter.
     Screen(f64),
-    /// Ask where to save instead, and then do what waits for it.
+    /// Ask where to save instead, and then run the waiting command.
     Elsewhere(Option<Command>),
 }
 
@@ -132,7 +132,7 @@ impl Dialog {
         }
     }
 
-    /// Says in the dialog what went wrong; gives the sentence back where it has no place for it.
+    /// Shows an error in the dialog; returns the sentence where the dialog has no place for it.
     pub fn fault(&mut self, sentence: String) -> Option<String> {
         let place = match self {
             Self::Open(dialog) | Self::SaveAs(dialog) => &mut dialog.fault,
@@ -178,15 +178,15 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
             }
         });
     let closed = modal.should_close().then(|| match dialog {
-        // Whoever closes it in passing loses nothing.
+        // Closing the dialog discards nothing.
         Dialog::Rescued(_) => Answer::RescueLater,
         _ => Answer::Cancel,
     });
     modal.inner.or(closed)
 }
 
-/// Asks for a few more frames when a dialog is new: in the first it only finds its size and place, and nothing in it can be pressed
-/// where it will stand.
+/// Requests a few more frames when a dialog is new: in the first it only finds its size and place, and its buttons are not yet where
+/// they will be.
 fn look_again(ctx: &Context, name: core::mem::Discriminant<Dialog>) {
     const FRAMES: u8 = 3;
     let id = Id::unique("last dialog");
@@ -198,9 +198,9 @@ fn look_again(ctx: &Context, name: core::mem::Discriminant<Dialog>) {
     }
 }
 
-/// Width from which all buttons of a dialog have room in a row.
+/// Least width at which all buttons of a dialog fit in a row, in points.
 const ROOM_FOR_BUTTONS: f32 = 420.0;
-/// Width of the dialogs that need no more, in points.
+/// Usual width of a dialog, in points.
 const WIDTH: f32 = 480.0;
 
 fn heading(ui: &mut Ui, title: &str) {

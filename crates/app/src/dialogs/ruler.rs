@@ -1,4 +1,4 @@
-//! The screen against a ruler: a bar is measured, so that true size is true.
+//! The dialog that calibrates the screen: the maker measures a bar on it with a ruler.
 
 use board::{Quantity, Units};
 use egui::{Rect, Role, Sense, Stroke, TextEdit, Ui, WidgetInfo, vec2};
@@ -11,7 +11,7 @@ const BAR: f32 = 400.0;
 /// The bar is no shorter and no longer than this on any screen, mm.
 const PLAUSIBLE: (f64, f64) = (20.0, 2000.0);
 
-/// The length of the bar, as far as it is typed.
+/// The measured length of the bar, as typed so far.
 pub struct RulerDialog {
     text: String,
     units: Units,
@@ -20,7 +20,7 @@ pub struct RulerDialog {
 }
 
 impl RulerDialog {
-    /// Nothing typed yet; lengths are read in these units.
+    /// An empty field; lengths are read in these units.
     pub const fn new(units: Units) -> Self {
         Self {
             text: String::new(),
@@ -30,7 +30,7 @@ impl RulerDialog {
         }
     }
 
-    /// Pixels a millimeter, by the length that was typed of a bar of so many pixels.
+    /// Pixels per millimeter, from the typed length of a bar whose length in pixels is known.
     fn pixels_per_mm(&self, pixels: f64) -> Result<f64, String> {
         let (least, most) = PLAUSIBLE;
         let bar = Quantity::Length.range("Length of the bar", least, most);
@@ -41,7 +41,7 @@ impl RulerDialog {
     }
 }
 
-/// The bar, and a field for what a ruler says of it.
+/// The bar, and a field for its measured length.
 pub fn ruler_ui(ui: &mut Ui, dialog: &mut RulerDialog) -> Option<Answer> {
     heading(ui, "Check the screen with a ruler");
     ui.label("Hold a ruler to the screen and measure the bar between the outer edges of its ends. It is asked once for each screen.");

@@ -1,4 +1,4 @@
-//! The dialog of the shop: what each new board begins with, and where it is changed.
+//! The dialog of the shop: the values that each new board begins with.
 
 use board::{Board, Field, Kind, Shop, Units, Value, field};
 use egui::{ScrollArea, Ui};
@@ -7,7 +7,7 @@ use super::{Answer, heading};
 use crate::theme;
 use crate::widgets::{entry_ui, main_button};
 
-/// The shop while it is looked at.
+/// The state of the dialog.
 pub struct ShopDialog {
     /// The shop as it is now.
     pub shop: Shop,
@@ -16,7 +16,7 @@ pub struct ShopDialog {
 }
 
 impl ShopDialog {
-    /// The shop of a maker who reads in a unit.
+    /// The dialog for a shop, in the maker's unit.
     pub fn new(shop: &Shop, units: Units) -> Self {
         Self {
             board: whole_board(shop, units),
@@ -37,7 +37,7 @@ fn whole_board(shop: &Shop, units: Units) -> Board {
     board
 }
 
-/// The first members of paths, and the headings of what stands in them.
+/// Headings of the fields, by the first member of their paths.
 const SUBJECTS: [(&str, &str); 11] = [
     ("template", "Paper and printer"),
     ("errors", "Printer's error"),
@@ -58,7 +58,7 @@ pub fn shop_ui(ui: &mut Ui, dialog: &mut ShopDialog) -> Option<Answer> {
     ui.label("New boards begin with these, and so do parts that you plan later. What you change on a board is kept here too.");
     ui.add_space(theme::GAP);
     let height = (ui.ctx().content_rect().height() - 260.0).max(160.0);
-    // It opens at its full height: it would else grow a little a frame.
+    // It opens at its full height; otherwise it would grow a little with each frame.
     let list = ScrollArea::vertical().max_height(height);
     let list = list.min_scrolled_height(height);
     list.auto_shrink([false, true]).show(ui, |ui| {
@@ -92,7 +92,7 @@ pub fn shop_ui(ui: &mut Ui, dialog: &mut ShopDialog) -> Option<Answer> {
     answer
 }
 
-/// A field, for each entry of its list; what is changed is kept.
+/// A field, or one for each entry of its list; changes are kept at once.
 ///
 /// Prices stand beside what is bought, at the stage Hand over: here they are counted.
 fn rows_ui(ui: &mut Ui, dialog: &mut ShopDialog, field: &'static Field) {

@@ -1,4 +1,4 @@
-//! Changes would be lost.
+//! The dialog before a command that would lose unsaved changes.
 
 use egui::Ui;
 
@@ -6,7 +6,7 @@ use super::{Answer, button_row, heading};
 use crate::command::Command;
 use crate::widgets::main_button;
 
-/// Save, lose them, or stay.
+/// Offers to save, to discard the changes, or to cancel.
 pub fn unsaved_ui(ui: &mut Ui, then: Command) -> Option<Answer> {
     heading(ui, "Save changes?");
     ui.label("This board has unsaved changes.");

@@ -1,4 +1,4 @@
-//! The bar above: menus, title, and the buttons that are used most.
+//! The bar at the top: menus, title, and the buttons that are used most.
 
 use std::path::PathBuf;
 
@@ -16,15 +16,15 @@ use crate::theme;
 use crate::view::ViewState;
 use crate::widgets::{at_right, main_button};
 
-/// Width of the bar from which the program's name stands in it.
+/// Least width of the bar that shows the program's name, in points.
 const ROOM_FOR_NAME: f32 = 640.0;
-/// Width beside the menus from which the buttons that the menus have too stand there, and the name of the board.
+/// Least width beside the menus at which the buttons and the name of the board are shown there, in points.
 const ROOM_FOR_THEME: f32 = 300.0;
 const ROOM_FOR_STEPS: f32 = 415.0;
 const ROOM_FOR_TITLE: f32 = 475.0;
 const ROOM_FOR_PANELS: f32 = 560.0;
 
-/// The bar above the board; what is asked for is added to `commands`.
+/// The bar above the board; the commands that the maker chooses are added to `commands`.
 pub fn bar_ui(
     ui: &mut Ui,
     session: &Session,
@@ -86,8 +86,8 @@ pub fn bar_ui(
     });
 }
 
-/// The button that folds the panel at a side away, or brings it back: a window with that side filled while it is shown; returns
-/// whether it was pressed.
+/// The button that hides or shows the panel at a side; returns whether it was pressed. Its picture is a window, with that side filled
+/// while the panel is shown.
 fn panel_button(ui: &mut Ui, command: Command, is_shown: bool, side: Align) -> bool {
     let height = ui.spacing().interact_size.y;
     let (rect, response) = ui.allocate_exact_size(vec2(height + 4.0, height), Sense::click());
@@ -115,8 +115,8 @@ fn panel_button(ui: &mut Ui, command: Command, is_shown: bool, side: Align) -> b
     response.on_hover_text(hint).clicked()
 }
 
-/// The menu that keys ask for, by its place in the bar: F10 and Alt alone open the first, Alt with a letter the one that begins with
-/// it.
+/// The menu to open by a key, as its index in the bar: F10 and Alt alone open the first, Alt with a letter the one that begins with
+/// that letter.
 fn menu_keys(ctx: &Context) -> Option<usize> {
     let letters = [Key::F, Key::E, Key::V, Key::H];
     let is_pressed =
@@ -158,7 +158,7 @@ fn menu(ui: &mut Ui, title: &str, entries: impl FnOnce(&mut Ui)) -> Response {
     const AROUND: f32 = 72.0;
     let height = ui.ctx().content_rect().height() - AROUND;
     let menu = ui.menu_button(title, |ui| {
-        // Left alone, a menu would scroll from 400 points on, however high the window is.
+        // By default a menu scrolls from 400 points on, however high the window is.
         let area = ScrollArea::vertical()
             .max_height(height)
             .min_scrolled_height(height);
@@ -236,7 +236,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) -> Resp
         ] {
             entry(ui, command, true, commands);
         }
-        // In one list they would run out of a small window.
+        // A single list would not fit in a small window.
         ui.menu_button("Stages of the work", |ui| {
             for stage in Stage::ALL {
                 entry(ui, Command::Stage(stage), true, commands);
@@ -251,7 +251,7 @@ fn entry(ui: &mut Ui, command: Command, enabled: bool, commands: &mut Vec<Comman
     });
 }
 
-/// Undo or redo, with what it does; off where there is no step.
+/// The menu entry of undo or redo, with the change it concerns; disabled where there is none.
 fn step_entry(ui: &mut Ui, command: Command, step: Option<&str>, commands: &mut Vec<Command>) {
     let label = command.label();
     let named = step.map_or_else(|| label.into(), |step| format!("{label}: {step}"));
@@ -293,7 +293,7 @@ fn title_ui(ui: &mut Ui, session: &Session, room: f32) {
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
         ui.add_space(theme::GAP);
         ui.spacing_mut().item_spacing.x = 0.0;
-        // Where the name is cut, it is still seen that there are changes.
+        // The mark of unsaved changes comes first, so that it is seen even where the name is cut off.
         if session.is_dirty() {
             ui.label(RichText::new(", changed").weak());
         }

@@ -1,4 +1,4 @@
-//! Which field a board that cannot be laid out is to be mended in.
+//! The field in which a board that cannot be laid out can be fixed.
 
 use board::{BuildError, Field, field};
 use egui::{RichText, Ui};
@@ -7,7 +7,7 @@ use geometry::Error;
 use crate::current::Current;
 use crate::theme::Tokens;
 
-/// Below a field: why the board cannot be laid out, if that is to be mended here.
+/// The reason why the board cannot be laid out, below the field that can fix it.
 pub fn blame_ui(ui: &mut Ui, current: &Current, field: &Field) {
     let is_it = |error: &&BuildError| blamed(error).is_some_and(|blamed| blamed == field);
     let error = current.error().filter(is_it);
@@ -18,7 +18,7 @@ pub fn blame_ui(ui: &mut Ui, current: &Current, field: &Field) {
     }
 }
 
-/// The field to blame, where it is one.
+/// The field that can fix an error; `None` where no single field can.
 fn blamed(error: &BuildError) -> Option<&'static Field> {
     let BuildError::Geometry(error) = error else {
         return None;

@@ -33,7 +33,7 @@ pub fn order_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     days_ui(ui, calendar, board.units);
 }
 
-/// First and last day of the work, and what becomes of the promise.
+/// First and last day of the work, and whether the promise can be kept.
 fn days_ui(ui: &mut Ui, calendar: &Calendar, units: Units) {
     let told = |day: Day| day.with_weekday(units);
     let work = "From the operations, your hours and your days off";
@@ -99,7 +99,7 @@ pub fn times_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     }
 }
 
-/// The first task of the plan that has no time of the maker's yet, with its minutes by common practice.
+/// The first task of the plan for which the maker has typed no time, with its minutes by common practice.
 fn untimed(board: &Board, current: &Current) -> Timed {
     let has = |task: Task| board.schedule.timed.iter().any(|it| it.task == task.word());
     let plan = current.good().map(|it| it.work_plan());
@@ -135,7 +135,7 @@ fn task_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece, at: usize) {
     });
 }
 
-/// A box for every operation of the plan, and the day of what is done.
+/// A check box for every operation of the plan, and the day it was done.
 pub fn done_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let Some(workpiece) = current.good() else {
         return;

@@ -79,7 +79,7 @@ fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
     }
 }
 
-/// Every mark as it is chosen: shapes, their outlines, shapes in a ring, letters.
+/// Every mark in the order of the list: shapes, their outlines, shapes in a ring, letters.
 fn marks() -> Vec<Mark> {
     let shapes = MarkShape::ALL;
     let solid = shapes.map(|shape| Mark::Solid { shape });
@@ -134,7 +134,7 @@ pub fn colors_ui(ui: &mut Ui, board: &mut Board) {
     }
 }
 
-/// The rows of a part: how it is colored, and, where it is, the rest.
+/// The rows of a part: whether it is colored, and if so its color and medium.
 fn part_ui(ui: &mut Ui, board: &mut Board, rows: &[&Field], entry: usize) {
     let Some((hue, rest)) = rows.split_first() else {
         return;
@@ -148,7 +148,7 @@ fn part_ui(ui: &mut Ui, board: &mut Board, rows: &[&Field], entry: usize) {
     }
 }
 
-/// Holes that have another color than their role.
+/// Holes with a color of their own instead of that of their role.
 fn by_hand_ui(ui: &mut Ui, board: &mut Board) {
     let mut gone = None;
     for at in 0..board.colors.holes.len() {

@@ -30,7 +30,7 @@ pub struct Controls<'a> {
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
-    /// Holes to choose in place of these, where that is asked for.
+    /// Holes to choose in place of these, if the maker searched for others.
     pub choice: Option<Vec<HoleId>>,
     /// The stage of the work whose controls are shown.
     pub stage: &'a mut Stage,
@@ -40,13 +40,13 @@ pub struct Controls<'a> {
     pub show_chosen: bool,
     /// The workpiece, or the fault that keeps it from being laid out.
     pub current: &'a Current,
-    /// The holes that are to be lit while something about them is pointed at.
+    /// The holes to highlight while the pointer is on something about them.
     pub lit: &'a mut Vec<HoleId>,
-    /// The commands asked for.
+    /// The commands that the maker chose.
     pub asked: &'a mut Vec<Command>,
 }
 
-/// The stages, and the controls of the one at hand, one section below the other.
+/// The stages, and the controls of the current one, one section below the other.
 pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     if controls.show_chosen {
         *controls.stage = Stage::LayOut;
@@ -75,7 +75,7 @@ fn folding_ui(ui: &mut Ui, one: Section, controls: &mut Controls<'_>) {
     {
         header.summary.clone_from(&printer.name);
     }
-    // The folds are lent to the header alone, so that the content may have all the rest.
+    // The folds are borrowed by the header alone, so that the content can borrow the rest.
     let mut folds = core::mem::take(controls.folds);
     let shown = section(ui, one, &mut folds, &header, |ui| {
         section_ui(ui, one, controls);
@@ -86,8 +86,8 @@ fn folding_ui(ui: &mut Ui, one: Section, controls: &mut Controls<'_>) {
     }
 }
 
-/// The stages, in as many rows as the panel needs for them, each with a mark where a finding is to be mended there; the one that was
-/// pressed.
+/// The stages, in as many rows as the panel needs; returns the one that was pressed. A stage with findings that are fixed there has a
+/// mark.
 fn stages_ui(ui: &mut Ui, chosen: Stage, current: &Current) -> Option<Stage> {
     let mut pressed = None;
     let good = current.good();

@@ -8,14 +8,14 @@ use crate::theme;
 use crate::view::Face;
 use crate::widgets::words_width;
 
-/// The words on the list of the views that have no tab, while none of them is shown.
+/// Label of the list of views that have no tab, while none of them is shown.
 const MORE: &str = "More";
 /// Space between two tabs.
 const BETWEEN: f32 = theme::TIGHT;
 
-/// The views, with the one that is shown marked; the view that was pressed.
+/// The views, with the current one marked; returns the view that was pressed.
 ///
-/// The room decides alone which views are tabs, so that nothing moves when another one is shown.
+/// Which views are tabs depends on the width alone, so that nothing moves when another view is shown.
 pub fn faces_ui(ui: &mut Ui, shown: Face) -> Option<Face> {
     let room = ui.available_width() - tools_width(ui);
     let (tabs, others) = Face::ALL.split_at(tab_count(ui, room));
@@ -29,7 +29,7 @@ pub fn faces_ui(ui: &mut Ui, shown: Face) -> Option<Face> {
         }
     }
     if !others.is_empty() {
-        // The marked list has colors of its own, which the tools beside it must not get.
+        // The colors of the marked list must not spread to the tools beside it.
         let list = ui.scope(|ui| others_ui(ui, others, shown));
         pressed = list.inner.or(pressed);
     }
@@ -69,7 +69,7 @@ fn others_ui(ui: &mut Ui, others: &[Face], shown: Face) -> Option<Face> {
     pressed
 }
 
-/// With a hint that says what the view shows, and its keys.
+/// Adds a hint with what the view shows and its keys.
 fn about(tab: Response, face: Face) -> Response {
     let (words, command) = face.about();
     let keys = command.and_then(Command::shortcut);
@@ -78,7 +78,7 @@ fn about(tab: Response, face: Face) -> Response {
     tab.on_hover_text(format!("{words}{keys}"))
 }
 
-/// The views that are tabs in a room: all, or as many as leave room for the list of the others.
+/// The views that become tabs in a given width: all, or as many as leave room for the list of the others.
 fn tab_count(ui: &Ui, room: f32) -> usize {
     let row = |count: usize| {
         let (tabs, others) = Face::ALL.split_at(count);

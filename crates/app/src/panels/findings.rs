@@ -20,7 +20,7 @@ use crate::widgets::{mark, seek};
 /// Key sizes above, findings below.
 pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-        // The scroll bar lies over what is at the very right.
+        // The scroll bar covers the right edge of the contents.
         ui.set_max_width(ui.available_width() - theme::GAP);
         if let Some(workpiece) = current.good() {
             sizes_heading(ui, &mut view.asked);
@@ -45,13 +45,13 @@ pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
     });
 }
 
-/// A heading, and at its right the way to more.
+/// A heading with a link at its right.
 fn heading(ui: &mut Ui, title: &str) {
     ui.label(theme::heading(title));
     ui.add_space(theme::TIGHT);
 }
 
-/// The heading of the sizes, with the way to all figures.
+/// The heading of the sizes, with a link to all figures.
 fn sizes_heading(ui: &mut Ui, asked: &mut Vec<Command>) {
     ui.horizontal(|ui| {
         ui.label(theme::heading("Key sizes"));
@@ -153,7 +153,7 @@ fn lines(ui: &Ui, board: &Board, finding: &Finding, width: f32) -> (String, Vec<
     (spoken.join("\n"), lines)
 }
 
-/// A button for each way to mend a finding in one step, and one that goes to the section in which it is mended by hand.
+/// A button for each one-step fix of a finding, and one that goes to the section in which it is fixed by hand.
 fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
     let under = egui::Frame::new().inner_margin(Margin {
         left: theme::INDENT as i8,
@@ -161,7 +161,7 @@ fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
     });
     under.show(ui, |ui| {
         ui.horizontal_wrapped(|ui| {
-            // Two findings may be mended by the same step: a screen reader hears which this is.
+            // Two findings may have the same fix: its name for screen readers says which finding it belongs to.
             let (severity, rule) = (finding.severity.label(), finding.rule.label());
             let pressed = |ui: &mut Ui, label: &str| {
                 let name = format!("{label} ({severity}: {rule})");

@@ -30,7 +30,7 @@ pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     );
 }
 
-/// The formula of the depth, for whoever points at it.
+/// The formula of the depth, for the tooltip.
 const FORMULA: &str = "Depth = (width − tip) / (2 × tan(angle / 2)): the width is set, and the bit's shape makes the depth";
 
 fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {

@@ -1,4 +1,4 @@
-//! A hand for tests of panels: it presses, types and chooses by the names that a screen reader says.
+//! Helpers for tests of panels: they press, type and choose by the names that a screen reader says.
 
 use board::Board;
 use egui::Ui;
@@ -8,7 +8,7 @@ use egui_kittest::kittest::Queryable as _;
 
 use crate::theme;
 
-/// A panel of a height, on the board one starts from.
+/// A panel of a given height, on a new board.
 pub fn panel(
     height: f32,
     show: impl FnMut(&mut Ui, &mut Board) + 'static,

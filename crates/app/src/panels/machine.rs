@@ -28,7 +28,7 @@ pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     );
 }
 
-/// One bit that the board needs; what is typed begins or changes its entry.
+/// One bit that the board needs; typing a number adds its entry or changes it.
 fn bit_ui(ui: &mut Ui, board: &mut Board, diameter: f64, bottom: Bottom) {
     let units = board.units;
     let name = format!("{} {}", show_setting(diameter, units), bottom.label());

@@ -1,4 +1,4 @@
-//! The panels around the board. Each gets the narrowest part it may change, and reads the rest.
+//! The panels around the board. Each may change only the part that it controls, and reads the rest.
 
 pub mod bar;
 mod base;

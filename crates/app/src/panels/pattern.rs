@@ -44,7 +44,7 @@ pub fn lanes_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     blame_ui(ui, current, &field::POCKET_RADIUS);
 }
 
-/// A field, and why the board cannot be laid out, if that is to be mended here.
+/// A field, and below it the reason why the board cannot be laid out, if this field can fix that.
 fn judged_ui(ui: &mut Ui, board: &mut Board, current: &Current, field: &Field) {
     field_ui(ui, board, field);
     blame_ui(ui, current, field);

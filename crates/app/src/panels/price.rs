@@ -40,7 +40,7 @@ pub fn quote_ui(ui: &mut Ui, board: &mut Board) {
     );
 }
 
-/// The sums that matter, large, and what is missing in them.
+/// The main sums in large type, and the prices missing in them.
 fn totals_ui(ui: &mut Ui, costing: &Costing) {
     ui.add_space(theme::GAP);
     let shown = |money: workshop::Money| money.shown(costing.currency);
@@ -61,10 +61,10 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
     parts_ui(ui, costing);
     match costing.missing.len() {
         0 => {}
-        1 => remark(ui, "1 price is missing; the cost is without it."),
+        1 => remark(ui, "1 price is missing; the cost leaves it out."),
         count => remark(
             ui,
-            &format!("{count} prices are missing; the cost is without them."),
+            &format!("{count} prices are missing; the cost leaves them out."),
         ),
     }
 }
@@ -124,7 +124,7 @@ fn large_ui(ui: &mut Ui, caption: &str, value: &str) {
     });
 }
 
-/// Every line of the shopping list that the words sought are in, shelf by shelf.
+/// Every line of the shopping list that contains the words searched for, shelf by shelf.
 fn prices_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) {
     let sought = sought_ui(ui);
     let mut told: Vec<&str> = Vec::new();
@@ -161,7 +161,7 @@ fn prices_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) {
     }
 }
 
-/// The words that lines are sought by.
+/// The words to search lines for.
 fn sought_ui(ui: &mut Ui) -> String {
     let kept = ui.scope_id().with("sought");
     let mut sought = ui
@@ -234,7 +234,7 @@ fn line_ui(ui: &mut Ui, board: &mut Board, line: &PricedLine, costing: &Costing)
     }
 }
 
-/// Where the words about a wrong price of an article are kept.
+/// The id under which the error about the price of an article is stored.
 fn fault_of(article: &str) -> egui::Id {
     egui::Id::unique("price fault").with(article)
 }
@@ -290,7 +290,7 @@ fn pack_shown(line: &PricedLine, units: Units) -> String {
     }
 }
 
-/// The place of an article among the prices; it is added where it is not there, with the pack that its price is for.
+/// The index of an article among the prices; a missing one is added, with the pack that its price is for.
 fn entry_of(board: &mut Board, line: &PricedLine) -> usize {
     let article = &line.line.article;
     let known = board

@@ -18,7 +18,7 @@ pub fn fact(ui: &mut Ui, caption: &str, value: &str, from: &str) {
     );
 }
 
-/// The same for a number, which ends where the fields end: numbers below each other stand in a column.
+/// The same for a number, right-aligned with the fields, so that numbers form a column.
 pub fn amount(ui: &mut Ui, caption: &str, value: &str, from: &str) {
     let number = |ui: &mut Ui| {
         let size = vec2(field_width(ui), ui.spacing().interact_size.y);
@@ -29,14 +29,14 @@ pub fn amount(ui: &mut Ui, caption: &str, value: &str, from: &str) {
     known(ui, caption, number, from);
 }
 
-/// A row of words. A field of the same caption keeps an identity of its own: it would else lose the keys to the words.
+/// A row of words. Its id differs from that of a field with the same caption, which would otherwise lose the keyboard focus to it.
 fn known(ui: &mut Ui, caption: &str, words: impl FnOnce(&mut Ui) -> Response, from: &str) {
     ui.push_id("known", |ui| {
         row(ui, caption, |ui, _| words(ui).on_hover_text(from));
     });
 }
 
-/// A caption, what follows for it, and the button that lets the program better it.
+/// A caption, a calculated value, and the button that lets the program improve it.
 pub fn fitted_fact(
     ui: &mut Ui,
     caption: &str,
@@ -71,7 +71,7 @@ pub fn remark(ui: &mut Ui, words: &str) {
     ui.label(theme::quiet(words));
 }
 
-/// A number of the board, and beside it the button that lets the program find one.
+/// A number of the board, and beside it the button that lets the program find the best one.
 pub fn fitted(ui: &mut Ui, board: &mut Board, field: &Field, mend: Mend, asked: &mut Vec<Command>) {
     if fitted_ui(ui, board, field, [mend.label(), mend.tooltip()]) {
         asked.push(Command::Mend(mend));

@@ -1,4 +1,4 @@
-//! The line below: what is under the pointer, and what was done last.
+//! The status line at the bottom: the thing under the pointer, and the last message.
 
 use egui::accesskit::Live;
 use egui::{Align, Layout, RichText, Ui, vec2};
@@ -12,10 +12,10 @@ use crate::widgets::words_width;
 const STOP: &str = "Stop until the board changes";
 const STOP_EXPORT: &str = "Stop the export; no file is written then";
 
-/// Most share of the line that a message takes beside the words about the place under the pointer.
+/// Largest share of the line that a message takes beside the words about the place under the pointer.
 const MOST_MESSAGE: f32 = 0.7;
 
-/// A message after the mark that tells how it went.
+/// A message after a mark for success, warning or failure.
 fn spoken(notice: &Notice) -> String {
     let mark = if notice.is_error { "▲" } else { "✓" };
     format!("{mark} {}", board::capital(&notice.words))
@@ -34,7 +34,7 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studi
         } else {
             RichText::new(&view.readout)
         };
-        // A message is read in full where it can be, beside words as long as the line.
+        // The message is shown in full where there is room, even beside long words.
         let message = view
             .notice
             .as_ref()
@@ -77,7 +77,7 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studi
     });
 }
 
-/// The job that is running; an export says what it is at, and can be stopped.
+/// The job that is running; an export shows its progress, and can be stopped.
 fn job_ui(ui: &mut Ui, jobs: &Jobs) {
     let Some(running) = jobs.running() else {
         return;

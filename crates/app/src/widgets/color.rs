@@ -1,4 +1,4 @@
-//! Fields for a color: a button that opens the colors that have names, and beside it the color as it is typed, `#rrggbb` or a name.
+//! Fields for a color: a button that opens the named colors, and a text field for `#rrggbb` or a name.
 
 use board::{NAMED, Rgb};
 use egui::{Button, Color32, Id, Popup, Response, Role, TextEdit, Ui, WidgetInfo, vec2};
@@ -13,7 +13,7 @@ pub const BUTTON: f32 = 36.0;
 const SWATCHES: usize = 6;
 const SWATCH: f32 = 28.0;
 
-/// A color under a caption; tells what was picked or typed.
+/// A color under a caption; returns the color that was picked or typed.
 pub fn color_field(ui: &mut Ui, caption: &str, color: Rgb, hint: &str) -> Option<Rgb> {
     let fault = ui.scope_id().with(caption).with("fault");
     let picked = row(ui, caption, |ui, _| {
@@ -24,7 +24,7 @@ pub fn color_field(ui: &mut Ui, caption: &str, color: Rgb, hint: &str) -> Option
     picked
 }
 
-/// The button and the text of a color, of a width, for a row that has more; the fault of a text is kept under an id.
+/// The button and the text field of a color in a given width, for a row with other fields; the error of the text is stored under an id.
 pub fn color_parts(
     ui: &mut Ui,
     name: &str,

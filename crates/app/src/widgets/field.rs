@@ -1,4 +1,4 @@
-//! Fields of the document: what a row of the table says, drawn with its caption, its hint and its fault.
+//! Fields of the document, each drawn from its row in the field table, with caption, hint and error.
 
 use board::{Board, Choice, Field, HoleId, Kind, Quantity, Range, Units, Value, Written};
 use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
@@ -43,7 +43,7 @@ pub fn explained_ui(ui: &mut Ui, board: &mut Board, field: &Field, hint: &str) {
     }
 }
 
-/// A number under a caption of its own, which may be what a field of the board is without standing on it.
+/// A number under a caption of its own, with the range of a field; it need not be on the board.
 pub fn number_ui(ui: &mut Ui, caption: &str, field: &Field, number: &mut f64, units: Units) {
     hinted_number_ui(
         ui,
@@ -62,7 +62,7 @@ fn hinted_number_ui(
     hint: &str,
 ) {
     hinted(number_field(ui, caption, number, numeric), hint);
-    // Dragging goes through what is between two counts.
+    // Dragging passes through values between two counts.
     if numeric.range.quantity == Quantity::Count {
         *number = number.round();
     }
@@ -195,7 +195,7 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
     }
 }
 
-/// A number that can be left to the program, which then shows what it found.
+/// A number that can be left to the program; the field then shows the value that the program found.
 pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
     let (Kind::Auto(range, meaning), Some(mut value)) = (field.kind, field.value(board, 0)) else {
         return;
@@ -207,7 +207,7 @@ pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
         let tick = ui
             .checkbox(&mut auto, "auto")
             .on_hover_text(format!("Automatic: {meaning}"));
-        // A screen reader hears which "auto" it is.
+        // The name for screen readers says which "auto" it is.
         tick.widget_info(|| {
             WidgetInfo::selected(Role::CheckBox, true, auto, format!("{caption}, auto"))
         });
@@ -234,7 +234,7 @@ pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
     field.set(board, 0, &value);
 }
 
-/// The name of a hole; a text that names none is told below, and the name stays as it was.
+/// The name of a hole; a text that is no hole's name is reported below, and the name stays as it was.
 fn hole_name_ui(ui: &mut Ui, caption: &str, name: &mut String, hint: &str) {
     let typed = typed_text(ui, caption, name, ["T3-07", hint], false);
     let fault = ui.scope_id().with(caption).with("fault");
@@ -285,7 +285,7 @@ fn written_ui(
     show_fault(ui, fault);
 }
 
-/// The value of what is typed; of the board, only the units matter.
+/// The value of a typed text; of the board only the units are used.
 fn read_written(field: &Field, text: &str, units: Units) -> Result<Value, String> {
     let board = Board {
         units,
@@ -295,7 +295,7 @@ fn read_written(field: &Field, text: &str, units: Units) -> Result<Value, String
     read.map_err(|error| error.to_string())
 }
 
-/// A number for which nothing stands until it is typed; an empty field takes it back.
+/// A number that may be missing; clearing the field removes it.
 fn open_ui(
     ui: &mut Ui,
     caption: &str,
@@ -309,7 +309,7 @@ fn open_ui(
     };
     let left = typed_text(ui, caption, &before, [without, hint], false);
     let fault = ui.scope_id().with(caption).with("fault");
-    // A text that is left as it was keeps the value, of which it shows a rounding.
+    // Text left unedited keeps the exact value, because the text is only a rounding of it.
     if let Some(text) = left.filter(|text| *text != before) {
         let read = match text.trim() {
             "" => Ok(Value::Open),
@@ -320,7 +320,7 @@ fn open_ui(
     show_fault(ui, fault);
 }
 
-/// A number of the kind of a field that may be left empty, under a caption of its own; what holds then is told in the empty field.
+/// A number of the kind of a field that may be left empty, under a caption of its own; the empty field shows the value used instead.
 pub fn optional_ui(
     ui: &mut Ui,
     caption: &str,

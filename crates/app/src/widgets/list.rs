@@ -6,7 +6,7 @@ use egui::Ui;
 use super::number::{Field, typed};
 use super::{keep_fault, show_fault, typed_text};
 
-/// Numbers parted by semicolons in one line, each in range and not too many. What cannot be read is said below, and the
+/// Numbers separated by semicolons in one line, each in range and not too many. Text that cannot be read is reported below, and the
 /// list stays as it was.
 pub fn numbers_field(
     ui: &mut Ui,
@@ -23,7 +23,7 @@ pub fn numbers_field(
     });
 }
 
-/// Corners, one a line, its x and y parted by a semicolon; they follow each other in the list.
+/// Corners, one to a line, x and y separated by a semicolon; the list holds x and y in turn.
 pub fn corners_field(
     ui: &mut Ui,
     caption: &str,
@@ -54,7 +54,7 @@ fn joined(numbers: &[f64], range: Range, units: Units) -> String {
     words.join("; ")
 }
 
-/// Gives on what was typed, or keeps the words that say what is wrong until the next try.
+/// Returns the typed values, or stores the error message until the next try.
 fn take(
     ui: &mut Ui,
     caption: &str,

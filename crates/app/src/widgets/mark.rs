@@ -3,7 +3,7 @@
 use egui::{Color32, Pos2, Rect, Shape, Stroke, Ui, vec2};
 use workshop::Severity;
 
-/// The severity as a shape too, of a size: a filled square, a triangle, a ring.
+/// A severity as a colored shape of a given size: a filled square, a triangle or a ring.
 pub fn mark(ui: &Ui, center: Pos2, size: f32, severity: Severity, color: Color32) {
     let painter = ui.painter();
     let at = |x: f32, y: f32| center + size * vec2(x, y);

@@ -34,18 +34,18 @@ pub use seek::{enter_sought, enter_when_found, part, seek, seek_in};
 pub use term::{asked_term, caption_ui, forget_focus, term_in_focus};
 pub use typed::{keep_fault, show_fault, text_in, typed_search, typed_text};
 
-/// The most that they get in a wide one: farther from its caption a field would be hard to find.
+/// The most that they get in a wide panel: farther from its caption a field would be hard to find.
 const WIDE_CAPTION: f32 = 170.0;
 const WIDE_FIELD: f32 = 240.0;
 /// Width that a scroll bar takes beside them.
 const BAR: f32 = 10.0;
-/// The least of a field where something else stands in the row.
+/// Least width of a field that shares its row.
 const LEAST_FIELD: f32 = 78.0;
 
-/// Lets captions and fields share the room of a panel; what is drawn in it follows.
+/// Divides the width of a panel between captions and fields, for everything drawn in it afterwards.
 ///
-/// The toolkit hands spacing on from a panel to all that stands in it, so the widths are kept there: that of a caption as the width of
-/// sliders, of which the window has none.
+/// The toolkit passes spacing on from a panel to its contents, so the widths are stored there: that of captions as the slider width,
+/// since the window has no sliders.
 pub fn share_room(ui: &mut Ui) {
     let gap = ui.spacing().item_spacing.x;
     let spare = (ui.available_width() - CAPTION - gap - FIELD - BAR).max(0.0);
@@ -69,7 +69,7 @@ pub fn row_width(ui: &Ui) -> f32 {
     caption_width(ui) + ui.spacing().item_spacing.x + field_width(ui)
 }
 
-/// One of several, by name.
+/// A choice of one among several, by name.
 pub fn choice<T: Copy + PartialEq>(
     ui: &mut Ui,
     caption: &str,
@@ -114,7 +114,7 @@ pub fn in_width<R>(ui: &mut Ui, width: f32, list: impl FnOnce(&mut Ui) -> R) -> 
 
 /// A caption and what stands beside it.
 ///
-/// The caption gives the field its identity, so that a line which comes or goes above it changes nothing.
+/// The caption gives the field its id, so that lines added or removed above it do not change it.
 pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) -> R) -> R {
     row_of(ui, caption, |ui| {
         let size = vec2(caption_width(ui), ui.spacing().interact_size.y);
@@ -126,7 +126,7 @@ pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) 
     })
 }
 
-/// A row that has its identity by a name.
+/// A row whose id is a name.
 fn row_of<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
     let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(name));
     let drawn = ui.scope_builder(line, |ui| ui.horizontal(content)).inner;
@@ -135,7 +135,7 @@ fn row_of<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
     drawn.inner
 }
 
-/// With a hint for whoever rests on it, if there is one.
+/// Adds a tooltip, if there is one.
 fn hinted(response: Response, hint: &str) -> Response {
     if hint.is_empty() {
         response
@@ -150,7 +150,7 @@ fn field_room(ui: &Ui) -> f32 {
     end - ui.cursor().left()
 }
 
-/// The cautions of a piece of work, one line each: a press on it shows its words and its source.
+/// The cautions of a piece of work, one line each; pressing a line shows its words and source.
 ///
 /// Cautions for eyes, dust and noise are one line with the sources of all three: the window of cautions and the job sheet have each in full.
 pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
@@ -187,8 +187,8 @@ fn caution_ui(ui: &mut Ui, title: &str, words: &str, source: &str) {
     });
 }
 
-/// The words where there is nothing to show yet: what is missing, what to do, and the button that does it; returns whether it was
-/// pressed.
+/// The placeholder where there is nothing to show yet: what is missing, what to do, and the button that does it; returns whether the
+/// button was pressed.
 pub fn empty_state(ui: &mut Ui, title: &str, words: &str, action: &str) -> bool {
     const WIDTH: f32 = 340.0;
     let room = ui.available_size();
@@ -205,7 +205,7 @@ pub fn empty_state(ui: &mut Ui, title: &str, words: &str, action: &str) -> bool 
     inner.inner
 }
 
-/// The one button of a group that is meant to be pressed.
+/// The main button of a group.
 pub fn main_button(ui: &mut Ui, label: &str) -> Response {
     let tokens = Tokens::of(ui);
     let words = RichText::new(label)

@@ -1,10 +1,10 @@
-//! A long list to choose from: what is typed leaves the entries that have it, and Enter takes the first of them.
+//! A long list to choose from: typing keeps only the entries that contain the text, and Enter chooses the first of them.
 
 use egui::{ComboBox, Id, Key, PopupCloseBehavior, Response, Role, TextEdit, Ui, WidgetInfo};
 
 use super::{field_width, in_field, row};
 
-/// One of many, by name, in a list that can be searched.
+/// A choice of one among many, by name, in a list that can be searched.
 pub fn search_choice<T: Copy + PartialEq>(
     ui: &mut Ui,
     caption: &str,
@@ -49,7 +49,7 @@ pub fn search_choice<T: Copy + PartialEq>(
     response
 }
 
-/// The field to type in, which has the focus from the first; its text.
+/// The search field, which is focused when it appears; returns its text.
 fn search_ui(ui: &mut Ui, kept: Id, caption: &str) -> String {
     let typed = ui.data(|data| data.get_temp::<String>(kept));
     let is_new = typed.is_none();

@@ -1,10 +1,10 @@
-//! A row whose end stands at the right, drawn from left to right all the same: Tab goes through it as one reads.
+//! A row whose end is aligned right but drawn from left to right, so that Tab follows the reading order.
 
 use egui::{Align, Layout, Ui, UiBuilder, vec2};
 
-/// In a row: `left` in the room that `right` leaves, and `right` at the right edge.
+/// Draws `right` at the right edge of a row, and `left` in the room that it leaves.
 ///
-/// The width of `right` is that of the frame before; where it is another now, the frame is drawn anew.
+/// The width of `right` is known from the frame before; if it has changed, the frame is drawn again.
 pub fn at_right<R>(
     ui: &mut Ui,
     name: &str,

@@ -1,4 +1,4 @@
-//! A section of the controls that can be folded away; folded, its header says in short what is in it.
+//! A section of the controls that can be folded; folded, its header summarizes its contents.
 
 use egui::collapsing_header::{CollapsingState, paint_default_icon};
 use egui::text::{LayoutJob, TextFormat, TextWrapping};
@@ -20,13 +20,14 @@ const TRIANGLE: f32 = 8.0;
 pub struct Header {
     /// A summary of the section, shown while it is folded; may be empty.
     pub summary: String,
-    /// The worst of the findings that are mended in it, and how many there are in words.
+    /// The worst severity of the findings that are fixed in it, and their number in words.
     pub held: Option<(Severity, String)>,
-    /// The fields in it that are not as on a new board, for whoever rests on the header; may be empty.
+    /// The fields in it that differ from a new board, for the tooltip of the header; may be empty.
     pub changed: String,
 }
 
-/// A section under its header, folded or not as the maker left it; gives its body, or its header while it is folded.
+/// A section under its header, folded or not as the maker left it; returns the response of its body, or of its header while it is
+/// folded.
 pub fn section(
     ui: &mut Ui,
     section: Section,
@@ -47,7 +48,7 @@ pub fn section(
     state.set_open(folds.is_open(section));
     let body = state.show_body_unindented(ui, |ui| {
         ui.add_space(theme::HAIR);
-        // Two sections may have a line of the same words.
+        // Two sections may have a row with the same caption.
         ui.push_id(section.title(), |ui| seek::within(ui, section, content));
         ui.add_space(theme::GAP);
     });

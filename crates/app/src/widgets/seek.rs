@@ -15,11 +15,11 @@ struct Seek {
     /// The caption of its row; none where only the section is to unfold.
     caption: Option<String>,
     section: Section,
-    /// The part of the section that the row stands in; none where its caption tells it from all others.
+    /// The part of the section that the row is in; `None` where the caption alone identifies it.
     part: Option<String>,
     /// Whether the section is being drawn.
     is_inside: bool,
-    /// Whether that part is.
+    /// Whether that part is being drawn.
     is_in_part: bool,
     /// Whether its field is focused when it is found.
     enters: bool,
@@ -89,7 +89,7 @@ pub(super) fn within<R>(ui: &mut Ui, drawn: Section, content: impl FnOnce(&mut U
     mark(true);
     let shown = content(ui);
     mark(false);
-    // A section that is drawn is unfolded; there is nothing more to wait for.
+    // A section that is drawn has been unfolded, so the search is over.
     if sought(&ctx).is_some_and(|seek| seek.section == drawn && seek.caption.is_none()) {
         ctx.data_mut(|data| data.remove::<Seek>(id()));
     }

@@ -1,4 +1,4 @@
-//! Captions that a word of the trade explains: underlined with dots; a click opens the word, and so does a key while the field
+//! Captions with an entry in the glossary: they have a dotted underline; a click opens the entry, and so does a key while the field
 //! beside them has the focus.
 
 use egui::{Context, CursorIcon, Id, Label, Response, RichText, Sense, Shape, Ui, pos2};
@@ -6,12 +6,12 @@ use egui::{Context, CursorIcon, Id, Label, Response, RichText, Sense, Shape, Ui,
 use crate::terms::term_of;
 use crate::theme::Tokens;
 
-/// A caption; where a word explains it, with dots below that tell so.
+/// A caption, with a dotted underline where the glossary has an entry for it.
 pub fn caption_ui(ui: &mut Ui, caption: &str, words: RichText) -> Response {
     let Some(term) = term_of(caption) else {
         return ui.add(Label::new(words).wrap());
     };
-    // No stop for the Tab key: the field beside it has a key that opens the word too.
+    // Tab skips the caption, since a key opens the entry from the field beside it.
     let label = ui.add(Label::new(words).wrap().sense(Sense::CLICK));
     let rect = label.rect;
     let line = [
@@ -32,7 +32,7 @@ pub fn caption_ui(ui: &mut Ui, caption: &str, words: RichText) -> Response {
     label.on_hover_cursor(CursorIcon::Help)
 }
 
-/// Keeps the word of a row in mind while something in it has the focus, for the key that opens it.
+/// Remembers the entry of a row while something in it has the focus, for the key that opens it.
 pub(super) fn keep_focus(ui: &Ui, caption: &str, row: egui::Rect) {
     let Some(term) = term_of(caption) else {
         return;
@@ -44,17 +44,17 @@ pub(super) fn keep_focus(ui: &Ui, caption: &str, row: egui::Rect) {
     }
 }
 
-/// The word whose caption was clicked in this frame.
+/// The entry whose caption was clicked in this frame.
 pub fn asked_term(ctx: &Context) -> Option<usize> {
     ctx.data_mut(|data| data.remove_temp(asked()))
 }
 
-/// The word of the field that has the focus, or had it last frame; asked for once.
+/// The entry of the field that has the focus or had it in the last frame; forgotten once it is read.
 pub fn term_in_focus(ctx: &Context) -> Option<usize> {
     ctx.data_mut(|data| data.remove_temp(focus()))
 }
 
-/// Forgets the word of a field that may have lost the focus.
+/// Forgets the entry of a field that may have lost the focus.
 pub fn forget_focus(ctx: &Context) {
     ctx.data_mut(|data| data.remove_temp::<usize>(focus()));
 }

@@ -8,7 +8,7 @@ use super::{field_width, hinted, row};
 use crate::theme::Tokens;
 
 /// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document. An empty
-/// field shows an example, or what holds without a text; the hint is for whoever rests on it.
+/// field shows an example, or the value used without a text; the hint is the tooltip.
 pub fn typed_text(
     ui: &mut Ui,
     caption: &str,
@@ -47,7 +47,7 @@ pub fn typed_text(
     left
 }
 
-/// A text that is searched for from its first letter on, and kept for as long as the window is open; no part of the document.
+/// A search field that takes effect while it is typed in; its text is kept while the window is open and is no part of the document.
 pub fn typed_search(ui: &mut Ui, caption: &str, kept: Id, [example, hint]: [&str; 2]) -> String {
     let mut text = ui
         .data(|data| data.get_temp::<String>(kept))
@@ -62,14 +62,14 @@ pub fn typed_search(ui: &mut Ui, caption: &str, kept: Id, [example, hint]: [&str
     text
 }
 
-/// A text that was left, and what the field showed before it.
+/// A text whose field was left, and the text shown before.
 #[derive(Clone)]
 struct Wrong {
     text: String,
     shown: String,
 }
 
-/// The text that could not be read, which stays for correction: until Escape, or until the value is another.
+/// The text that could not be read, kept for correction until Escape is pressed or the value changes.
 fn wrong_text(ui: &Ui, kept: Id, fault: Id, shown: &str) -> Option<String> {
     let wrong = ui.data(|data| data.get_temp::<Wrong>(kept.with("wrong")))?;
     ui.data(|data| data.get_temp::<String>(fault))?;
@@ -93,7 +93,7 @@ pub fn text_in(ui: &mut Ui, name: &str, shown: &str, example: &str, width: f32) 
             .id(kept.with("field"))
             .hint_text(example)
             .desired_width(width);
-        // In a table there is only so much room as the column had before.
+        // In a table a field can be only as wide as its column was before.
         let size = vec2(width, ui.spacing().interact_size.y);
         let field = |ui: &mut Ui| {
             look_like_a_field(ui);
@@ -128,7 +128,7 @@ pub(super) fn kept_text(
     typed.filter(|_| !escaped)
 }
 
-/// Keeps the words that say what is wrong until the next try, or takes them away.
+/// Stores an error message until the next try, or removes it.
 pub fn keep_fault(ui: &Ui, fault: Id, verdict: Result<(), String>) {
     ui.data_mut(|data| match verdict {
         Err(words) => {
@@ -145,7 +145,7 @@ pub fn show_fault(ui: &mut Ui, fault: Id) {
     }
 }
 
-/// Says what is wrong with a text, and that it changed nothing.
+/// The message about a text that could not be read, and that the value stays.
 pub fn kept_as_it_was(ui: &mut Ui, fault: &str) {
     let color = Tokens::of(ui).stop;
     ui.horizontal_wrapped(|ui| {

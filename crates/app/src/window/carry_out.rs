@@ -96,7 +96,7 @@ impl App {
         }
     }
 
-    /// Goes a step back or forward, says which it was, and shows where it was made.
+    /// Undoes or redoes a step, reports it, and shows the controls that it concerns.
     fn step(&mut self, ctx: &egui::Context, command: Command) {
         let before = self.session.board.clone();
         let (done, step) = if command == Command::Undo {
@@ -112,7 +112,7 @@ impl App {
         self.view.notify(format!("{done}: {step}"));
         let changes = field::differences(&before, &self.session.board);
         let spot = changes.iter().find_map(|change| spot_of(change.field));
-        // Whoever has folded the controls away undoes a drag without them.
+        // Folded controls stay folded: the undone change was perhaps a drag.
         if let Some(spot) = spot.filter(|_| !self.settings.controls.folded) {
             self.visit(ctx, spot);
         }
@@ -340,7 +340,7 @@ impl App {
         }
     }
 
-    /// Says in the open dialog, or below the board, what went wrong.
+    /// Reports an error in the open dialog, or below the board.
     pub(super) fn complain(&mut self, fault: Option<String>) {
         let Some(fault) = fault else { return };
         let left = match &mut self.view.dialog {
@@ -348,7 +348,7 @@ impl App {
             None => Some(fault),
         };
         if let Some(fault) = left {
-            // A dialog that cannot say it would hide it.
+            // A dialog without a place for the message would cover it.
             self.view.dialog = None;
             self.view.warn(fault);
         }
@@ -375,7 +375,7 @@ impl App {
         }
     }
 
-    /// Light or dark, as the system has it, or of high contrast.
+    /// Sets the theme: light, dark, as the system has it, or high contrast.
     fn change_theme(&mut self, ctx: &egui::Context, command: Command) {
         let settings = &mut self.settings;
         match command {

@@ -14,7 +14,7 @@ use crate::session::{SaveError, Session};
 use crate::shop::{left_out_words, units_of};
 use crate::stage::Stage;
 
-/// A board as it was begun, whose sizes follow its unit as long as nothing else is changed.
+/// A board as it was created; its sizes follow its unit until anything else is changed.
 pub(crate) struct Begun {
     /// The order that the board was proposed for; `None` for a sample board.
     pub asked: Option<Asked>,
@@ -80,7 +80,7 @@ impl App {
         units_of(&self.shop.shop).unwrap_or(self.session.board.units)
     }
 
-    /// Begins the board of an order; one that is worked out already is taken as it is.
+    /// Creates the board of an order, or uses the one that was worked out already.
     pub(super) fn propose(&mut self, asked: Asked, proposed: Option<Arc<Proposed>>) {
         let made = proposed.map_or_else(|| propose_at_once(&asked, &self.shop.shop), Ok);
         match made {
@@ -104,7 +104,7 @@ impl App {
         }
     }
 
-    /// Takes the sizes of the other system where the unit of a board was changed, and nothing else ever was.
+    /// Replaces the sizes by those of the other system if only the unit of a new board was changed.
     pub(super) fn follow_units(&mut self) {
         let units = self.session.board.units;
         let Some(begun) = self.begun.take() else {
@@ -137,7 +137,7 @@ impl App {
         self.current.refresh(&self.session.board);
     }
 
-    /// Whether the document is in no file, and as it was begun but for its unit.
+    /// Whether the document has no file and is unchanged since it was created, apart from its unit.
     fn is_untouched(&self, begun: &Board) -> bool {
         let is = Board {
             units: begun.units,

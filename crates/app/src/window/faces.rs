@@ -36,7 +36,7 @@ impl App {
         }
     }
 
-    /// The way on from a board that cannot be laid out.
+    /// The link to the field that can fix a board that cannot be laid out.
     fn nothing(&mut self, ui: &mut Ui) {
         self.view.readout.clear();
         let why = self.current.error();
@@ -105,7 +105,7 @@ impl App {
             if !workpiece.calendar_is_waiting() {
                 self.view.dated = Some(workpiece.clone());
             }
-            // While the days of many boards are worked out, those known before stay in sight.
+            // The last known days stay visible while those of many boards are worked out.
             match &self.view.dated {
                 Some(dated) => self.view.readout = calendar_view_ui(ui, board, dated),
                 None => {
@@ -137,13 +137,13 @@ impl App {
         }
     }
 
-    /// Shows a face, or the board where that is shown already.
+    /// Shows a face; if it is shown already, shows the board instead.
     pub(super) fn turn_to(&mut self, face: Face) {
         let is_shown = self.view.face == face;
         self.choose_face(if is_shown { Face::Board } else { face });
     }
 
-    /// Shows a face that the maker asked for, now and whenever this stage is come to again.
+    /// Shows a face that the maker chose, now and whenever this stage is chosen again.
     pub(super) fn choose_face(&mut self, face: Face) {
         self.view.face = face;
         if self.view.room == Room::Single {
@@ -159,7 +159,7 @@ impl App {
         self.view.face = self.settings.looks.of(stage, &self.session.board);
     }
 
-    /// Brings the controls of a stage to hand and leaves the drawing as it is, for whoever points at it.
+    /// Shows the controls of a stage and leaves the drawing as it is, since the pointer is on it.
     pub(super) fn show_controls(&mut self, stage: Stage) {
         self.settings.controls.folded = false;
         self.view.stage = stage;

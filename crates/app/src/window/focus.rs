@@ -89,7 +89,7 @@ fn has_gone_by_keys(ctx: &Context) -> bool {
     ctx.data(|data| data.get_temp(by_keys()).unwrap_or_default())
 }
 
-/// Where it is remembered whether the focus goes by keys.
+/// The id under which it is stored whether the focus moves by keys.
 fn by_keys() -> Id {
     Id::unique("focus goes by keys")
 }

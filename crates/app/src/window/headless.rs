@@ -138,7 +138,7 @@ impl Headless {
         Face::ALL.map(Face::label)
     }
 
-    /// Shows the view of a name; one that is none is ignored.
+    /// Shows the view with a name; an unknown name is ignored.
     pub fn turn_to(&mut self, name: &str) {
         let view = Face::ALL.into_iter().find(|face| face.label() == name);
         self.app.view.face = view.unwrap_or(self.app.view.face);

@@ -1,4 +1,4 @@
-//! Where the panels stand: side by side where there is room, one behind the other where there is not.
+//! The arrangement of the panels: side by side where there is room, otherwise one at a time.
 //!
 //! A window of 1440 points enlarged to 200 % has 720 points left, and still shows everything.
 
@@ -130,7 +130,7 @@ impl App {
         self.board(ui);
     }
 
-    /// Controls that are folded away do not show a chosen hole, nor when they are unfolded later.
+    /// While the controls are hidden, choosing a hole does not scroll them to it, not even when they are shown again.
     fn forget_chosen(&mut self) {
         self.view.show_chosen &= !self.settings.controls.folded;
     }
@@ -250,7 +250,7 @@ impl App {
     }
 }
 
-/// The tab of the findings: it shows at the controls too whether something stops the board.
+/// The tab of the findings, with a mark that shows even beside the controls whether something stops the board.
 fn findings_title(findings: &[Finding]) -> String {
     let worst = [Severity::Stop, Severity::Caution];
     let told = worst.into_iter().filter_map(|severity| {
@@ -281,7 +281,7 @@ impl Side {
     fn show(self, ui: &mut Ui, own: Option<f32>, content: impl FnOnce(&mut Ui)) -> Option<f32> {
         let (least, most) = (*self.range.start(), *self.range.end());
         let width = own.unwrap_or(self.usual).clamp(least, most).round();
-        // The toolkit would keep the width of a smaller window, as if the maker had chosen it.
+        // The toolkit would keep the width from a smaller window as if the maker had chosen it.
         let id = ui.scope_id().with_salt(IdSalt::new(self.name));
         let outer_rect = Rect::from_min_size(Pos2::ZERO, vec2(width, ui.available_height()));
         ui.data_mut(|data| data.insert_persisted(id, PanelState { outer_rect }));

@@ -32,7 +32,7 @@ impl App {
         self.view.dialog = Some(Dialog::Export(dialog));
     }
 
-    /// Takes what jobs have come to.
+    /// Takes the results of finished jobs.
     pub(super) fn finish_jobs(&mut self) {
         while let Some(outcome) = self.jobs.finished() {
             match outcome {

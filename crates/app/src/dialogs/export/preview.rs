@@ -20,7 +20,7 @@ pub struct Preview {
     made: Made,
     page: usize,
     view: SheetViewState,
-    /// The picture that is shown, on the graphics card, and the page it is of.
+    /// The picture that is shown, as a texture, and its page.
     texture: Option<(usize, TextureHandle)>,
 }
 
@@ -64,7 +64,7 @@ impl Preview {
                 let content = source
                     .content(kind)
                     .map_err(|error| source.board().units.say(&error));
-                // Fails only where the dialog was closed, and then the result is not needed.
+                // Sending fails only if the dialog was closed, and then the result is not needed.
                 let _ = sender.send(content);
                 theirs.request_repaint();
             }),
@@ -135,7 +135,7 @@ pub fn preview_ui(ui: &mut Ui, preview: &mut Preview, size: Vec2) {
     });
 }
 
-/// Which page it is, and the way to the others.
+/// The number of the page, and the buttons to the other pages.
 fn step_ui(ui: &mut Ui, parts: &[(String, Part<'_>)], page: &mut usize, view: &mut SheetViewState) {
     let before = *page;
     ui.horizontal(|ui| {
@@ -178,7 +178,7 @@ fn picture_ui(
     }
 }
 
-/// The picture of a page on the graphics card, brought there once.
+/// The picture of a page as a texture, uploaded once.
 fn texture_of(
     ctx: &Context,
     (page, picture): (usize, &Picture),

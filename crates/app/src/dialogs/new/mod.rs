@@ -1,4 +1,4 @@
-//! The dialog of a new board: what an order says of it, and a picture of the board that comes of that.
+//! The dialog of a new board: the fields of an order, and a picture of the board that follows from them.
 
 mod picture;
 mod proposal;
@@ -21,21 +21,21 @@ pub struct NewDialog {
     units: Units,
     players: u32,
     pattern: Pattern,
-    /// Spaces, home holes and start holes of a player; none: as suits the others.
+    /// Spaces, home holes and start holes per player; `None`: chosen to suit the rest.
     counts: [Option<f64>; 3],
     piece: PieceKind,
-    /// The size of the pieces; none: as is usual.
+    /// The size of the pieces; `None`: the usual size.
     piece_diameter: Option<f64>,
     center: Center,
-    /// The diameter of the board; none: as small as it may be, or as large as the slab gives.
+    /// The diameter of the board; `None`: the smallest that works, or the largest that the slab gives.
     diameter: Option<f64>,
-    /// The hole spacing; none: as suits board and pieces.
+    /// The hole spacing; `None`: chosen to suit board and pieces.
     pitch: Option<f64>,
     /// The slab it is to come out of.
     slab: Option<OrderSlab>,
     /// The species; none: not known yet.
     species: Option<&'static Species>,
-    /// The paper; none: what is usual in the unit, or what the shop has.
+    /// The paper; `None`: the usual one for the unit, or that of the shop.
     paper: Option<Paper>,
     /// Whether the board begins with what the shop has.
     with_shop: bool,
@@ -62,7 +62,7 @@ const WIDTHS: (f32, f32) = (FIELDS, 700.0);
 const BESIDE: f32 = 520.0;
 /// Height of the heading, the buttons and the frame around it all.
 const AROUND: f32 = 144.0;
-/// The slab that is begun with: length, width and thickness, in inches and in millimeters; from memory.
+/// The initial size of the slab: length, width and thickness, in inches and in millimeters; from memory.
 const SLABS: ([f64; 3], [f64; 3]) = ([60.0, 24.0, 1.25], [1500.0, 600.0, 32.0]);
 
 impl NewDialog {
@@ -351,7 +351,7 @@ fn paper_ui(ui: &mut Ui, dialog: &mut NewDialog) {
     }
 }
 
-/// The board that comes of the order, in a picture and in words, or why there is none and what would do.
+/// The board for the order, in a picture and in words, or the reason why there is none and the values that would work.
 fn comes_ui(ui: &mut Ui, dialog: &mut NewDialog, asked: &Asked) {
     let made: Option<Made> = dialog.proposals.of(asked).cloned();
     if let Some(Err(fault)) = &made {
@@ -369,7 +369,7 @@ fn comes_ui(ui: &mut Ui, dialog: &mut NewDialog, asked: &Asked) {
     }
 }
 
-/// Why there is no such board, and a button for each number that would work instead.
+/// The reason why there is no such board, and a button for each value that would work instead.
 fn refused_ui(ui: &mut Ui, dialog: &mut NewDialog, wishes: &Wishes, fault: &ProposeError) {
     let units = dialog.units;
     let tokens = theme::Tokens::of(ui);

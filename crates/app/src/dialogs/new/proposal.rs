@@ -21,7 +21,7 @@ pub struct Proposed {
 /// A board, or why there is none.
 pub type Made = Result<Arc<Proposed>, ProposeError>;
 
-/// The board for the order at hand, the one in the making, and the last that was made.
+/// The board for the current order, the order being worked out, and the last board that was made.
 #[derive(Default)]
 pub struct Proposals {
     done: Option<(Asked, Made)>,
@@ -41,7 +41,7 @@ impl Proposals {
         host.spawn(
             "the new board",
             Box::new(move || {
-                // Fails only where the dialog was closed, and then the result is not needed.
+                // Sending fails only if the dialog was closed, and then the result is not needed.
                 let _ = sender.send(propose_at_once(&theirs, &shop));
                 ctx.request_repaint();
             }),
@@ -74,7 +74,7 @@ impl Proposals {
         done.map(|(_, made)| made)
     }
 
-    /// The last board that could be made, which is looked at while the next is worked out.
+    /// The last board that could be made, shown while the next is worked out.
     pub fn last(&self) -> Option<Arc<Proposed>> {
         self.last.clone()
     }

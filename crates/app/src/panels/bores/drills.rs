@@ -1,4 +1,4 @@
-//! The drills and cutters nearest to a bore, in a line below its diameter; a press takes one.
+//! The drills and cutters nearest to a bore, in a line below its diameter; pressing one uses its size.
 
 use board::{Bore, Bottom, Measure, Units, show_setting};
 use egui::{Button, Response, RichText, Role, TextStyle, Ui, WidgetInfo};
@@ -15,7 +15,7 @@ pub fn drills_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, units: Units) {
     }
 }
 
-/// The same for the hole of a pin, which any twist drill makes.
+/// The same for the hole of a pin, for which only twist drills are listed.
 pub fn pin_drills_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, units: Units) {
     let near = nearest_drills(*diameter, Bottom::Point118);
     if let Some(taken) = near_ui(ui, caption, near, units) {
@@ -52,7 +52,7 @@ fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Op
 
 const MEASURE: &str = "A bit can drill wider or narrower than the size stamped on it: measure your own bit, and a test hole in scrap";
 
-/// A small button that says the size alone; a screen reader hears what it does, and to which field.
+/// A small button with the size alone; its name for screen readers says what it does, and to which field.
 fn use_button(ui: &mut Ui, caption: &str, near: NearDrill, units: Units) -> Response {
     let (name, cutter) = (&near.drill.name, near.drill.series.cutter.label());
     let button = ui.add(Button::new(RichText::new(name).small()).small());

@@ -6,7 +6,7 @@ use egui::{Id, ScrollArea, Ui};
 use crate::canvas::spoken_name;
 use crate::widgets::typed_search;
 
-/// So many holes are listed; the button takes all of them.
+/// The most holes that are listed; the button chooses all that were found.
 const MOST: usize = 60;
 /// Height of the list, in points.
 const HEIGHT: f32 = 120.0;

@@ -23,7 +23,7 @@ pub struct Chosen<'a> {
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
-    /// Holes to choose in place of these, where that is asked for.
+    /// Holes to choose in place of these, if the maker searched for others.
     pub choice: &'a mut Option<Vec<HoleId>>,
 }
 
@@ -88,7 +88,7 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Chosen<'_>, id: HoleId, hole: board::Ho
     }
 }
 
-/// Several holes, which get the same: a number that is changed for the one that is shown is changed for all.
+/// Controls for several chosen holes: a number changed for the hole that is shown is changed for all of them.
 fn several_ui(ui: &mut Ui, controls: &mut Chosen<'_>, layout: Option<&Layout>, shown: Bore) {
     let board = &mut *controls.board;
     let title = format!("{} holes chosen", controls.holes.len());

@@ -1,4 +1,4 @@
-//! The depth of a bore for the ball or disc in it: how it is to lie is chosen, and a press takes the depth for that.
+//! The depth of a bore for the ball or disc in it: the maker chooses how it is to lie, and a button sets the depth for that.
 
 use board::{Board, Bore, Field, Units, field, show_setting};
 use egui::{Button, Id, Role, Ui, WidgetInfo, vec2};
@@ -17,7 +17,7 @@ enum Way {
     Pull,
 }
 
-/// The wish for a ball or disc; it is kept for as long as the window is open, and not in the document.
+/// The chosen way for a ball or disc to lie; kept while the window is open, not in the document.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Wish {
     way: Way,
@@ -40,7 +40,7 @@ impl Way {
 }
 
 impl Default for Wish {
-    /// Flush; half a millimeter and half a newton are there to be typed over.
+    /// Flush, with half a millimeter and half a newton as starting values.
     fn default() -> Self {
         Self {
             way: Way::Flush,

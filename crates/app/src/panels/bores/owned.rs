@@ -1,4 +1,4 @@
-//! The bit that the maker owns for a bore, in a line below its diameter; a press takes it.
+//! The bit that the maker owns for a bore, in a line below its diameter; pressing it uses its size.
 
 use board::{Board, Bore, Units};
 use egui::{Button, RichText, Role, TextStyle, Ui, WidgetInfo};
@@ -8,8 +8,8 @@ use super::drills::difference_of;
 use crate::theme;
 use crate::widgets::caption_width;
 
-/// Below the field of this caption: that the maker owns a bit of the size, or the nearest one that suits the piece. Nothing where
-/// no bits of that kind are listed.
+/// A line below the field with this caption: the bit of that size that the maker owns, or the nearest one that suits the piece. Nothing
+/// is shown where no bits of that kind are listed.
 pub fn owned_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, board: &Board) {
     let Some(owned) = owned_bit(board, *bore) else {
         return;

@@ -1,4 +1,4 @@
-//! The sizes of a fit strip in a line below a bore; a press takes the one that fits.
+//! The sizes of a fit strip in a line below a bore; pressing one uses it.
 
 use board::{Bore, Units, show_setting};
 use egui::{Button, RichText, Role, TextStyle, Ui, WidgetInfo};
@@ -6,7 +6,7 @@ use workshop::fit_diameters;
 
 use crate::theme;
 
-/// Below the controls of a bore: the sizes of its fit strip, of which the one at hand stands in the middle.
+/// A line below the controls of a bore: the sizes of its fit strip, the present size in the middle.
 pub fn strip_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
     ui.scope(|ui| {
         // A line no higher than its small words.

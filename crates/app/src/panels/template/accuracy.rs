@@ -1,4 +1,4 @@
-//! Controls of how far off each step of the work may be, and what that leaves.
+//! Controls of the error of each step of the work, and the wood between holes that remains.
 
 use board::{Board, Measure, field};
 use egui::Ui;

@@ -52,10 +52,10 @@ fn roll_ui(ui: &mut Ui, board: &mut Board) {
     }
 }
 
-/// Where a roll of another width begins, mm.
+/// The width that a roll of custom width starts with, mm.
 const OWN_ROLL: f64 = 700.0;
 
-/// Custom paper begins as large as the paper before it.
+/// Custom paper starts with the size of the paper chosen before.
 fn paper_ui(ui: &mut Ui, board: &mut Board) {
     let before = paper_size(board.template.paper);
     if field_ui(ui, board, &field::PAPER)

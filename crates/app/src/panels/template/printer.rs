@@ -1,4 +1,4 @@
-//! Controls of the printer: which it is, what its test sheet measures, and what that takes out of the template.
+//! Controls of the printer: its choice, the readings of its test sheet, and the correction that follows for the template.
 
 #[cfg(test)]
 mod tests;
@@ -279,7 +279,7 @@ fn most(error: PrintError, units: Units) -> String {
     length(error.most, units)
 }
 
-/// With a sign, as an error is too much or too little.
+/// A number with its sign, since an error can go either way.
 fn signed(mm: f64, units: Units) -> String {
     let sign = if mm < 0.0 { "−" } else { "+" };
     format!("{sign}{}", length(mm.abs(), units))
