@@ -1,7 +1,7 @@
-//! The one typeface of the program: its bytes and its measures.
+//! The typeface of the program: its font files and the widths of its letters.
 //!
-//! Window, PDF and name placing all use these bytes, so that a name which clears a cross on the screen
-//! clears it on paper too.
+//! Window, PDF and name placing all use the same files, so that a name that clears a cross on the screen also
+//! clears it on paper.
 
 use std::sync::LazyLock;
 
@@ -14,7 +14,7 @@ pub const SEMI_BOLD: &[u8] = include_bytes!("../../../assets/fonts/Inter-SemiBol
 /// The name of the typeface, for formats that name it and leave the glyphs to the viewer.
 pub const FAMILY: &str = "Inter";
 
-/// The smallest type on any sheet, mm: 6 pt, below which print is hard to read at a bench; common practice, no source.
+/// The smallest type on any sheet, mm. It is 6 pt; smaller print is hard to read at a bench (common practice, no source).
 pub const SMALLEST: f64 = 6.0 * 25.4 / 72.0;
 
 /// Height of figures and capitals, as a share of the size.
@@ -81,7 +81,7 @@ pub fn width(words: &str, size: f64, weight: Weight) -> f64 {
     units * size
 }
 
-/// Words cut to a width in mm, with a sign that they were.
+/// Words cut off to fit a width in mm, ending with `…` if anything was cut.
 ///
 /// ```
 /// use drawing::font::{Weight, cut, width};
@@ -127,14 +127,14 @@ impl Widths {
     }
 }
 
-/// Width of a letter as the typeface has it; of one that it has not, that of the empty box it draws.
+/// Width of a letter; for one that the typeface lacks, that of the empty box drawn instead.
 fn advance(face: &Face<'_>, letter: char) -> f64 {
     let glyph = face.glyph_index(letter).unwrap_or_default();
     let units = face.glyph_hor_advance(glyph).unwrap_or_default();
     f64::from(units) / f64::from(face.units_per_em())
 }
 
-/// The widths of a weight, measured when they are first asked for.
+/// The widths of a weight, measured at first use.
 fn widths(weight: Weight) -> Option<&'static Widths> {
     static REGULAR_WIDTHS: LazyLock<Option<Widths>> =
         LazyLock::new(|| Face::parse(REGULAR, 0).ok().map(Widths::new));
@@ -152,7 +152,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn both_weights_are_sound_fonts() {
+    fn both_weights_can_be_read_as_fonts() {
         for weight in [Weight::Regular, Weight::SemiBold] {
             let face = Face::parse(weight.bytes(), 0).unwrap();
             let cap = f64::from(face.capital_height().unwrap()) / f64::from(face.units_per_em());

@@ -1,6 +1,6 @@
-//! The middles of the V-grooves, along which the bit goes.
+//! The center lines of the V-grooves, along which the bit runs.
 //!
-//! A groove is drawn as one line and not as its two edges: a template or machine leads the V bit along that line, and its depth
+//! A groove is drawn as one line, not as two edges: a template or machine guides the V bit along that line, and the depth of cut
 //! decides the width.
 
 use board::{Board, Role};
@@ -46,7 +46,7 @@ mod tests {
     use geometry::PocketShape;
 
     #[test]
-    fn every_stroke_is_drawn_as_what_it_is() {
+    fn lines_arcs_and_circles_are_drawn_as_such() {
         let wanted = Grooves {
             around_start: Some(3.0),
             rings: Some(Rings::default()),

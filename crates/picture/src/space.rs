@@ -1,34 +1,34 @@
-//! Points and ways in space: x to the right, y up to 12 o'clock, z out of the top face; mm.
+//! Points and vectors in space, in mm: x to the right, y to 12 o'clock, z up from the top face.
 
 use core::ops::{Add, Mul, Sub};
 
-/// A point, or a way from one to another.
+/// A point or a vector.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Space {
-    /// To the right.
+    /// x, to the right.
     pub x: f64,
-    /// To 12 o'clock.
+    /// y, to 12 o'clock.
     pub y: f64,
-    /// Out of the top face.
+    /// z, up from the top face.
     pub z: f64,
 }
 
 /// A ray of sight.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ray {
-    /// Where it starts.
+    /// The starting point.
     pub from: Space,
-    /// Where it goes, of length 1.
+    /// The direction, a unit vector.
     pub way: Space,
 }
 
 impl Ray {
-    /// The point so far along it, mm.
+    /// The point at a distance along it, mm.
     pub fn at(self, far: f64) -> Space {
         self.from + self.way * far
     }
 
-    /// Distance along it to a level height, mm; none where it runs level or away.
+    /// Distance along it to the horizontal plane at a height, mm; `None` where it is parallel to the plane or leads away from it.
     pub fn to_level(self, height: f64) -> Option<f64> {
         let far = (height - self.from.z) / self.way.z;
         (far.is_finite() && far >= 0.0).then_some(far)
@@ -36,20 +36,20 @@ impl Ray {
 }
 
 impl Space {
-    /// Straight up.
+    /// The unit vector straight up.
     pub const UP: Self = Self::new(0.0, 0.0, 1.0);
 
-    /// Of its three parts.
+    /// A point or vector from its three coordinates.
     pub const fn new(x: f64, y: f64, z: f64) -> Self {
         Self { x, y, z }
     }
 
-    /// Sum of the products of the parts.
+    /// The dot product.
     pub fn dot(self, other: Self) -> f64 {
         self.x * other.x + self.y * other.y + self.z * other.z
     }
 
-    /// The way square to two others.
+    /// The cross product.
     pub fn cross(self, other: Self) -> Self {
         Self::new(
             self.y * other.z - self.z * other.y,
@@ -63,7 +63,7 @@ impl Space {
         self.dot(self).sqrt()
     }
 
-    /// The same way with length 1; up where it has none.
+    /// The unit vector in the same direction; straight up for a vector of length 0.
     pub fn unit(self) -> Self {
         let length = self.length();
         if length > 0.0 {
@@ -78,7 +78,7 @@ impl Space {
         (self.x * self.x + self.y * self.y).sqrt()
     }
 
-    /// The way mirrored by a surface that looks along `out`.
+    /// The direction after reflection by a surface whose normal is `out`.
     pub fn mirrored(self, out: Self) -> Self {
         self - out * (2.0 * self.dot(out))
     }
@@ -114,7 +114,7 @@ pub fn fifth(base: f64) -> f64 {
     square * square * base
 }
 
-/// 0 below a value, 1 above another, and eased between them.
+/// 0 up to `from`, 1 from `to` on, with a smooth step between.
 pub fn eased(from: f64, to: f64, at: f64) -> f64 {
     let share = ((at - from) / (to - from)).clamp(0.0, 1.0);
     share * share * (3.0 - 2.0 * share)
@@ -125,7 +125,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_mirror_gives_back_what_comes_straight_down() {
+    fn a_ray_straight_down_is_reflected_straight_up() {
         let down = Space::UP * -1.0;
         assert_eq!(down.mirrored(Space::UP), Space::UP);
         let slant = Space::new(1.0, 0.0, -1.0).mirrored(Space::UP);
@@ -133,7 +133,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ray_meets_a_level_height_or_does_not() {
+    fn a_ray_meets_a_horizontal_plane_ahead_of_it_only() {
         let ray = Ray {
             from: Space::new(0.0, 0.0, 10.0),
             way: Space::UP * -1.0,

@@ -1,9 +1,9 @@
-//! A sheet as a DXF: circles as CIRCLE, a layer for each thing the drawing shows, the unit stated.
+//! A sheet as DXF: circles as CIRCLE, one layer for each kind of thing in the drawing, the unit stated.
 //!
 //! Coordinates are those of the board, not of the paper: the center pin is the origin, y up, so that a machine set
-//! up on the pin needs no shift. Bars and title of the sheet come along on layers of their own: a bar measured after
-//! reading shows whether the unit was understood. The writer is our own, as both releases are a few tags that every
-//! reader must find in one order, and libraries for it write handles that change from run to run.
+//! up on the pin needs no shift. The bars and title of the sheet are on layers of their own: measuring a bar after
+//! import shows whether the unit was understood. The writer is our own, because both releases need only a few tags in a fixed
+//! order, and libraries for DXF write handles that change from run to run.
 
 mod entities;
 mod tables;
@@ -23,7 +23,7 @@ use tags::Tags;
 pub struct DxfOptions {
     /// The unit of every coordinate.
     pub units: Units,
-    /// Which readers it is for.
+    /// The DXF release, which decides the programs that can read the file.
     pub release: DxfRelease,
 }
 
@@ -91,7 +91,7 @@ pub fn dxf(sheet: &Sheet, options: DxfOptions) -> Result<String, Error> {
     }
     body.text(0, "EOF");
 
-    // The header names the first handle that is free, which is known last.
+    // The header names the first free handle, which is known only at the end.
     let mut file = Tags::new(options);
     header(&mut file, sheet, &entities.tags);
     file.append(&body);

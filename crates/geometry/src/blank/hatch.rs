@@ -1,11 +1,11 @@
-//! Hatching: parallel lines as far as they lie inside an outline.
+//! Hatching: parallel lines, cut off at an outline.
 
 use super::Outline;
 use crate::{Point, Vec2};
 
 impl Outline {
-    /// The parts inside of lines that run along a way of length 1, from the right-hand side of that way to the left:
-    /// each line lies at a share, 0 to 1, of how far the outline reaches across.
+    /// Hatch lines in the direction of the unit vector `along`, cut off at the outline. Each share, 0 to 1, places one line between
+    /// the outline's rightmost and leftmost points, seen in that direction.
     ///
     /// ```
     /// use geometry::{Outline, Point, Vec2};
@@ -16,7 +16,7 @@ impl Outline {
     /// # Ok::<(), geometry::OutlineError>(())
     /// ```
     pub fn hatching(&self, along: Vec2, shares: impl IntoIterator<Item = f64>) -> Vec<[Point; 2]> {
-        // Turned so that the lines lie level.
+        // The corners turned so that the hatch lines are horizontal.
         let turn = |at: &Point| Point::new(along.dot(at.to_vec2()), along.cross(at.to_vec2()));
         let turned: Vec<Point> = self.corners().iter().map(turn).collect();
         let back = |x: f64, y: f64| (along * x + along.turn_90() * y).to_point();
@@ -34,7 +34,7 @@ impl Outline {
     }
 }
 
-/// Where a level line meets the edges, from left to right.
+/// The x of each place where a horizontal line crosses the edges, ascending.
 fn crossings(corners: &[Point], y: f64) -> Vec<f64> {
     let ends = corners.iter().cycle().skip(1);
     let mut found: Vec<f64> = corners
@@ -54,7 +54,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn hatching_stays_inside_and_runs_its_way() {
+    fn hatch_lines_stay_inside_and_keep_their_direction() {
         let corners = [
             (0.0, 0.0),
             (10.0, 0.0),

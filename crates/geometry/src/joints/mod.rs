@@ -9,10 +9,10 @@ use crate::Error;
 use crate::limits::{check_finite, check_positive};
 pub use row::{JointPlace, SheetRow};
 
-/// The most sheets along one side: a template of more is a slip of the keyboard.
+/// The most sheets along one side; a template of more is taken for a typing error.
 pub const MOST_SHEETS: u32 = 1000;
 
-/// Where the grid of sheets begins, and how near a joint comes to a coordinate.
+/// The place of the grid of sheets, and the coordinate nearest to a joint.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct JointPlan {
     /// The coordinate (mm) at which the first sheet's printable part begins.
@@ -25,7 +25,7 @@ pub struct JointPlan {
 /// The number of sheets needed along one side of a template.
 ///
 /// `length` is the template's, `printable` a sheet's and `overlap` what neighboring sheets share, in mm. A length
-/// that fits exactly is not lost to rounding.
+/// that fits exactly needs no extra sheet because of rounding.
 ///
 /// ```
 /// assert_eq!(geometry::sheets_along(500.0, 190.0, 10.0)?, 3);
@@ -92,7 +92,7 @@ pub fn best_joints(
         step: printable - overlap,
         half_overlap: overlap / 2.0,
     };
-    // The range is empty by a rounding where the sheets fit exactly.
+    // Where the sheets fit exactly, rounding may make the range empty.
     let first = hi - (f64::from(sheets) * grid.step + overlap);
     let (first, last) = (first.min(lo), lo);
     let origin = widest_gap(&grid.forbidden(coordinates, first, last), first, last);
@@ -108,7 +108,7 @@ const FUZZ: f64 = 1e-9;
 /// Origins whose clearances differ by less than this, in mm, are equally good.
 const TIE: f64 = 1e-9;
 
-/// Joint lines `joints` in number, the first a step and half the overlap after the origin.
+/// The joint lines: `joints` of them, the first one step and half the overlap after the origin.
 struct Grid {
     joints: u32,
     step: f64,
@@ -135,7 +135,7 @@ impl Grid {
         origins
     }
 
-    /// The number of the last joint line at or before a coordinate, were there lines without end.
+    /// The number of the last joint line at or before a coordinate, as if the lines went on without end.
     fn joint_at(&self, coordinate: f64, origin: f64) -> f64 {
         ((coordinate - origin - self.half_overlap) / self.step).floor()
     }
@@ -178,7 +178,7 @@ fn widest_gap(forbidden: &[f64], first: f64, last: f64) -> f64 {
         .map(|(_, clear)| *clear)
         .fold(0.0, f64::max);
     let mut best = centered;
-    // Without a forbidden origin nothing is better than the center.
+    // Without forbidden origins the centered grid is best.
     if forbidden.is_empty() {
         return best;
     }
@@ -210,7 +210,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn sheets_are_counted_without_loss_to_rounding() {
+    fn rounding_adds_no_sheet() {
         // A4 with margins of 10 mm and an overlap of 10 mm, both ways: computed.
         assert_eq!(sheets_along(500.0, 190.0, 10.0), Ok(3));
         assert_eq!(sheets_along(500.0, 277.0, 10.0), Ok(2));
@@ -223,7 +223,7 @@ mod tests {
     }
 
     #[test]
-    fn sheets_that_get_nowhere_are_refused() {
+    fn an_overlap_as_wide_as_the_sheet_is_refused() {
         assert!(matches!(
             sheets_along(500.0, 190.0, 190.0),
             Err(Error::Overlap { .. })

@@ -1,9 +1,9 @@
-//! Things on the board by place: squares that know what reaches into them.
+//! A grid of squares over the board, each with a list of the things that reach into it.
 //!
-//! A board of a thousand holes would be slow to draw if each ray asked all of them. A square knows what reaches into it, and most
-//! know nothing.
+//! A board of a thousand holes would be slow to draw if each ray were tested against all of them. With the grid, a ray is tested only
+//! against the few things in its square.
 
-/// Squares over the board, each with the numbers of the things that a ray may meet there.
+/// Squares over the board, each with the numbers of the things that reach into it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Grid {
     /// Half the width of the grid, mm.
@@ -17,7 +17,7 @@ pub struct Grid {
 }
 
 impl Grid {
-    /// An empty grid over a board of a radius, mm, with squares of about a side.
+    /// An empty grid over a board of a radius, with squares of about a side, both in mm.
     pub fn new(radius: f64, side: f64) -> Self {
         let count = ((2.0 * radius / side).ceil() as usize).clamp(1, 400);
         Self {
@@ -28,13 +28,13 @@ impl Grid {
         }
     }
 
-    /// The row or column of a place.
+    /// The row or column of a coordinate, mm.
     fn line(&self, at: f64) -> usize {
-        // Places outside count to the nearest line of squares.
+        // Places outside belong to the nearest row or column.
         (((at + self.half) / self.side).max(0.0) as usize).min(self.count - 1)
     }
 
-    /// Adds something that reaches so far from a line between two places, mm.
+    /// Adds the thing with a number, which extends `reach` mm from the line between two places.
     pub fn add(&mut self, number: u32, [from, to]: [(f64, f64); 2], reach: f64) {
         let (left, right) = (from.0.min(to.0) - reach, from.0.max(to.0) + reach);
         let (lower, upper) = (from.1.min(to.1) - reach, from.1.max(to.1) + reach);
@@ -55,7 +55,7 @@ impl Grid {
         all as f64 / self.squares.len() as f64
     }
 
-    /// The numbers of the things that a ray may meet at a place.
+    /// The numbers of the things that reach into the square of a place.
     pub fn at(&self, x: f64, y: f64) -> &[u32] {
         let place = self.line(y) * self.count + self.line(x);
         self.squares.get(place).map_or(&[], Vec::as_slice)
@@ -67,7 +67,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_reaches_into_a_square_is_met_there() {
+    fn things_are_found_in_every_square_they_reach_into() {
         let mut grid = Grid::new(100.0, 10.0);
         grid.add(7, [(15.0, 15.0); 2], 6.0);
         assert_eq!(grid.at(15.0, 15.0), [7]);
