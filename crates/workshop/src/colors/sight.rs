@@ -34,7 +34,7 @@ impl Sight {
     /// Every kind, the usual one first.
     pub const ALL: [Self; 4] = [Self::Normal, Self::Protan, Self::Deutan, Self::Tritan];
 
-    /// The words for it, after "to".
+    /// The words for it, after "to" or "for".
     pub const fn label(self) -> &'static str {
         match self {
             Self::Normal => "any eye",

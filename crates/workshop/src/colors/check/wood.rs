@@ -53,7 +53,7 @@ fn finding_of(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     let nearest = nearest.min_by(f64::total_cmp)?;
     let words = |one: &&Used| match to_wood(wood, one).0 {
         Sight::Normal => one.words(),
-        sight => format!("{} (to {})", one.words(), sight.label()),
+        sight => format!("{} for {}", one.words(), sight.label()),
     };
     let who = listed(parts.iter().map(words).collect());
     let message =
