@@ -2,7 +2,7 @@
 
 use board::{ArticlePrice, Board, Field, Measure, Quantity, Units, Value, field, show_number};
 use egui::{Grid, TextEdit, Ui, vec2};
-use workshop::{Costing, PricedLine, Shelf, SoldBy, Workpiece};
+use workshop::{Costing, Money, PricedLine, Shelf, SoldBy, Workpiece};
 
 use super::rows::{amount, remark};
 use crate::current::Current;
@@ -43,7 +43,7 @@ pub fn quote_ui(ui: &mut Ui, board: &mut Board) {
 /// The main sums in large type, and the prices missing in them.
 fn totals_ui(ui: &mut Ui, costing: &Costing) {
     ui.add_space(theme::GAP);
-    let shown = |money: workshop::Money| money.shown(costing.currency);
+    let shown = |money: Money| so_far(money, costing);
     let boards = match costing.boards {
         1 => "1 board".to_owned(),
         boards => format!("{boards} boards"),
@@ -69,13 +69,23 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
     }
 }
 
+/// A sum in which prices may be missing.
+fn so_far(money: Money, costing: &Costing) -> String {
+    let shown = money.shown(costing.currency);
+    match (costing.missing.is_empty(), money.minor) {
+        (true, _) => shown,
+        (false, 0) => "not known yet".into(),
+        (false, _) => format!("at least {shown}"),
+    }
+}
+
 /// The parts of the cost, each with what it follows from.
 fn parts_ui(ui: &mut Ui, costing: &Costing) {
-    let shown = |money: workshop::Money| money.shown(costing.currency);
+    let shown = |money: Money| money.shown(costing.currency);
     amount(
         ui,
         "Material",
-        &shown(costing.material),
+        &so_far(costing.material, costing),
         "From the shopping list and your prices",
     );
     let hours = Measure::hours(costing.minutes() / 60.0).shown(Units::Mm);
@@ -91,7 +101,7 @@ fn parts_ui(ui: &mut Ui, costing: &Costing) {
     amount(
         ui,
         "Overhead",
-        &shown(costing.overhead),
+        &so_far(costing.overhead, costing),
         "Its share of material and time",
     );
     if costing.left_over.minor > 0 {
@@ -324,13 +334,14 @@ mod tests {
     #[test]
     fn a_price_is_typed_beside_what_is_bought_and_taken_back() {
         let mut panel = panel();
-        assert!(sees(&panel, "prices are missing"));
+        assert!(sees(&panel, "prices are missing") && sees(&panel, "not known yet"));
+        assert!(!sees(&panel, "$0.00"));
         write_into(&mut panel, "Price: Marbles, 16 mm", "$0.25");
         let prices = panel.state().price.articles.clone();
         assert_eq!((prices.len(), prices[0].article.as_str()), (1, "marble-16"));
         assert_eq!(prices[0].price, Some(0.25));
         panel.run();
-        assert!(sees(&panel, "6 × 5: $7.50"));
+        assert!(sees(&panel, "6 × 5: $7.50") && sees(&panel, "at least $7.50"));
         write_into(&mut panel, "Price: Marbles, 16 mm", "a lot");
         assert!(sees(&panel, "The old value stays"));
         assert_eq!(panel.state().price.articles[0].price, Some(0.25));
@@ -359,7 +370,8 @@ mod tests {
         panel.run();
         let workpiece = Workpiece::of(panel.state()).unwrap();
         let sale = workpiece.costing().sale.unwrap();
-        assert!(sees(&panel, &sale.net.shown(board::Currency::Usd)));
+        let net = sale.net.shown(board::Currency::Usd);
+        assert!(sees(&panel, &format!("at least {net}")));
         type_into(&mut panel, "Margin", "100 %");
         panel.run();
         assert!(sees(&panel, "none at this margin"));
