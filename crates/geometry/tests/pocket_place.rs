@@ -141,6 +141,19 @@ fn no_place_of_a_dense_scan_is_better() {
     }
 }
 
+/// Pockets of so many holes are looked at in parts.
+#[test]
+fn no_place_of_a_scan_is_better_for_a_pocket_of_many_holes() {
+    let obstacles = bores(Pattern::Ring, 4, 60, 8);
+    for shape in SHAPES {
+        let search = PocketSearch {
+            holes: 30,
+            ..search(shape, &obstacles, 4)
+        };
+        assert_best(&search, 20);
+    }
+}
+
 #[test]
 fn along_a_given_bearing_or_radius_nothing_is_better_either() {
     let obstacles = bores(Pattern::Ring, 6, 14, 4);
@@ -305,5 +318,27 @@ proptest! {
             ..search(shape, &bores, players)
         };
         assert_best(&search, 40);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(8))]
+
+    /// The same of pockets that are looked at in parts.
+    #[test]
+    fn among_any_bores_no_place_of_a_scan_is_better_for_many_holes(
+        bores in any_bores(),
+        shape in prop::sample::select(&SHAPES[..]),
+        players in 6_u32..9,
+        holes in 35_u32..45,
+    ) {
+        let search = PocketSearch {
+            holes,
+            pitch: 7.0,
+            hole_radius: 2.0,
+            edge_radius: 170.0,
+            ..search(shape, &bores, players)
+        };
+        assert_best(&search, 15);
     }
 }

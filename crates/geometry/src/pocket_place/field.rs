@@ -13,27 +13,34 @@
 //!
 //! Distances: for D = |v|, |v + w| <= D + v.w / D + |w|^2 / 2D, the root being concave, and <= D + v.w / D + 2 |w|.
 //! The rim's web has the distance with a minus: -|v + w| <= -D - v.w / D, without a rest.
+//!
+//! The smallest web of a part of the pocket (see [`Part`]) is that of its middle, give or take the reach of the part.
 
 use crate::pocket::{arms_from_middle, half_step, places_from_middle};
 use crate::{Angle, Circle, PocketSearch, PocketShape, Point, Vec2};
 
 use super::bound::Line;
+use super::parts::{self, Part};
 use super::search::Region;
 
 /// The webs of a pocket as functions of its place.
 pub(super) struct Field<'a> {
     search: &'a PocketSearch<'a>,
     holes: Holes,
+    parts: Vec<Part>,
     turns: Vec<Turn>,
 }
 
-/// Arrangement of the holes about the middle.
-enum Holes {
+/// Arrangement of the holes about the middle, then of the middles of parts.
+pub(super) enum Holes {
     /// From the middle to each hole, the same at every place.
     Kept(Vec<Vec2>),
     /// Steps from the middle along the circle about the pin.
     Arc(Vec<f64>),
 }
+
+/// Webs of single holes from which on the pocket is looked at in parts.
+const FEW_WEBS: usize = 5_000;
 
 /// The turn from the sector to another.
 #[derive(Clone, Copy)]
@@ -44,23 +51,34 @@ pub(super) struct Turn {
     stretch: f64,
 }
 
-/// One web: a hole against something.
+/// One web: a part of the pocket, often a single hole, against something.
 #[derive(Clone, Copy)]
 pub(super) enum Term {
-    Bore { hole: u32, bore: Circle },
-    Pocket { hole: u16, other: u16, turn: Turn },
-    Rim { hole: u32 },
+    Bore { part: u16, bore: Circle },
+    Pocket { part: u16, other: u16, turn: Turn },
+    Rim { part: u16 },
 }
 
-/// A hole's center, and its change over the box's half bearing and half radius.
+/// A web at the middle of a region: that of a part lies somewhere from its least to its most.
+#[derive(Clone, Copy)]
+pub(super) struct Web {
+    pub(super) least: f64,
+    pub(super) most: f64,
+    /// The most that it changes within the region.
+    pub(super) growth: f64,
+}
+
+/// A hole's center or a part's middle, and its change over the box's half bearing and half radius.
 #[derive(Clone, Copy, Default)]
 pub(super) struct Spot {
     at: Vec2,
     by_bearing: Vec2,
     by_radius: Vec2,
+    /// The reach of the part.
+    reach: f64,
 }
 
-/// From something to a hole; from the pin, for the rim.
+/// From something to the middle of a part; from the pin, for the rim.
 struct Arm {
     spot: Spot,
     /// Part of the arm that is no wood, in mm; for the rim, its greatest length.
@@ -82,7 +100,7 @@ impl<'a> Field<'a> {
     pub(super) fn new(search: &'a PocketSearch<'a>) -> Self {
         // One hole is an arc: then its web to the rim is known not to hang on the bearing.
         let is_arc = search.shape == PocketShape::Arc || search.holes == 1;
-        let holes = if is_arc {
+        let mut holes = if is_arc {
             Holes::Arc(places_from_middle(search.holes).collect())
         } else {
             Holes::Kept(arms_from_middle(search.shape, search.holes, search.pitch))
@@ -98,30 +116,84 @@ impl<'a> Field<'a> {
             };
             Turn { sin, cos, stretch }
         };
-        let turns = (1..=search.players / 2).map(turn).collect();
+        let turns: Vec<Turn> = (1..=search.players / 2).map(turn).collect();
+        let count = search.holes as usize;
+        let webs = count * (1 + turns.len() * count + search.obstacles.len());
+        let parts = if webs <= FEW_WEBS {
+            parts::single(count)
+        } else {
+            parts::all(&mut holes, search.pitch)
+        };
         Self {
             search,
             holes,
+            parts,
             turns,
         }
     }
 
-    /// Every web of the pocket.
+    /// Every web of the pocket: of its single holes, or of the pocket as a whole where those are too many.
     pub(super) fn terms(&self) -> Vec<Term> {
-        let holes = self.search.holes;
-        let all = holes as u16;
-        let each = 1 + self.turns.len() * holes as usize + self.search.obstacles.len();
-        let mut terms = Vec::with_capacity(each * holes as usize);
-        terms.extend((0..holes).map(|hole| Term::Rim { hole }));
+        let all = self.parts.len() as u16;
+        let whole = if self.has_long_parts() {
+            all - 1..all
+        } else {
+            0..all
+        };
+        let each = 1 + self.turns.len() * whole.len() + self.search.obstacles.len();
+        let mut terms = Vec::with_capacity(each * whole.len());
+        terms.extend(whole.clone().map(|part| Term::Rim { part }));
         for &turn in &self.turns {
-            for hole in 0..all {
-                terms.extend((0..all).map(|other| Term::Pocket { hole, other, turn }));
+            for part in whole.clone() {
+                let others = whole.clone();
+                terms.extend(others.map(|other| Term::Pocket { part, other, turn }));
             }
         }
         for &bore in self.search.obstacles {
-            terms.extend((0..holes).map(|hole| Term::Bore { hole, bore }));
+            terms.extend(whole.clone().map(|part| Term::Bore { part, bore }));
         }
         terms
+    }
+
+    /// Adds the webs to look at within a region's halves for one that matters in the region.
+    pub(super) fn refine(&self, term: Term, give: &Give, terms: &mut Vec<Term>) {
+        if !self.has_long_parts() {
+            terms.push(term);
+            return;
+        }
+        match term {
+            Term::Rim { part } => {
+                let parts = self.finer(part, give.radial_step);
+                terms.extend(parts.map(|part| Term::Rim { part }));
+            }
+            Term::Bore { part, bore } => {
+                let parts = self.finer(part, give.step);
+                terms.extend(parts.map(|part| Term::Bore { part, bore }));
+            }
+            Term::Pocket { part, other, turn } => {
+                let step = turn.stretch * give.radial_step;
+                for part in self.finer(part, step) {
+                    let others = self.finer(other, step);
+                    terms.extend(others.map(|other| Term::Pocket { part, other, turn }));
+                }
+            }
+        }
+    }
+
+    /// Whether the pocket is looked at in parts of more than one hole.
+    const fn has_long_parts(&self) -> bool {
+        self.parts.len() > self.search.holes as usize
+    }
+
+    /// The halves of a part whose reach blurs a web more than steps of the region do, else the part itself.
+    fn finer(&self, part: u16, step: f64) -> impl Iterator<Item = u16> + use<> {
+        let known = self.parts.get(part as usize);
+        let halves = known.filter(|known| 2.0 * known.reach > step);
+        let (first, second) = match halves.and_then(|known| known.halves) {
+            Some([first, second]) => (first, Some(second)),
+            None => (part, None),
+        };
+        core::iter::once(first).chain(second)
     }
 
     /// Whether a web changes with the bearing; an arc turned about the pin keeps its distance from everything else that turns.
@@ -133,7 +205,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// The holes at the middle of a region.
+    /// The holes and the middles of parts at the middle of a region.
     pub(super) fn spots(&self, region: &Region, spots: &mut Vec<Spot>) {
         let (bearing, radius) = (region.bearings.middle(), region.radii.middle());
         let (half_bearing, half_radius) = (region.bearings.half(), region.radii.half());
@@ -142,22 +214,26 @@ impl<'a> Field<'a> {
             Holes::Kept(arms) => {
                 let (sin, cos) = Angle::radians(bearing).sin_cos();
                 let (outward, clockwise) = (Vec2::new(sin, cos), Vec2::new(cos, -sin));
-                spots.extend(arms.iter().map(|arm| Spot {
+                let parts = arms.iter().zip(&self.parts);
+                spots.extend(parts.map(|(arm, part)| Spot {
                     at: outward * radius + *arm,
                     by_bearing: clockwise * (radius * half_bearing),
                     by_radius: outward * half_radius,
+                    reach: part.reach,
                 }));
             }
             Holes::Arc(places) => {
                 let step = self.arc_step(radius);
                 let slide = self.arc_slide(radius) * half_radius;
-                spots.extend(places.iter().map(|place| {
+                let parts = places.iter().zip(&self.parts);
+                spots.extend(parts.map(|(place, part)| {
                     let (sin, cos) = Angle::radians(bearing + place * step).sin_cos();
                     let (outward, clockwise) = (Vec2::new(sin, cos), Vec2::new(cos, -sin));
                     Spot {
                         at: outward * radius,
                         by_bearing: clockwise * (radius * half_bearing),
                         by_radius: outward * half_radius - clockwise * (place * slide),
+                        reach: part.reach,
                     }
                 }));
             }
@@ -178,7 +254,7 @@ impl<'a> Field<'a> {
                 radial_bend: bend,
             };
         };
-        let outermost = places.last().copied().unwrap_or_default();
+        let outermost = places.first().map_or(0.0, |place| -place);
         // Steps grow the faster the smaller the circle.
         let slid = outermost * (self.arc_step(low) - self.arc_step(middle));
         let slide = outermost * self.arc_slide(low);
@@ -221,17 +297,23 @@ impl<'a> Field<'a> {
         along + inward
     }
 
-    /// A web at the spots, and how far it can grow within the region that the give is for.
-    pub(super) fn web(&self, term: Term, spots: &[Spot], give: &Give) -> (f64, f64) {
+    /// A web at the spots, and how far it can grow within the region that the give is for; inlined, as it is called the most.
+    #[inline]
+    pub(super) fn web(&self, term: Term, spots: &[Spot], give: &Give) -> Web {
         let arm = self.arm(term, spots, give);
-        let web = arm.spot.at.hypot() - arm.radii;
-        (if arm.to_rim { -web } else { web }, arm.step)
+        let web = arm.spot.at.hypot2().sqrt() - arm.radii;
+        let web = if arm.to_rim { -web } else { web };
+        Web {
+            least: web - arm.spot.reach,
+            most: web + arm.spot.reach,
+            growth: arm.step,
+        }
     }
 
     /// A line over the region that the web stays under.
     pub(super) fn line(&self, term: Term, spots: &[Spot], give: &Give) -> Line {
         let arm = self.arm(term, spots, give);
-        let length = arm.spot.at.hypot();
+        let length = arm.spot.at.hypot2().sqrt();
         let along = if length > 0.0 {
             arm.spot.at / length
         } else {
@@ -243,13 +325,13 @@ impl<'a> Field<'a> {
         );
         if arm.to_rim {
             return Line {
-                at: arm.radii - length + arm.bend,
+                at: arm.radii - length + arm.bend + arm.spot.reach,
                 slope: -slope,
             };
         }
         let rest = (arm.step * arm.step / (2.0 * length)).min(2.0 * arm.step);
         Line {
-            at: length - arm.radii + rest + arm.bend,
+            at: length - arm.radii + rest + arm.bend + arm.spot.reach,
             slope,
         }
     }
@@ -257,16 +339,16 @@ impl<'a> Field<'a> {
     /// The line that a web is measured along; inlined, since most callers use but a part of it.
     #[inline]
     fn arm(&self, term: Term, spots: &[Spot], give: &Give) -> Arm {
-        let spot = |hole: u32| spots.get(hole as usize).copied().unwrap_or_default();
+        let spot = |part: u16| spots.get(part as usize).copied().unwrap_or_default();
         let radius = self.search.hole_radius;
         match term {
-            Term::Bore { hole, bore } => {
+            Term::Bore { part, bore } => {
                 let (step, bend) = if bore.center == Point::ORIGIN {
                     (give.radial_step, give.radial_bend)
                 } else {
                     (give.step, give.bend)
                 };
-                let mut spot = spot(hole);
+                let mut spot = spot(part);
                 spot.at -= bore.center.to_vec2();
                 Arm {
                     spot,
@@ -276,20 +358,29 @@ impl<'a> Field<'a> {
                     to_rim: false,
                 }
             }
-            Term::Pocket { hole, other, turn } => Arm {
-                spot: spot(u32::from(hole)) - turn.spot(spot(u32::from(other))),
+            Term::Pocket { part, other, turn } => Arm {
+                spot: spot(part) - turn.spot(spot(other)),
                 radii: 2.0 * radius,
                 step: turn.stretch * give.radial_step,
                 bend: turn.stretch * give.radial_bend,
                 to_rim: false,
             },
-            Term::Rim { hole } => Arm {
-                spot: spot(hole),
+            Term::Rim { part } => Arm {
+                spot: spot(part),
                 radii: self.search.edge_radius - radius,
                 step: give.radial_step,
                 bend: give.radial_bend,
                 to_rim: true,
             },
+        }
+    }
+}
+
+impl Holes {
+    pub(super) const fn count(&self) -> usize {
+        match self {
+            Self::Kept(arms) => arms.len(),
+            Self::Arc(places) => places.len(),
         }
     }
 }
@@ -301,6 +392,7 @@ impl core::ops::Sub for Spot {
             at: self.at - other.at,
             by_bearing: self.by_bearing - other.by_bearing,
             by_radius: self.by_radius - other.by_radius,
+            reach: self.reach + other.reach,
         }
     }
 }
@@ -311,6 +403,7 @@ impl Turn {
             at: self.arm(spot.at),
             by_bearing: self.arm(spot.by_bearing),
             by_radius: self.arm(spot.by_radius),
+            reach: spot.reach,
         }
     }
 

@@ -1,11 +1,12 @@
 //! Where a start pocket has the most wood around it: the true largest smallest web, by branch and bound.
 //!
 //! A place is a bearing and a radius of the pocket's middle. [`field`] gives the webs at a place and how much each can grow
-//! within a box of places, [`bound`] turns that into an upper bound over the box, and [`search`] halves the most promising boxes
+//! within a box of places, [`parts`] takes many holes as one where that is enough, [`bound`] turns that into an upper bound over the box, and [`search`] halves the most promising boxes
 //! until none can beat the best place found.
 
 mod bound;
 mod field;
+mod parts;
 mod search;
 
 use core::f64::consts::PI;

@@ -33,7 +33,8 @@ pub(super) struct Search<'a> {
     /// The web that a place must have more of.
     to_beat: f64,
     spots: Vec<Spot>,
-    webs: Vec<(f64, f64)>,
+    /// The least that each web of a region can be within it.
+    floors: Vec<f64>,
     lines: Vec<Line>,
 }
 
@@ -70,7 +71,7 @@ impl<'a> Search<'a> {
             best: None,
             to_beat: f64::NEG_INFINITY,
             spots: Vec::new(),
-            webs: Vec::new(),
+            floors: Vec::new(),
             lines: Vec::new(),
         }
     }
@@ -109,25 +110,25 @@ impl<'a> Search<'a> {
     fn look(&mut self, region: Region, bound: f64, terms: (usize, usize)) {
         let give = self.field.give(&region);
         self.field.spots(&region, &mut self.spots);
-        self.webs.clear();
-        let (mut web, mut most) = (f64::INFINITY, bound);
+        self.floors.clear();
+        let (mut least, mut most) = (f64::INFINITY, bound);
         for term in self.terms.get(terms.0..terms.1).unwrap_or_default() {
-            let (mm, growth) = self.field.web(*term, &self.spots, &give);
-            web = web.min(mm);
-            most = most.min(mm + growth);
-            self.webs.push((mm, growth));
+            let web = self.field.web(*term, &self.spots, &give);
+            least = least.min(web.least);
+            most = most.min(web.most + web.growth);
+            self.floors.push(web.least - web.growth);
         }
-        self.take(region.bearings.middle(), region.radii.middle(), web);
+        self.take(region.bearings.middle(), region.radii.middle(), least);
         if most <= self.to_beat + SLACK || region.is_point() {
             return;
         }
         let start = self.terms.len();
         self.lines.clear();
-        for (at, (mm, growth)) in (terms.0..terms.1).zip(&self.webs) {
-            if let Some(&term) = self.terms.get(at)
-                && mm - growth <= most
+        for (at, floor) in (terms.0..terms.1).zip(&self.floors) {
+            if *floor <= most
+                && let Some(&term) = self.terms.get(at)
             {
-                self.terms.push(term);
+                self.field.refine(term, &give, &mut self.terms);
                 self.lines.push(self.field.line(term, &self.spots, &give));
             }
         }
@@ -167,7 +168,7 @@ impl<'a> Search<'a> {
         self.field.spots(&place, &mut self.spots);
         let mut web = f64::INFINITY;
         for term in self.terms.get(terms.0..terms.1).unwrap_or_default() {
-            web = web.min(self.field.web(*term, &self.spots, &give).0);
+            web = web.min(self.field.web(*term, &self.spots, &give).least);
             if web <= self.to_beat {
                 return;
             }
