@@ -3,7 +3,7 @@
 //! The place with the widest gap is one of many. Where sheets are to be few, any place will do whose joints are far enough from
 //! every hole, and of those the one that leaves most of the outer sheets empty.
 
-use super::{Grid, clearance, widest_gap};
+use super::{Grid, clearance, in_order, widest_gap};
 
 /// Sheets side by side.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,6 +48,7 @@ impl SheetRow {
         let grid = self.grid();
         let first = (hi - (f64::from(self.sheets) * grid.step + self.overlap)).min(lo);
         let forbidden = grid.forbidden(coordinates, first, lo);
+        let forbidden = in_order(forbidden, first, lo, Some(2.0 * least));
         let ends = [f64::NEG_INFINITY, f64::INFINITY];
         let mut bounds = vec![ends[0]];
         bounds.extend(forbidden.iter().copied().chain([ends[1]]));

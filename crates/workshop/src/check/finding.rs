@@ -73,7 +73,10 @@ impl Finding {
 
     /// About these holes, in table order, each once.
     pub(crate) fn about(mut self, mut holes: Vec<HoleName>) -> Self {
-        holes.sort_by_key(|name| name.id());
+        // Most come in that order, and there may be thousands.
+        if !holes.is_sorted_by_key(|name| name.id()) {
+            holes.sort_unstable_by_key(|name| name.id());
+        }
         holes.dedup();
         self.holes = holes;
         self

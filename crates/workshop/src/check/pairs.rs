@@ -33,10 +33,16 @@ impl<'a> Pairs<'a> {
         self.webs.len()
     }
 
-    /// Every hole of the pairs.
+    /// Every hole of the pairs, once, in the order of the layout.
     pub fn holes(&self) -> Vec<HoleName> {
-        let places = self.webs.iter().flat_map(|web| [web.a, web.b]);
-        let hole = |place: usize| Some(self.layout.holes.get(place)?.name);
-        places.filter_map(hole).collect()
+        let holes = &self.layout.holes;
+        let mut is_in = vec![false; holes.len()];
+        for place in self.webs.iter().flat_map(|web| [web.a, web.b]) {
+            if let Some(is_in) = is_in.get_mut(place) {
+                *is_in = true;
+            }
+        }
+        let marked = holes.iter().zip(is_in).filter(|(_, is_in)| *is_in);
+        marked.map(|(hole, _)| hole.name).collect()
     }
 }

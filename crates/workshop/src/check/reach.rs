@@ -38,20 +38,19 @@ fn turns(board: &Board) -> bool {
 fn far(workpiece: &Workpiece) -> Option<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let reach = board.limits.reach;
-    let seats = layout.sectors.iter().zip(1_u32..);
-    let seats = seats.map(|(sector, player)| (sit(board, sector.axis()), player));
-    let far = seats.flat_map(|(seat, player)| {
-        let own = layout
-            .holes
-            .iter()
-            .filter(move |hole| is_played(hole, player));
-        own.map(move |hole| (seat.distance(hole.center), hole.name, player))
-    });
-    let far: Vec<(f64, HoleName, u32)> = far.filter(|(away, ..)| *away > reach + HAIR).collect();
-    let &(worst, name, player) = far.iter().max_by(|a, b| a.0.total_cmp(&b.0))?;
-    let mut names: Vec<HoleName> = far.iter().map(|(_, name, _)| *name).collect();
-    names.sort_by_key(|name| name.id());
-    names.dedup();
+    let sectors = layout.sectors.iter();
+    let seats: Vec<Point> = sectors.map(|sector| sit(board, sector.axis())).collect();
+    let farthest = |hole: &Hole| {
+        let (away, player) = farthest(&seats, hole)?;
+        (away > reach + HAIR).then_some((away, player, hole.name))
+    };
+    let far: Vec<(f64, u32, HoleName)> = layout.holes.iter().filter_map(farthest).collect();
+    // Of holes that are equally far, the last of the last player's.
+    let by_distance = |a: &(f64, u32, HoleName), b: &(f64, u32, HoleName)| {
+        a.0.total_cmp(&b.0).then(a.1.cmp(&b.1))
+    };
+    let &(worst, player, name) = far.iter().max_by(|a, b| by_distance(a, b))?;
+    let names: Vec<HoleName> = far.iter().map(|(.., name)| *name).collect();
     let length = |mm: f64| show_length((mm * 10.0).round() / 10.0, board.units);
     let message = format!(
         "{} out of reach. Worst: {name}, {} from where player {player} sits; the limit is {}. Plan a turntable or a \
@@ -66,6 +65,23 @@ fn far(workpiece: &Workpiece) -> Option<Finding> {
             .about(names)
             .mended_by(&[Mend::PlanTurntable]),
     )
+}
+
+/// Of the players whose pieces come to a hole, the one who sits farthest from it, and how far, in mm; the last of equals.
+fn farthest(seats: &[Point], hole: &Hole) -> Option<(f64, u32)> {
+    /// Squares that differ by less may have roots that are alike.
+    const SLACK: f64 = 1e-12;
+    let played = (1..)
+        .zip(seats)
+        .filter(|(player, _)| is_played(hole, *player));
+    let square = |seat: &Point| seat.distance_squared(hole.center);
+    let most = played
+        .clone()
+        .map(|(_, seat)| square(seat))
+        .fold(0.0, f64::max);
+    let far = played.filter(|(_, seat)| square(seat) >= most * (1.0 - SLACK));
+    let far = far.map(|(player, seat)| (seat.distance(hole.center), player));
+    far.max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
 /// Where a player sits: the edge of the board on the axis of the sector.
@@ -162,6 +178,40 @@ mod tests {
             panic!("no measure")
         };
         assert_near!(value, across, 1e-9);
+    }
+
+    /// A board like any other, measured player by player: the same holes and the same worst one, of which there are many alike.
+    #[test]
+    fn every_hole_out_of_reach_is_found_as_by_going_from_seat_to_seat() {
+        for (players, rotation) in [(2, 0.0), (4, 0.0), (6, 7.5), (5, 33.0)] {
+            let mut board = Board {
+                players,
+                rotation,
+                ..Board::default()
+            };
+            board.limits.reach = 450.0;
+            let workpiece = Workpiece::of(&board).unwrap();
+            let layout = workpiece.layout();
+            let seats = layout.sectors.iter().zip(1..);
+            let far = seats.flat_map(|(sector, player)| {
+                let seat = sit(&board, sector.axis());
+                let own = layout
+                    .holes
+                    .iter()
+                    .filter(move |hole| is_played(hole, player));
+                own.map(move |hole| (seat.distance(hole.center), player, hole.name))
+            });
+            let far: Vec<_> = far.filter(|(away, ..)| *away > 450.0).collect();
+            let worst = far.iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
+            let found = check(&workpiece).unwrap();
+            let told = format!("Worst: {}, ", worst.2);
+            assert!(found.message.contains(&told), "{told}: {}", found.message);
+            let told = format!("player {} sits", worst.1);
+            assert!(found.message.contains(&told), "{told}: {}", found.message);
+            let is_far = |name: &board::HoleName| far.iter().any(|(.., far)| far == name);
+            let names = layout.holes.iter().map(|hole| hole.name).filter(is_far);
+            assert_eq!(found.holes, names.collect::<Vec<_>>());
+        }
     }
 
     #[test]

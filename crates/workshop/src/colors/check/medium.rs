@@ -159,6 +159,9 @@ pub fn wide_rings(workpiece: &Workpiece, all: &[Used]) -> Option<Finding> {
     let mut ringed: Vec<HoleId> = ringed
         .flat_map(|one| one.holes.iter().map(|name| name.id()))
         .collect();
+    if ringed.is_empty() {
+        return None;
+    }
     ringed.sort_unstable();
     let layout = workpiece.layout();
     let is_ringed: Vec<bool> = layout
