@@ -189,7 +189,7 @@ mod tests {
                 rotation,
                 ..Board::default()
             };
-            board.limits.reach = 450.0;
+            board.limits.reach = 380.0;
             let workpiece = Workpiece::of(&board).unwrap();
             let layout = workpiece.layout();
             let seats = layout.sectors.iter().zip(1..);
@@ -201,7 +201,7 @@ mod tests {
                     .filter(move |hole| is_played(hole, player));
                 own.map(move |hole| (seat.distance(hole.center), player, hole.name))
             });
-            let far: Vec<_> = far.filter(|(away, ..)| *away > 450.0).collect();
+            let far: Vec<_> = far.filter(|(away, ..)| *away > 380.0).collect();
             let worst = far.iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
             let found = check(&workpiece).unwrap();
             let told = format!("Worst: {}, ", worst.2);

@@ -117,23 +117,23 @@ pub struct Flight<'a> {
 /// At which speed of turning pieces leave their holes, the slowest first; those at the center pin never do.
 pub fn flights(workpiece: &Workpiece) -> Vec<Flight<'_>> {
     let board = workpiece.board();
-    let mut seats: Vec<(f64, &Hole)> = workpiece
-        .seats()
-        .iter()
-        .map(|hole| (hole.center.to_vec2().length(), hole))
-        .collect();
+    let seats = workpiece.seats().iter().map(|hole| {
+        let radius = hole.center.to_vec2().length();
+        (key(radius, hole.bore), radius, hole)
+    });
+    let mut seats: Vec<([f64; 4], f64, &Hole)> = seats.collect();
     // The outermost first; the sort keeps the order of the layout among equals.
-    seats.sort_by(|a, b| order(*b, *a));
-    let alike = seats.chunk_by(|a, b| order(*a, *b).is_eq());
+    seats.sort_by(|a, b| order(&b.0, &a.0));
+    let alike = seats.chunk_by(|a, b| order(&a.0, &b.0).is_eq());
     let mut flights: Vec<Flight> = alike
         .filter_map(|alike| {
-            let &(radius, first) = alike.first()?;
+            let &(_, radius, first) = alike.first()?;
             let hold = hold(&board.piece, open_bore(board, first.bore))?;
             Some(Flight {
                 radius,
                 speed: hold.speed(radius)?,
                 leaving: hold.leaving,
-                holes: alike.iter().map(|(_, hole)| *hole).collect(),
+                holes: alike.iter().map(|(.., hole)| *hole).collect(),
             })
         })
         .collect();
@@ -159,20 +159,20 @@ pub fn any_leaves_below(workpiece: &Workpiece, speed: f64) -> bool {
     })
 }
 
-/// By radius, to a micrometer, and by bore.
-fn order(a: (f64, &Hole), b: (f64, &Hole)) -> Ordering {
-    let key = |(radius, hole): (f64, &Hole)| {
-        let bore = hole.bore;
-        let bottom = Bottom::ALL.iter().position(|bottom| *bottom == bore.bottom);
-        [
-            (radius * 1000.0).round(),
-            bore.diameter,
-            bore.depth,
-            bottom.unwrap_or_default() as f64,
-        ]
-    };
-    let (a, b) = (key(a), key(b));
-    let pairs = a.iter().zip(&b);
+/// What pieces that leave alike have in common: the radius, to a micrometer, and the bore.
+fn key(radius: f64, bore: Bore) -> [f64; 4] {
+    let bottom = Bottom::ALL.iter().position(|bottom| *bottom == bore.bottom);
+    [
+        (radius * 1000.0).round(),
+        bore.diameter,
+        bore.depth,
+        bottom.unwrap_or_default() as f64,
+    ]
+}
+
+/// The order of two keys.
+fn order(a: &[f64; 4], b: &[f64; 4]) -> Ordering {
+    let pairs = a.iter().zip(b);
     let mut orders = pairs.map(|(a, b)| a.total_cmp(b));
     orders
         .find(|order| order.is_ne())
