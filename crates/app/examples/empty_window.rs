@@ -13,6 +13,12 @@ enum Once {
 }
 
 impl eframe::App for Once {
+    fn raw_input_hook(&mut self, ctx: &egui::Context, input: &mut egui::RawInput) {
+        if let Self::Whole(app) = self {
+            app.raw_input_hook(ctx, input);
+        }
+    }
+
     fn ui(&mut self, ui: &mut egui::Ui, frame: &mut eframe::Frame) {
         // The first frame is on the screen when the second begins.
         if ui.ctx().cumulative_frame_nr() > 0 {

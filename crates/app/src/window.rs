@@ -45,6 +45,9 @@ pub use open::run;
 /// The time until delayed work is tried again.
 const LATER: Duration = Duration::from_millis(200);
 
+/// The longest side of a texture, in pixels; no picture of the window is longer.
+const WIDEST_TEXTURE: usize = 4096;
+
 /// The window's state.
 pub struct App {
     pub(crate) session: Session,
@@ -244,6 +247,11 @@ impl App {
 }
 
 impl eframe::App for App {
+    /// Letters are kept in one picture that is as wide as a texture may be: 16,384 pixels on some cards, most of them empty.
+    fn raw_input_hook(&mut self, _ctx: &egui::Context, input: &mut egui::RawInput) {
+        input.max_texture_side = input.max_texture_side.map(|side| side.min(WIDEST_TEXTURE));
+    }
+
     fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
         self.finish_jobs();
         let asked_to_close = ctx.input(|input| input.viewport().close_requested());

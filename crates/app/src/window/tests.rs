@@ -112,3 +112,22 @@ fn redo_has_the_keys_of_both_habits() {
     keys(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
     assert_eq!(window.state().session.board.players, 5);
 }
+
+/// A picture longer than that could not be shown.
+#[test]
+fn the_longest_texture_is_as_long_as_the_longest_picture_or_longer() {
+    let mut window = window(&Arc::new(Fake::new()));
+    let ctx = window.ctx.clone();
+    let mut side = |most| {
+        let mut input = egui::RawInput {
+            max_texture_side: most,
+            ..egui::RawInput::default()
+        };
+        eframe::App::raw_input_hook(window.state_mut(), &ctx, &mut input);
+        input.max_texture_side
+    };
+    assert_eq!(side(Some(16_384)), Some(WIDEST_TEXTURE));
+    assert_eq!((side(Some(2048)), side(None)), (Some(2048), None));
+    let (_, usual, _) = picture::SIZES;
+    assert!(usual as usize <= WIDEST_TEXTURE);
+}
