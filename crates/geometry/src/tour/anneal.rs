@@ -3,6 +3,7 @@
 use super::Cancel;
 use super::draw::Draw;
 use super::legs::Legs;
+use super::route::Route;
 use super::shorten::Shorten;
 
 /// A route, and by how much it is longer than the one that the search began with.
@@ -11,11 +12,12 @@ pub(super) struct Found {
     pub(super) order: Vec<u32>,
 }
 
-/// The shortest route met on the way. A slightly longer one is gone on from too, less and less.
+/// The shortest route met on the way. A slightly longer one is gone on from too, less and less; `heat` is by how much
+/// longer on the average, at first.
 pub(super) fn anneal<L: Legs>(
     shorten: &mut Shorten<'_, L>,
     draw: &mut Draw,
-    jolts: u32,
+    (jolts, heat): (u32, f64),
     cancel: &Cancel<'_>,
 ) -> Found {
     let mut best = Found {
@@ -23,7 +25,6 @@ pub(super) fn anneal<L: Legs>(
         order: shorten.route.order().to_vec(),
     };
     let mut length = 0.0;
-    let heat = heat(shorten, jolts);
     for jolt in 0..jolts {
         if jolt % ASK_EVERY == 0 && cancel.ask() {
             break;
@@ -47,11 +48,8 @@ pub(super) fn anneal<L: Legs>(
 /// The most holes in each of three pieces that a jolt moves. More take longer to mend, fewer get less far.
 const PIECE: u32 = 12;
 
-/// Lengthening by a jolt that is kept on the average at first, in mean legs of the route.
+/// The heat, in mean legs of the route.
 const HEAT: f64 = 1.6;
-
-/// With fewer jolts a place than this, there is less time to cool, and it begins cooler.
-const JOLTS_TO_COOL: f64 = 20.0;
 
 /// The part of the jolts in which a longer route may be kept. Boards have many ways that differ by a hair's breadth;
 /// the rest of the jolts finds the best of those.
@@ -60,20 +58,14 @@ const WARM: f64 = 0.75;
 /// Jolts between two questions whether to go on.
 const ASK_EVERY: u32 = 64;
 
-fn heat<L: Legs>(shorten: &Shorten<'_, L>, jolts: u32) -> f64 {
-    let count = shorten.route.count();
-    let route = &shorten.route;
-    let length: f64 = (0..count)
-        .map(|spot| {
-            shorten
-                .legs
-                .leg(route.at(spot), route.at(spot + 1))
-                .max(0.0)
-        })
-        .sum();
-    let count = f64::from(count);
-    let time_to_cool = (f64::from(jolts) / count / JOLTS_TO_COOL).min(1.0);
-    HEAT * time_to_cool * length / count
+/// The lengthening by a jolt that is kept on the average at first.
+///
+/// It does not hang on the number of jolts: routes that have less time to cool come out longer, but learn more from
+/// one another.
+pub(super) fn heat(legs: &impl Legs, route: &Route) -> f64 {
+    let count = route.count();
+    let leg = |spot| legs.leg(route.at(spot), route.at(spot + 1)).max(0.0);
+    HEAT * (0..count).map(leg).sum::<f64>() / f64::from(count)
 }
 
 /// Puts three short pieces, one after another on the route, in the opposite order, and has their ends looked at;

@@ -62,6 +62,7 @@ fn join<L: Legs>(shorten: &mut Shorten<'_, L>, one: u32, next: u32) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::super::legs::Round;
+    use super::super::near::Near;
     use super::*;
     use crate::Point;
     use testkit::assert_near;
@@ -84,7 +85,7 @@ mod tests {
     fn a_piece_taken_over_is_there_and_every_place_still_once() {
         let (legs, other) = two();
         for (from, count) in [(0, 1), (3, 5), (20, 17), (30, 31)] {
-            let mut shorten = Shorten::new(&legs, 1e-9);
+            let mut shorten = Shorten::new(&legs, Near::new(&legs, 6), 1e-9);
             let before = length(&legs, shorten.route.order());
             let longer = impose(&mut shorten, around(&other, from).take(count));
             for (one, next) in around(&other, from).take(count) {
@@ -100,7 +101,7 @@ mod tests {
     #[test]
     fn a_route_has_nothing_to_take_over_from_itself() {
         let (legs, other) = two();
-        let mut shorten = Shorten::new(&legs, 1e-9);
+        let mut shorten = Shorten::new(&legs, Near::new(&legs, 6), 1e-9);
         shorten.route.set(&other);
         let reversed: Vec<u32> = other.iter().rev().copied().collect();
         assert_eq!(graft(&mut shorten, &mut Draw::new(), &reversed), 0.0);

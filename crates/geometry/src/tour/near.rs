@@ -13,23 +13,22 @@ pub(super) struct Near {
     all: Vec<(u32, f64)>,
 }
 
-/// So many are tried: fewer miss good routes, more take longer to try.
-const EACH: usize = 6;
-
 /// Up to so many places are not halved.
 const LEAF: usize = 6;
 
 impl Near {
-    pub(super) fn new(legs: &impl Legs) -> Self {
+    /// As many for each as asked for, or all others.
+    pub(super) fn new(legs: &impl Legs, each: usize) -> Self {
         let points = legs.points();
         let mut tree: Vec<(u32, Point)> = (0..).zip(points.iter().copied()).collect();
         halve(&mut tree, Axis::X);
         let mut near = Self {
             starts: vec![0],
-            all: Vec::with_capacity(EACH * points.len()),
+            all: Vec::with_capacity(each * points.len()),
         };
         let mut nearest = Nearest {
-            found: Vec::with_capacity(EACH + 1),
+            each,
+            found: Vec::with_capacity(each + 1),
         };
         for (place, point) in (0..).zip(points) {
             nearest.found.clear();
@@ -40,6 +39,36 @@ impl Near {
             near.starts.push(near.all.len() as u32);
         }
         near
+    }
+
+    /// The few of each place's neighbors whose worth is least, by legs of other lengths: from the shortest on.
+    pub(super) fn least(
+        &self,
+        each: usize,
+        worth: impl Fn(u32, u32) -> f64,
+        legs: &impl Legs,
+    ) -> Self {
+        let mut least = Self {
+            starts: vec![0],
+            all: Vec::with_capacity(self.all.len()),
+        };
+        let mut some: Vec<(f64, f64, u32)> = Vec::new();
+        for place in 0..self.starts.len() as u32 - 1 {
+            let others = self.of(place).iter().map(|(other, _)| *other);
+            some.clear();
+            some.extend(others.map(|other| (worth(place, other), legs.leg(place, other), other)));
+            let by_leg = |one: &(f64, f64, u32), other: &(f64, f64, u32)| {
+                one.1.total_cmp(&other.1).then(one.2.cmp(&other.2))
+            };
+            some.sort_unstable_by(|one, other| one.0.total_cmp(&other.0).then(by_leg(one, other)));
+            some.truncate(each);
+            some.sort_unstable_by(by_leg);
+            least
+                .all
+                .extend(some.iter().map(|(_, leg, other)| (*other, *leg)));
+            least.starts.push(least.all.len() as u32);
+        }
+        least
     }
 
     /// The places nearest to one that lies somewhere; none for any other.
@@ -91,6 +120,8 @@ fn halve(places: &mut [(u32, Point)], axis: Axis) {
 
 /// The nearest found so far, sorted, by the squares of their distances.
 struct Nearest {
+    /// The most to find, at least one.
+    each: usize,
     found: Vec<(f64, u32)>,
 }
 
@@ -126,12 +157,12 @@ impl Nearest {
         }
         let at = self.found.partition_point(|other| *other < (off, place));
         self.found.insert(at, (off, place));
-        self.found.truncate(EACH);
+        self.found.truncate(self.each);
     }
 
     fn limit(&self) -> f64 {
         self.found
-            .get(EACH - 1)
+            .get(self.each - 1)
             .map_or(f64::INFINITY, |last| last.0)
     }
 }
@@ -147,7 +178,7 @@ mod tests {
             .map(|index| Point::new(f64::from(index * index % 97), f64::from(index * 31 % 89)))
             .collect();
         let legs = Round(points.clone());
-        let near = Near::new(&legs);
+        let near = Near::new(&legs, 6);
         for place in 0..300_u32 {
             let mut all: Vec<(f64, u32)> = (0..300)
                 .filter(|other| *other != place)
@@ -161,7 +192,7 @@ mod tests {
             all.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
             let found: Vec<(f64, u32)> =
                 near.of(place).iter().map(|(at, off)| (*off, *at)).collect();
-            assert_eq!(found, all[..EACH]);
+            assert_eq!(found, all[..6]);
         }
         assert!(near.of(300).is_empty());
     }

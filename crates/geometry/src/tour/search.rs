@@ -4,37 +4,59 @@
 //! places. With a large budget, several are found apart, and then each takes over pieces of the others.
 
 use super::Cancel;
-use super::anneal::{Found, anneal};
+use super::anneal::{Found, anneal, heat};
 use super::draw::Draw;
 use super::graft::graft;
 use super::legs::Legs;
+use super::near::Near;
 use super::shorten::Shorten;
+use super::weigh::weigh;
 
 /// A short closed route through more than a dozen places.
 pub(super) fn search(legs: &impl Legs, jolts: u32, cancel: &Cancel<'_>) -> Vec<u32> {
-    let mut shorten = Shorten::new(legs, TOO_LITTLE * extent(legs));
+    let least = TOO_LITTLE * extent(legs);
+    let mut first = Shorten::new(legs, Near::new(legs, NEAR), least);
+    if !settle_all(&mut first, cancel) || jolts == 0 {
+        return first.route.order().to_vec();
+    }
+    let heat = heat(legs, &first.route);
+    let (weighted, near) = weigh(legs, &first.near, first.route.order(), jolts, cancel);
+    let mut shorten = Shorten::new(&weighted, near, least);
+    shorten.route.set(first.route.order());
     if !settle_all(&mut shorten, cancel) {
         return shorten.route.order().to_vec();
     }
+    jolted(&mut shorten, (jolts, heat), cancel)
+}
+
+/// The route jolted for long, or the best of several that learn from each other.
+fn jolted<L: Legs>(
+    shorten: &mut Shorten<'_, L>,
+    (jolts, heat): (u32, f64),
+    cancel: &Cancel<'_>,
+) -> Vec<u32> {
     let mut draw = Draw::new();
-    let number = number(legs.count(), jolts);
+    let number = number(shorten.legs.count(), jolts);
     if number == 1 {
-        return anneal(&mut shorten, &mut draw, jolts, cancel).order;
+        return anneal(shorten, &mut draw, (jolts, heat), cancel).order;
     }
     let first = shorten.route.order().to_vec();
     let each = (f64::from(jolts) * APART) as u32 / number;
     let mut found = Vec::with_capacity(number as usize);
     while found.len() < number as usize && !cancel.said() {
         shorten.route.set(&first);
-        found.push(anneal(&mut shorten, &mut draw, each, cancel));
+        found.push(anneal(shorten, &mut draw, (each, heat), cancel));
     }
     let tries = (jolts - each * number) / (ROUNDS * number);
-    learn(&mut shorten, &mut draw, &mut found, tries, cancel);
+    learn(shorten, &mut draw, &mut found, tries, cancel);
     let shortest = found
         .into_iter()
         .min_by(|one, other| one.length.total_cmp(&other.length));
     shortest.map_or(first, |found| found.order)
 }
+
+/// Nearest places tried for the first route: fewer miss good routes, more take longer to try.
+const NEAR: usize = 6;
 
 /// The part of the jolts in which routes are found apart; in the rest they learn from each other.
 const APART: f64 = 0.8;
@@ -153,10 +175,11 @@ mod tests {
     fn routes_that_learn_come_out_shorter_than_one_jolted_all_along() {
         let (legs, length) = scattered(400);
         let cancel = Cancel::new(&|| false);
-        let mut alone = Shorten::new(&legs, 1e-9);
+        let mut alone = Shorten::new(&legs, Near::new(&legs, NEAR), 1e-9);
         settle_all(&mut alone, &cancel);
         let before = length(alone.route.order());
-        let alone = anneal(&mut alone, &mut Draw::new(), 12_000, &cancel);
+        let budget = (12_000, heat(&legs, &alone.route));
+        let alone = anneal(&mut alone, &mut Draw::new(), budget, &cancel);
         assert!((before + alone.length - length(&alone.order)).abs() < 1e-6);
         let together = search(&legs, 12_000, &cancel);
         assert!(length(&together) < length(&alone.order));

@@ -14,7 +14,7 @@ use super::route::Route;
 pub(super) struct Shorten<'a, L> {
     pub(super) legs: &'a L,
     pub(super) route: Route,
-    near: Near,
+    pub(super) near: Near,
     waiting: VecDeque<u32>,
     /// Whether each place waits.
     waits: Vec<bool>,
@@ -58,12 +58,13 @@ struct Begun {
 const NEXT: usize = 5;
 
 impl<'a, L: Legs> Shorten<'a, L> {
-    /// The route through the places in the order of their numbers; `least` is too small a gain.
-    pub(super) fn new(legs: &'a L, least: f64) -> Self {
+    /// The route through the places in the order of their numbers; places are joined to near ones, and `least` is too
+    /// small a gain.
+    pub(super) fn new(legs: &'a L, near: Near, least: f64) -> Self {
         Self {
             legs,
             route: Route::new(legs.count()),
-            near: Near::new(legs),
+            near,
             waiting: VecDeque::new(),
             waits: vec![false; legs.count() as usize],
             least,
