@@ -187,7 +187,7 @@ mod tests {
 
     #[test]
     fn routes_are_found_apart_only_where_jolts_are_many() {
-        assert_eq!(number(145, 1_700), 1);
+        assert_eq!(number(145, 1_800), 1);
         assert_eq!(number(145, 17_000), 8);
         assert_eq!(number(1_000, 17_000), 8);
         assert_eq!(number(5_000, 17_000), 3);
