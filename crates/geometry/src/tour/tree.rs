@@ -20,6 +20,7 @@ pub(super) struct Tree {
     pub(super) legs: Vec<u32>,
     /// The legs by length, as numbers of twigs.
     order: Vec<(f64, u32)>,
+    /// The groups of joined places, by place.
     hung: Vec<Hung>,
     /// At each place the shortest leg that the tree has not.
     spare: Vec<Option<(f64, u32)>>,
@@ -114,8 +115,10 @@ impl Tree {
         }
     }
 
-    /// Adds a second leg to the place with a single one that is farthest from having two (Held and Karp, 1970, at
-    /// any place; so it comes out longest).
+    /// Adds a second leg at one of the places that have a single one: where the shortest such leg is longest.
+    ///
+    /// With it the tree is no longer than any closed route still (Held and Karp, 1970), and at that place it gets
+    /// nearest to one.
     fn add_spare(&mut self) {
         let single = self.spare.iter().zip(&self.legs).zip(0..);
         let farthest = single
@@ -152,6 +155,7 @@ impl Tree {
             } else {
                 (&mut other, other_up)
             };
+            // On top of two groups: no way joins them.
             if *lower == up.to {
                 return f64::INFINITY;
             }

@@ -3,8 +3,7 @@
 //! A weight is added to both legs of its place, so that all closed routes get longer by the same. A place at which
 //! the shortest tree has one leg alone gets a lower weight, one with three or more a higher one, until the tree is
 //! nearly a route (Held and Karp, 1971). The few legs worth trying at a place are then those that a tree could take at
-//! the least extra length (Helsgaun, 2000): fewer are needed than of the nearest places, and where holes
-//! lie in clusters the way from one cluster to the next is among them.
+//! the least extra length (Helsgaun, 2000): they miss fewer good routes than as many of the nearest places.
 
 use super::Cancel;
 use super::legs::Legs;
@@ -49,8 +48,8 @@ impl<L: Legs> Legs for Weighted<'_, L> {
     }
 }
 
-/// The most times that the weights are changed. With few jolts or many places there are fewer, as each time takes as
-/// long as a jolt for every twenty places.
+/// The most times that the weights are changed, and the most for each jolt that a place has: changing them once takes
+/// as long as a jolt does for about twenty places, and more than a tenth of all time does not pay.
 const MOST_ROUNDS: u32 = 60;
 const ROUNDS_A_JOLT: f64 = 2.0;
 
