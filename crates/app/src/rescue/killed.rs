@@ -22,7 +22,7 @@ const FOLDER: &str = "RINGWRIGHT_KILLED_IN";
 /// The variable for the number of kills.
 const KILLS: &str = "RINGWRIGHT_KILLS";
 /// The default number of kills.
-const USUAL: u32 = 20;
+const USUAL: u32 = 100;
 
 /// The folder, in the part that is started; none in the test itself.
 fn folder() -> Option<PathBuf> {
