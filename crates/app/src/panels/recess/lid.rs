@@ -57,7 +57,7 @@ mod tests {
         assert!(sees(&panel, "Least clearance"));
         choose(&mut panel, "The lid", "slides in a dovetail");
         type_into(&mut panel, "Dovetail angle", "10");
-        choose(&mut panel, "Lid opens", "to the left");
+        choose(&mut panel, "Lid direction", "to the left");
         type_into(&mut panel, "Lid clearance", "0.8");
         let fit = panel.state().recess.unwrap().lid_fit;
         assert_eq!(

@@ -20,7 +20,7 @@ fields! {
     ROUTER_BIT "router.bit_mm", [.router? .bit] "Router bit", Number(BIT), "Its diameter; it goes through the bushing", us: "1/2", of shop;
     BUSHING_REACH "router.reach_mm", [.router? .reach] "Bushing length", Number(Length.of(0.1, 100.0)),
         "How far it stands out below the router's base", us: "3/16", of shop;
-    BIT_STANDS_OUT "router.stands_out_mm", [.router? .stands_out] "Bit stands out", Open(BIT_LENGTH, NOT_MEASURED),
+    BIT_STANDS_OUT "router.stands_out_mm", [.router? .stands_out] "Bit reach", Open(BIT_LENGTH, NOT_MEASURED),
         "Below the router's base, plunged all the way";
     BIT_EDGES "router.edges_mm", [.router? .edges] "Cutting edges", Open(BIT_LENGTH, NOT_MEASURED), "Their length, up from the tip";
     BIT_SHANK "router.shank_mm", [.router? .shank] "Bit shank", Open(BIT, NOT_MEASURED), "Its diameter, above the edges";

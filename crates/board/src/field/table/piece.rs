@@ -46,7 +46,7 @@ fields! {
         "Tangent of the tilt at which the piece begins to slide without its magnet";
     MAGNET_DIAMETER "piece.magnet.diameter_mm", [.piece.magnet? .diameter] "Magnet diameter", Number(MAGNET_SIZE), "", us: "5/16";
     MAGNET_THICKNESS "piece.magnet.thickness_mm", [.piece.magnet? .thickness] "Magnet thickness", Number(MAGNET_SIZE), "", us: "1/8";
-    SET_BACK "piece.magnet.set_back_mm", [.piece.magnet? .set_back] "Set back by", Number(MAGNET_GAP),
+    SET_BACK "piece.magnet.set_back_mm", [.piece.magnet? .set_back] "Magnet setback", Number(MAGNET_GAP),
         "How far the magnet lies above the foot of the piece";
     INSERT_FINISH "piece.magnet.finish_mm", [.piece.magnet? .finish] "Finish over it", Number(MAGNET_GAP),
         "Thickness of the finish over the ball or disc", us: "0.004";

@@ -23,7 +23,7 @@ fields! {
     ROUND_NOSE_BITS "tools.round_nose_mm", [.tools.round_nose] "Round-nose bits you own", DIAMETERS,
         "Diameters of router bits that leave a round bottom", of shop;
     BUSHINGS "tools.bushings_mm", [.tools.bushings] "Guide bushings you own", DIAMETERS, "Their outside diameters", of shop;
-    BUSHING_LENGTHS "tools.bushing_lengths_mm", [.tools.bushing_lengths] "Their lengths",
+    BUSHING_LENGTHS "tools.bushing_lengths_mm", [.tools.bushing_lengths] "Bushing lengths",
         Numbers {
             each: Length.of(0.1, 100.0),
             count: TOOLS,
