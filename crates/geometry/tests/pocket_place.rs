@@ -115,18 +115,11 @@ fn scanned_best(search: &PocketSearch<'_>, steps: i32) -> f64 {
 }
 
 fn assert_best(search: &PocketSearch<'_>, steps: i32) {
-    assert_best_but_for(search, steps, 0.0);
-}
-
-/// The search may fall short by `crowded` mm where pockets overlap wherever they lie: with very many holes it ends before all places
-/// of a board that cannot be made are looked at.
-fn assert_best_but_for(search: &PocketSearch<'_>, steps: i32, crowded: f64) {
     let best = best_pocket(search).unwrap();
     assert_near!(web_at(search, best.bearing, best.radius), best.web, 1e-9);
     let scanned = scanned_best(search, steps);
-    let short = if scanned < 0.0 { crowded } else { 0.0 };
     assert!(
-        best.web >= scanned - TIE - short,
+        best.web >= scanned - TIE,
         "{search:?}: {best:?}, scanned {scanned}"
     );
 }
@@ -159,6 +152,27 @@ fn no_place_of_a_scan_is_better_for_a_pocket_of_many_holes() {
         };
         assert_best(&search, 20);
     }
+}
+
+/// Found by chance: the pockets overlap wherever they lie, and the search once ended before it had looked at all places.
+#[test]
+fn no_place_of_a_scan_is_better_where_pockets_overlap() {
+    let bore = |x, y, radius| Circle {
+        center: Point::new(x, y),
+        radius,
+    };
+    let bores = [
+        bore(-59.31024761622871, 79.24363862674639, 17.311384939628248),
+        bore(0.0, 0.0, 0.0),
+    ];
+    let search = PocketSearch {
+        holes: 44,
+        pitch: 7.0,
+        hole_radius: 2.0,
+        edge_radius: 170.0,
+        ..search(PocketShape::Arc, &bores, 7)
+    };
+    assert_best(&search, 15);
 }
 
 #[test]
@@ -307,7 +321,7 @@ fn any_bores() -> impl Strategy<Value = Vec<Circle>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(8))]
+    #![proptest_config(ProptestConfig::with_cases(60))]
 
     /// Bores anywhere, also ones that no board's symmetry has.
     #[test]
@@ -346,6 +360,6 @@ proptest! {
             edge_radius: 170.0,
             ..search(shape, &bores, players)
         };
-        assert_best_but_for(&search, 15, 0.2);
+        assert_best(&search, 15);
     }
 }

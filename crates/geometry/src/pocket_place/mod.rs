@@ -1,8 +1,8 @@
 //! Where a start pocket has the most wood around it: the true largest smallest web, by branch and bound.
 //!
 //! A place is a bearing and a radius of the pocket's middle. [`field`] gives the webs at a place and how much each can grow
-//! within a box of places, [`parts`] takes many holes as one where that is enough, [`bound`] turns that into an upper bound over the box, and [`search`] halves the most promising boxes
-//! until none can beat the best place found.
+//! within a box of places, [`parts`] takes many holes as one where that is enough, [`bound`] turns that into an upper bound over
+//! the box, and [`search`] halves the most promising boxes until none can beat the best place found.
 
 mod bound;
 mod field;
@@ -54,7 +54,7 @@ pub struct PocketPlace {
 
 /// The place of a start pocket whose smallest web is the largest there is, to 1e-6 mm.
 ///
-/// Pockets of so many holes that the search does not end in about a tenth of a second get the best place found until then.
+/// Pockets of so many holes that the search does not end in about half a second get the best place found until then.
 ///
 /// Of two mirror images the one on the clockwise side is taken. Radii from the pin to the edge are searched, and bearings up to
 /// half a sector to either side; a bearing or radius that is given is kept.
