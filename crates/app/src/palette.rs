@@ -13,118 +13,149 @@ const MOST_PLAYERS: usize = 24;
 /// The part of a dimmed picture that is left.
 const DIMMED: f32 = 0.35;
 
-/// Makes [`Palette`] of a table: a row for each role, with its color by day and by night.
+/// Makes [`Palette`] of two tables: a row for each role, with its color by day and by night.
 macro_rules! roles {
-    ($($(#[$doc:meta])* $role:ident: $light:expr, $dark:expr;)*) => {
+    (
+        window { $($(#[$doc:meta])* $role:ident: $light:expr, $dark:expr;)* }
+        wood { $($(#[$wood_doc:meta])* $wood:ident: $wood_light:expr, $wood_dark:expr;)* }
+    ) => {
         /// The colors of one theme; light falls from the upper left.
         #[derive(Debug, Clone, Copy, PartialEq)]
         pub struct Palette {
             $($(#[$doc])* pub $role: Color32,)*
+            $($(#[$wood_doc])* pub $wood: Color32,)*
             players: [Color32; MOST_PLAYERS],
         }
 
         /// Maple on a light bench.
-        const LIGHT: Palette = Palette { $($role: $light,)* players: [rgb(0); MOST_PLAYERS] };
+        const LIGHT: Palette = Palette {
+            $($role: $light,)*
+            $($wood: $wood_light,)*
+            players: [rgb(0); MOST_PLAYERS],
+        };
 
         /// Cherry on a dark bench.
-        const DARK: Palette = Palette { $($role: $dark,)* players: [rgb(0); MOST_PLAYERS] };
+        const DARK: Palette = Palette {
+            $($role: $dark,)*
+            $($wood: $wood_dark,)*
+            players: [rgb(0); MOST_PLAYERS],
+        };
 
         impl Palette {
             /// Every color changed in the same way.
             fn map(self, change: impl Fn(Color32) -> Color32) -> Self {
-                Self { $($role: change(self.$role),)* players: self.players.map(&change) }
+                Self {
+                    $($role: change(self.$role),)*
+                    $($wood: change(self.$wood),)*
+                    players: self.players.map(&change),
+                }
+            }
+
+            /// The wood of another palette and all that lies in it or is drawn on it; marks keep the colors that go with the window's
+            /// words.
+            const fn on_wood_as_in(self, other: Self) -> Self {
+                Self {
+                    $($wood: other.$wood,)*
+                    ..self
+                }
             }
         }
     };
 }
 
 roles! {
-    /// Words and bars on a plate.
-    ink: rgb(0x0033_2B22), rgb(0x00E6_DCCE);
-    /// The plate under words over a picture.
-    chip: rgb(0x00FA_F7F2), rgb(0x002A_241E);
-    /// The flat of a board, and a blank.
-    wood: rgb(0x00EA_D0A3), rgb(0x009C_6E45);
-    /// The flat toward the light.
-    wood_lit: rgb(0x00F0_DAB2), rgb(0x00A8_794E);
-    /// The flat away from the light.
-    wood_shade: rgb(0x00E0_C290), rgb(0x008A_5F3A);
-    /// The turn of the roundover toward the light.
-    turn_lit: rgb(0x00F4_E3C2), rgb(0x00BE_9062);
-    /// The turn of the roundover away from the light.
-    turn_shade: rgb(0x00A8_7E4B), rgb(0x0053_361E);
-    /// The board's edge, and crosses on plain wood.
-    edge: rgb(0x007B_5830), rgb(0x002B_1B0E);
-    /// The line where the roundover begins.
-    shoulder: veil(0x007B_5830, 0x50), veil(0x002B_1B0E, 0x60);
-    /// The dark side of a growth ring; most of it lets the wood through.
-    growth: veil(0x00A8_7232, 0x26), veil(0x004A_280E, 0x34);
-    /// Lines of the grain of a blank.
-    grain: veil(0x009C_662A, 0x40), veil(0x004A_280E, 0x58);
-    /// The shadow that the board casts, at its darkest.
-    shadow: veil(0x0000_0000, 0x48), veil(0x0000_0000, 0x90);
-    /// Axes and radius circles.
-    guide: veil(0x005A_3E1E, 0x30), veil(0x0020_1206, 0x44);
-    /// Seams, mortises, screws from below.
-    seam: veil(0x005A_2A10, 0x90), veil(0x0018_0C04, 0xA0);
-    /// The line from space to space.
-    track: veil(0x006B_4720, 0x58), veil(0x0020_1206, 0x70);
-    /// The sides of grooves.
-    groove: rgb(0x006E_4722), rgb(0x002C_190B);
-    /// The bottom of grooves.
-    valley: rgb(0x003A_2410), rgb(0x000E_0803);
-    /// The wall of a bore, in shadow.
-    bore: rgb(0x0033_2214), rgb(0x0016_0E07);
-    /// The floor of a bore.
-    bore_floor: rgb(0x005B_4129), rgb(0x0035_2213);
-    /// The arris of a bore that catches the light.
-    bore_lip: rgb(0x00FD_F1DA), rgb(0x00D2_A87A);
-    /// Names and crosses within a bore.
-    bore_name: rgb(0x00FB_EFDC), rgb(0x00F6_E8D4);
-    /// The pilot within a center hole.
-    pilot: rgb(0x001C_120A), rgb(0x0008_0502);
-    /// The pencil on a blank: its edge, the board's, flaws.
-    pencil: rgb(0x0050_3618), rgb(0x0020_1206);
-    /// The veil of a board laid over a blank.
-    laid: veil(0x00FF_FBF0, 0x78), veil(0x00E6_B886, 0x60);
-    /// A knot.
-    knot: rgb(0x00A6_723F), rgb(0x004A_2C14);
-    /// The hatching of knots.
-    knot_hatch: rgb(0x003A_200A), rgb(0x00B9_8A5C);
-    /// A crack.
-    crack: rgb(0x00CD_B592), rgb(0x0086_6444);
-    /// The hatching of cracks.
-    crack_hatch: rgb(0x0030_2010), rgb(0x0014_0B04);
-    /// Sapwood.
-    sapwood: rgb(0x00FF_F8E4), rgb(0x00D8_BC92);
-    /// The hatching of sapwood.
-    sapwood_hatch: rgb(0x008A_6A30), rgb(0x005E_3F1C);
-    /// The inside of drag handles.
-    handle: rgb(0x00FF_FFFF), rgb(0x00E9_D6BE);
-    /// The holes that a finding is about.
-    lit: rgb(0x00C4_002F), rgb(0x00FF_4D6A);
-    /// The glow around it.
-    halo: veil(0x00E8_1040, 0x60), veil(0x00FF_3055, 0x70);
-    /// The selection and the measure, and the most that a blank gives.
-    selected: rgb(0x000B_4FD6), rgb(0x009C_D0FF);
-    /// The edge that sets marks off from any background.
-    contrast: rgb(0x00FF_FFFF), rgb(0x0012_0B05);
-    /// The thing under the pointer.
-    hover: rgb(0x00FF_FBF2), rgb(0x00FF_F4E2);
-    /// The line around players' colors and around the thing under the pointer.
-    casing: rgb(0x005A_3E20), rgb(0x002B_1B0E);
-    /// Outlines of sheets over a board.
-    sheet: rgb(0x001D_4F8C), rgb(0x00C6_DDF8);
-    /// Paper, which is white in a dark shop too.
-    paper: rgb(0x00FF_FFFF), rgb(0x00FF_FFFF);
-    /// The print on it.
-    print: rgb(0x0000_0000), rgb(0x0000_0000);
-    /// Words too small to be read on it.
-    print_faint: rgb(0x00B0_B0B0), rgb(0x00B0_B0B0);
-    /// A light gray area on it.
-    print_area: rgb(0x00D8_D8D8), rgb(0x00D8_D8D8);
-    /// The shadow that paper casts.
-    paper_shadow: veil(0x0000_0000, 60), veil(0x0000_0000, 60);
+    // The window, marks over any ground, and paper.
+    window {
+        /// Words and bars on a plate.
+        ink: rgb(0x0033_2B22), rgb(0x00E6_DCCE);
+        /// The plate under words over a picture.
+        chip: rgb(0x00FA_F7F2), rgb(0x002A_241E);
+        /// The shadow that the board casts, at its darkest.
+        shadow: veil(0x0000_0000, 0x48), veil(0x0000_0000, 0x90);
+        /// The holes that a finding is about.
+        lit: rgb(0x00C4_002F), rgb(0x00FF_4D6A);
+        /// The glow around it.
+        halo: veil(0x00E8_1040, 0x60), veil(0x00FF_3055, 0x70);
+        /// The selection and the measure, and the most that a blank gives.
+        selected: rgb(0x000B_4FD6), rgb(0x009C_D0FF);
+        /// The edge that sets marks off from any background.
+        contrast: rgb(0x00FF_FFFF), rgb(0x0012_0B05);
+        /// Outlines of sheets over a board.
+        sheet: rgb(0x001D_4F8C), rgb(0x00C6_DDF8);
+        /// Paper, which is white in a dark shop too.
+        paper: rgb(0x00FF_FFFF), rgb(0x00FF_FFFF);
+        /// The print on it.
+        print: rgb(0x0000_0000), rgb(0x0000_0000);
+        /// Words too small to be read on it.
+        print_faint: rgb(0x00B0_B0B0), rgb(0x00B0_B0B0);
+        /// A light gray area on it.
+        print_area: rgb(0x00D8_D8D8), rgb(0x00D8_D8D8);
+        /// The shadow that paper casts.
+        paper_shadow: veil(0x0000_0000, 60), veil(0x0000_0000, 60);
+    }
+    // Wood, and all that lies in it or is drawn on it.
+    wood {
+        /// The flat of a board, and a blank.
+        wood: rgb(0x00EA_D0A3), rgb(0x009C_6E45);
+        /// The flat toward the light.
+        wood_lit: rgb(0x00F0_DAB2), rgb(0x00A8_794E);
+        /// The flat away from the light.
+        wood_shade: rgb(0x00E0_C290), rgb(0x008A_5F3A);
+        /// The turn of the roundover toward the light.
+        turn_lit: rgb(0x00F4_E3C2), rgb(0x00BE_9062);
+        /// The turn of the roundover away from the light.
+        turn_shade: rgb(0x00A8_7E4B), rgb(0x0053_361E);
+        /// The board's edge, and crosses on plain wood.
+        edge: rgb(0x007B_5830), rgb(0x002B_1B0E);
+        /// The line where the roundover begins.
+        shoulder: veil(0x007B_5830, 0x50), veil(0x002B_1B0E, 0x60);
+        /// The dark side of a growth ring; most of it lets the wood through.
+        growth: veil(0x00A8_7232, 0x26), veil(0x004A_280E, 0x34);
+        /// Lines of the grain of a blank.
+        grain: veil(0x009C_662A, 0x40), veil(0x004A_280E, 0x58);
+        /// Axes and radius circles.
+        guide: veil(0x005A_3E1E, 0x30), veil(0x0020_1206, 0x44);
+        /// Seams, mortises, screws from below.
+        seam: veil(0x005A_2A10, 0x90), veil(0x0018_0C04, 0xA0);
+        /// The line from space to space.
+        track: veil(0x006B_4720, 0x58), veil(0x0020_1206, 0x70);
+        /// The sides of grooves.
+        groove: rgb(0x006E_4722), rgb(0x002C_190B);
+        /// The bottom of grooves.
+        valley: rgb(0x003A_2410), rgb(0x000E_0803);
+        /// The wall of a bore, in shadow.
+        bore: rgb(0x0033_2214), rgb(0x0016_0E07);
+        /// The floor of a bore.
+        bore_floor: rgb(0x005B_4129), rgb(0x0035_2213);
+        /// The arris of a bore that catches the light.
+        bore_lip: rgb(0x00FD_F1DA), rgb(0x00D2_A87A);
+        /// Names and crosses within a bore.
+        bore_name: rgb(0x00FB_EFDC), rgb(0x00F6_E8D4);
+        /// The pilot within a center hole.
+        pilot: rgb(0x001C_120A), rgb(0x0008_0502);
+        /// The pencil on a blank: its edge, the board's, flaws.
+        pencil: rgb(0x0050_3618), rgb(0x0020_1206);
+        /// The veil of a board laid over a blank.
+        laid: veil(0x00FF_FBF0, 0x78), veil(0x00E6_B886, 0x60);
+        /// A knot.
+        knot: rgb(0x00A6_723F), rgb(0x004A_2C14);
+        /// The hatching of knots.
+        knot_hatch: rgb(0x003A_200A), rgb(0x00B9_8A5C);
+        /// A crack.
+        crack: rgb(0x00CD_B592), rgb(0x0086_6444);
+        /// The hatching of cracks.
+        crack_hatch: rgb(0x0030_2010), rgb(0x0014_0B04);
+        /// Sapwood.
+        sapwood: rgb(0x00FF_F8E4), rgb(0x00D8_BC92);
+        /// The hatching of sapwood.
+        sapwood_hatch: rgb(0x008A_6A30), rgb(0x005E_3F1C);
+        /// The inside of drag handles.
+        handle: rgb(0x00FF_FFFF), rgb(0x00E9_D6BE);
+        /// The thing under the pointer.
+        hover: rgb(0x00FF_FBF2), rgb(0x00FF_F4E2);
+        /// The line around players' colors and around the thing under the pointer.
+        casing: rgb(0x005A_3E20), rgb(0x002B_1B0E);
+    }
 }
 
 /// Black on pale wood, on a white bench.
@@ -213,43 +244,6 @@ impl Palette {
             true if self.wood == LIGHT.wood => self.on_wood_as_in(DARK),
             false if self.wood == DARK.wood => self.on_wood_as_in(LIGHT),
             _ => self,
-        }
-    }
-
-    /// The wood of another palette and all that lies in it or is drawn on it; marks keep the colors that go with the window's words.
-    const fn on_wood_as_in(self, other: Self) -> Self {
-        Self {
-            wood: other.wood,
-            wood_lit: other.wood_lit,
-            wood_shade: other.wood_shade,
-            turn_lit: other.turn_lit,
-            turn_shade: other.turn_shade,
-            edge: other.edge,
-            shoulder: other.shoulder,
-            growth: other.growth,
-            grain: other.grain,
-            guide: other.guide,
-            seam: other.seam,
-            track: other.track,
-            groove: other.groove,
-            valley: other.valley,
-            bore: other.bore,
-            bore_floor: other.bore_floor,
-            bore_lip: other.bore_lip,
-            bore_name: other.bore_name,
-            pilot: other.pilot,
-            pencil: other.pencil,
-            laid: other.laid,
-            knot: other.knot,
-            knot_hatch: other.knot_hatch,
-            crack: other.crack,
-            crack_hatch: other.crack_hatch,
-            sapwood: other.sapwood,
-            sapwood_hatch: other.sapwood_hatch,
-            handle: other.handle,
-            hover: other.hover,
-            casing: other.casing,
-            ..self
         }
     }
 
