@@ -59,7 +59,8 @@ const SLACK: f64 = 1e-7;
 const MOST_REGIONS: usize = 50_000;
 
 /// Webs kept of open regions before the search rests content likewise: they grow with the holes, in time and in memory. A
-/// board with a usual pocket keeps a few thousand; of 1,500 pockets of 35 to 44 holes that overlap wherever they lie, none kept over a million.
+/// board with a usual pocket keeps a few thousand; of 1,500 pockets of 35 to 44 holes that overlap wherever they lie, none
+/// kept over a million.
 const MOST_TERMS: usize = 2_000_000;
 
 impl<'a> Search<'a> {
