@@ -27,7 +27,7 @@ pub fn price_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let Some(workpiece) = current.good() else {
         return;
     };
-    totals_ui(ui, workpiece.costing());
+    totals_ui(ui, board, workpiece.costing());
     prices_ui(ui, board, workpiece);
 }
 
@@ -41,9 +41,9 @@ pub fn quote_ui(ui: &mut Ui, board: &mut Board) {
 }
 
 /// The main sums in large type, and the prices missing in them.
-fn totals_ui(ui: &mut Ui, costing: &Costing) {
+fn totals_ui(ui: &mut Ui, board: &Board, costing: &Costing) {
     ui.add_space(theme::GAP);
-    let shown = |money: Money| so_far(money, costing);
+    let shown = |money: Money| so_far(money, costing, costing.missing.is_empty());
     let boards = match costing.boards {
         1 => "1 board".to_owned(),
         boards => format!("{boards} boards"),
@@ -58,7 +58,7 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
     } else {
         large_ui(ui, "Price", "none at this margin");
     }
-    parts_ui(ui, costing);
+    parts_ui(ui, board, costing);
     match costing.missing.len() {
         0 => {}
         1 => remark(ui, "1 price is missing; the cost leaves it out."),
@@ -69,10 +69,10 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
     }
 }
 
-/// A sum in which prices may be missing.
-fn so_far(money: Money, costing: &Costing) -> String {
+/// A sum, or as much of it as is known while prices are missing.
+fn so_far(money: Money, costing: &Costing, is_known: bool) -> String {
     let shown = money.shown(costing.currency);
-    match (costing.missing.is_empty(), money.minor) {
+    match (is_known, money.minor) {
         (true, _) => shown,
         (false, 0) => "not known yet".into(),
         (false, _) => format!("at least {shown}"),
@@ -80,12 +80,12 @@ fn so_far(money: Money, costing: &Costing) -> String {
 }
 
 /// The parts of the cost, each with what it follows from.
-fn parts_ui(ui: &mut Ui, costing: &Costing) {
+fn parts_ui(ui: &mut Ui, board: &Board, costing: &Costing) {
     let shown = |money: Money| money.shown(costing.currency);
     amount(
         ui,
         "Material",
-        &so_far(costing.material, costing),
+        &so_far(costing.material, costing, costing.is_material_priced()),
         "From the shopping list and your prices",
     );
     let hours = Measure::hours(costing.minutes() / 60.0).shown(Units::Mm);
@@ -98,10 +98,11 @@ fn parts_ui(ui: &mut Ui, costing: &Costing) {
         &format!("{hours}, {time}"),
         "Hands-on time of the plan, at your hourly rate",
     );
+    let is_known = board.price.overhead == 0.0 || costing.missing.is_empty();
     amount(
         ui,
         "Overhead",
-        &so_far(costing.overhead, costing),
+        &so_far(costing.overhead, costing, is_known),
         "Its share of material and time",
     );
     if costing.left_over.minor > 0 {
@@ -323,6 +324,7 @@ mod tests {
     use super::*;
     use crate::panels::hand::{self, press, sees, type_into, write_into};
     use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
 
     fn panel() -> Harness<'static, Board> {
         hand::panel(2400.0, |ui, board| {
@@ -334,8 +336,10 @@ mod tests {
     #[test]
     fn a_price_is_typed_beside_what_is_bought_and_taken_back() {
         let mut panel = panel();
-        assert!(sees(&panel, "prices are missing") && sees(&panel, "not known yet"));
-        assert!(!sees(&panel, "$0.00"));
+        assert!(sees(&panel, "prices are missing"));
+        // The cost, the price before and with tax, and the material; overhead is 0 % of it.
+        assert_eq!(panel.query_all_by_label("not known yet").count(), 4);
+        assert_eq!(panel.query_all_by_label("$0.00").count(), 1);
         write_into(&mut panel, "Price: Marbles, 16 mm", "$0.25");
         let prices = panel.state().price.articles.clone();
         assert_eq!((prices.len(), prices[0].article.as_str()), (1, "marble-16"));

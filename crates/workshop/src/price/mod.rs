@@ -93,6 +93,12 @@ pub struct Sale {
 }
 
 impl Costing {
+    /// Whether all material in the cost has a price.
+    pub fn is_material_priced(&self) -> bool {
+        let mut charged = self.lines.iter().filter(|line| line.is_charged());
+        charged.all(|line| line.price.is_some())
+    }
+
     /// Minutes of work.
     ///
     /// It is of all boards, set-up included, waits left out.

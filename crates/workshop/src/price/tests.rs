@@ -168,6 +168,7 @@ fn a_missing_price_is_named_and_not_taken_as_nothing() {
     assert_eq!(less.missing, ["Paper, A4", "your hourly rate"]);
     assert_eq!(less.time, None);
     assert!(less.cost < all.cost);
+    assert!(all.is_material_priced() && !less.is_material_priced());
     let found = check(&Workpiece::of(&board).unwrap());
     assert!(
         found[0].message.starts_with("2 prices are missing"),
