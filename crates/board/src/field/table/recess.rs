@@ -43,7 +43,7 @@ fields! {
     DOVETAIL "recess.lid_fit.hold.angle_deg", [.recess? .lid_fit.hold {LidHold::Slides => angle}] "Dovetail angle",
         Number(Angle.of(1.0, 45.0)), "Of each side from upright: half the included angle of the bit";
     LID_TOWARD "recess.lid_fit.hold.toward", [.recess? .lid_fit.hold {LidHold::Slides => toward}] "Lid direction", Choice,
-        "Seen from the top face";
+        "The way it slides out, seen from the top face";
     LID_OVERLAP "recess.lid_fit.overlap_mm", [.recess? .lid_fit.overlap] "Ledge width", Number(Length.of(0.0, 200.0)),
         "How far the ledge or groove reaches beyond the recess, at the underside";
     LID_CLEARANCE "recess.lid_fit.clearance_mm", [.recess? .lid_fit.clearance] "Lid clearance",

@@ -159,7 +159,7 @@ pub fn any_leaves_below(workpiece: &Workpiece, speed: f64) -> bool {
     })
 }
 
-/// What pieces that leave alike have in common: the radius, to a micrometer, and the bore.
+/// The radius of a seat, to a micrometer, and its bore: pieces on seats with equal ones leave at the same speed.
 fn key(radius: f64, bore: Bore) -> [f64; 4] {
     let bottom = Bottom::ALL.iter().position(|bottom| *bottom == bore.bottom);
     [
