@@ -162,7 +162,11 @@ fn no_place_of_a_scan_is_better_where_pockets_overlap() {
         radius,
     };
     let bores = [
-        bore(-59.31024761622871, 79.24363862674639, 17.311384939628248),
+        bore(
+            -59.310_247_616_228_71,
+            79.243_638_626_746_39,
+            17.311_384_939_628_248,
+        ),
         bore(0.0, 0.0, 0.0),
     ];
     let search = PocketSearch {
