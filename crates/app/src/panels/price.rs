@@ -7,7 +7,9 @@ use workshop::{Costing, Money, PricedLine, Shelf, SoldBy, Workpiece};
 use super::rows::{amount, remark};
 use crate::current::Current;
 use crate::theme;
-use crate::widgets::{fields_ui, keep_fault, look_like_a_field, row_width, show_fault, text_in};
+use crate::widgets::{
+    fields_ui, keep_fault, look_like_a_field, row_width, show_fault, text_in, words_width,
+};
 
 /// Width of a price, of a pack, of the box that says whether the shop has it, and between them; the names have the rest of a row.
 const PRICE: f32 = 64.0;
@@ -123,14 +125,22 @@ fn parts_ui(ui: &mut Ui, board: &Board, costing: &Costing) {
     }
 }
 
-/// A sum in large figures.
+/// A sum in large figures: beside its caption where both have room, otherwise below it.
 fn large_ui(ui: &mut Ui, caption: &str, value: &str) {
+    let figure = theme::figure(value);
+    let gap = ui.spacing().item_spacing.x;
+    let wide = words_width(ui, caption) + gap + words_width(ui, figure.clone());
+    if wide > row_width(ui) {
+        ui.label(caption);
+    }
     let size = vec2(row_width(ui), ui.spacing().interact_size.y);
     let line = egui::Layout::left_to_right(egui::Align::Center);
     ui.allocate_ui_with_layout(size, line, |ui| {
-        ui.label(caption);
+        if wide <= row_width(ui) {
+            ui.label(caption);
+        }
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            ui.label(theme::figure(value));
+            ui.label(figure);
         });
     });
 }
@@ -379,6 +389,20 @@ mod tests {
         type_into(&mut panel, "Margin", "100 %");
         panel.run();
         assert!(sees(&panel, "none at this margin"));
+    }
+
+    #[test]
+    fn a_large_sum_lies_clear_of_its_caption() {
+        let mut panel = panel();
+        panel.state_mut().schedule.boards = 120;
+        write_into(&mut panel, "Hourly rate", "999");
+        panel.run();
+        let sum = panel.query_all_by_label_contains("at least $").next();
+        let (sum, caption) = (
+            sum.unwrap().rect(),
+            panel.get_by_label("Cost of 120 boards").rect(),
+        );
+        assert!(!sum.intersects(caption), "{sum:?} {caption:?}");
     }
 
     #[test]

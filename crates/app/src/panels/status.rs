@@ -38,7 +38,7 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studi
         let message = view
             .notice
             .as_ref()
-            .map_or(0.0, |notice| words_width(ui, &spoken(notice)));
+            .map_or(0.0, |notice| words_width(ui, spoken(notice)));
         let room = ui.available_width() - message.min(MOST_MESSAGE * ui.available_width());
         let size = vec2(room, ui.available_height());
         let left = Layout::left_to_right(Align::Center);

@@ -221,10 +221,10 @@ pub fn main_button(ui: &mut Ui, label: &str) -> Response {
     .inner
 }
 
-/// Width of words on a button.
-pub fn words_width(ui: &Ui, words: &str) -> f32 {
+/// Width of words in one line, in points; plain ones are as large as on a button.
+pub fn words_width(ui: &Ui, words: impl Into<egui::WidgetText>) -> f32 {
     let font = egui::FontSelection::Style(egui::TextStyle::Button);
-    let words = egui::WidgetText::from(words);
+    let words = words.into();
     let galley = words.into_galley(ui, Some(egui::TextWrapMode::Extend), f32::INFINITY, font);
     galley.size().x
 }

@@ -149,7 +149,7 @@ fn cut_short(ui: &Ui, text: &str, width: f32) -> String {
     if short == text && words_width(ui, text) <= room {
         return short;
     }
-    while !short.is_empty() && words_width(ui, &format!("{short}…")) > room {
+    while !short.is_empty() && words_width(ui, format!("{short}…")) > room {
         short.pop();
     }
     short + "…"
