@@ -1,4 +1,4 @@
-//! Speed of the tolerance budget: beside the window's frame, and in a background job.
+//! Speed of the tolerance budget, as worked out for each frame of the window and in a background job.
 
 use board::{Board, Errors, layout};
 use divan::{Bencher, black_box};
@@ -35,7 +35,7 @@ fn sums_of_145_holes(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| budget(black_box(&work)));
 }
 
-/// Limits in mm under webs of 7 mm: safe, rarely thin, now and then, mostly.
+/// Limits in mm below webs of 7 mm, from one that nearly always holds to one that seldom does.
 #[divan::bench(args = [4.0, 5.8, 6.2, 6.5])]
 fn chance_of_145_holes(bencher: Bencher<'_, '_>, limit: f64) {
     let (mouths, joints) = (mouths(), joints());

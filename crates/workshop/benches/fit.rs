@@ -34,7 +34,7 @@ fn of(name: &str) -> Board {
     board
 }
 
-/// One layout, as a measure for the others.
+/// One layout, for comparison with the others.
 #[divan::bench(args = names())]
 fn one_layout(bencher: Bencher<'_, '_>, pattern: &str) {
     let board = of(pattern);
@@ -53,7 +53,7 @@ fn diameter(bencher: Bencher<'_, '_>, pattern: &str) {
     bencher.bench_local(|| smallest_board(black_box(&board)));
 }
 
-/// Pockets that only go outside the track, so that they, not the track, bound the board: 145 holes again.
+/// A board of 145 holes whose pockets only fit outside the track, so that the pockets set its diameter.
 fn with_outer_pockets() -> Board {
     let mut board = Board {
         spaces: 8,
@@ -107,7 +107,7 @@ fn spaces(bencher: Bencher<'_, '_>, pattern: &str) {
     bencher.bench_local(|| most_spaces(black_box(&board)));
 }
 
-/// Wishes in words: impossible ones take longest, since the search then looks for ones that would work.
+/// Wishes with their names. Impossible ones take longest, since the search then looks for similar ones that would work.
 fn wished() -> [(&'static str, Wishes); 8] {
     let plain = Wishes::default();
     let (pitch, pattern) = (Some(19.0), Some(Pattern::Arms { across: 3 }));

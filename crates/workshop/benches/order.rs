@@ -14,7 +14,7 @@ fn main() {
 /// Numbers of boards: one, a batch, and as many as an order can have.
 const BOARDS: [u32; 3] = [1, 10, 200];
 
-/// A board with everything that has to be bought, cut, timed and dated.
+/// A board with something to buy, cut, time and schedule in every category.
 fn full(boards: u32) -> Board {
     let mut board = Board {
         grooves: Some(Grooves::default()),
@@ -39,7 +39,7 @@ fn full(boards: u32) -> Board {
     board
 }
 
-/// The workpiece on a day, with the plan of the work and all that the lists are made from worked out.
+/// The workpiece of a board with a date, its work plan and all inputs of its lists already worked out.
 fn workpiece(board: &Board) -> Option<Workpiece> {
     let day = "2026-11-30".parse().ok()?;
     let zone = "America/New_York".into();
@@ -48,13 +48,13 @@ fn workpiece(board: &Board) -> Option<Workpiece> {
     Some(workpiece)
 }
 
-/// The calendar forward from a day.
+/// The calendar counted forward from a start day.
 #[divan::bench(args = BOARDS, sample_count = 20)]
 fn calendar(bencher: Bencher<'_, '_>, boards: u32) {
     dated(bencher, &full(boards));
 }
 
-/// The calendar backward from a promise.
+/// The calendar counted backward from a promised day.
 #[divan::bench(args = BOARDS, sample_count = 20)]
 fn calendar_from_a_promise(bencher: Bencher<'_, '_>, boards: u32) {
     let mut board = full(boards);
@@ -62,7 +62,7 @@ fn calendar_from_a_promise(bencher: Bencher<'_, '_>, boards: u32) {
     dated(bencher, &board);
 }
 
-/// A calendar of a workpiece that has none yet.
+/// Works out the calendar of a workpiece that has none yet.
 fn dated(bencher: Bencher<'_, '_>, board: &Board) {
     bencher
         .with_inputs(|| workpiece(board))

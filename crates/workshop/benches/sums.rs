@@ -1,4 +1,4 @@
-//! Speed of the bench sums: beside the window's frame.
+//! Speed of the shop math, which the window works out in each frame.
 
 use board::{Base, Board, Filling, Grooves, Magnet, PieceKind, Recess, Wood};
 use divan::{Bencher, black_box};

@@ -1,4 +1,4 @@
-//! Speed of the plan of the work: read by the job sheet, the jig sheet and the order of drilling. The goal is under 1 ms.
+//! Speed of the work plan, which the job sheet, the jig sheet and the drilling order read. The goal is under 1 ms.
 
 use board::{
     Base, Board, Build, Coat, DrillingMethod, Filling, Grooves, PieceKind, Recess, Router,
@@ -11,7 +11,7 @@ fn main() {
     divan::main();
 }
 
-/// The plan of a board with every operation; its inputs are worked out before.
+/// The plan of a board with every operation; its inputs are worked out beforehand.
 #[divan::bench(args = DrillingMethod::ALL)]
 fn plan_of_the_work(bencher: Bencher<'_, '_>, method: DrillingMethod) {
     let mut board = Board {

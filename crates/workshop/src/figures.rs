@@ -1,11 +1,11 @@
-//! The few measures of a board that are always in sight.
+//! The key sizes of a board, which are always in sight.
 
 use board::{Board, HoleName, Layout};
 use geometry::Circle;
 
 use crate::Workpiece;
 
-/// The few measures of a board that are always in sight; lengths in mm.
+/// The key sizes of a board, which are always in sight; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Figures {
     /// Holes to drill.
@@ -14,7 +14,7 @@ pub struct Figures {
     pub smallest_web: Option<ThinnestWood>,
     /// The least wood between a bore and the start of the roundover, mm, and the bore's hole; `None` without holes.
     pub smallest_rim: Option<(f64, HoleName)>,
-    /// Distance of the outermost center from the center pin.
+    /// Distance of the farthest hole center from the center pin.
     pub reach: f64,
 }
 
@@ -61,7 +61,7 @@ fn smallest_rim(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
     rims.min_by(|a, b| a.0.total_cmp(&b.0))
 }
 
-/// Wood between a bore and the circle of radius `flat` where the roundover begins; negative beyond it.
+/// Wood between a bore and the circle of radius `flat` where the roundover begins, mm; negative beyond it.
 pub(crate) fn rim_margin(flat: f64, mouth: Circle) -> f64 {
     flat - mouth.center.to_vec2().length() - mouth.radius
 }
@@ -74,7 +74,7 @@ mod tests {
 
     /// A ring of 96 holes at pitch 19: R = 19 / (2 sin(180/96)).
     #[test]
-    fn a_ring_measures_as_its_formula_says() {
+    fn the_sizes_of_a_ring_follow_its_formula() {
         let plain = Board {
             start: 0,
             home: 0,

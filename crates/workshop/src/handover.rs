@@ -1,12 +1,12 @@
-//! The days, the cost and the cut list of an order: parts of the workpiece that count every board of it.
+//! The calendar, the costing and the cut list of an order: parts of the workpiece that cover all of its boards.
 
 use crate::{Calendar, CalendarError, Costing, CutPart, Workpiece, calendar, price, shopping};
 
 impl Workpiece {
-    /// The days on which the work is done, or why there are none.
+    /// The days on which the work is done.
     ///
     /// # Errors
-    /// [`CalendarError`] where it cannot be made.
+    /// [`CalendarError`] where no calendar can be made.
     ///
     /// ```
     /// use board::{Board, Schedule};
@@ -24,7 +24,7 @@ impl Workpiece {
         self.parts.calendar.get_or_init(made).as_ref()
     }
 
-    /// The shopping list with its prices, the time, and the price of the order, for the number of boards that the document says.
+    /// The shopping list with its prices, the time, and the price of the order, for the number of boards in the document.
     ///
     /// ```
     /// use workshop::Workpiece;
@@ -39,7 +39,7 @@ impl Workpiece {
             .get_or_init(|| price::costing(self, boards()))
     }
 
-    /// Every part that is cut of wood or board, for the number of boards that the document says.
+    /// Every part that is cut from wood or sheet stock, for the number of boards in the document.
     ///
     /// ```
     /// use workshop::Workpiece;

@@ -1,4 +1,4 @@
-//! Rule: the base carries the board, and the board stands on it firmly.
+//! Rule: the base can carry the board, and the board stands firmly on it.
 
 use board::{BaseHold, Board, Footing, LidHold, Measure};
 use geometry::Point;
@@ -35,7 +35,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A turntable that carries more than it is rated for: a stop, since a bearing that is overloaded fails under a hand.
+/// A turntable that carries more than its rating. It is a stop, since an overloaded bearing fails in use.
 fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
     let rating = board.base?.rating?;
     let carried = standing.carried();
@@ -50,7 +50,7 @@ fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
     })
 }
 
-/// A push on the rim, smaller than the maker allows for, that tips the board.
+/// A push on the rim that tips the board although it is smaller than the maker allows for.
 fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
     let push = standing.tips?;
     (push < board.limits.tip - HAIR).then(|| {
@@ -64,13 +64,13 @@ fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
     })
 }
 
-/// Width across the grain from which glue and movement of the wood tear each other, mm.
+/// Width across the grain from which a glued joint and the movement of the wood damage each other, mm.
 const GLUED: f64 = 100.0;
 
-/// A round base of solid wood across the grain, or of plywood, that is glued on: neither moves with the board.
+/// A round base, of solid wood laid across the grain or of plywood, that is glued on and so does not move with the board.
 ///
-/// Feet are glued on faces that are too small to matter. With a chosen wood the movement over a year is given, since it depends
-/// on species and rooms whether glue or wood gives way.
+/// Feet are left out: their glued faces are too small to matter. With a chosen wood the finding gives its movement over a year,
+/// since whether the glue or the wood fails depends on species and rooms.
 fn glued(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let base = board.base?;
@@ -101,7 +101,7 @@ fn glued(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
-/// A base that stands out beyond the board.
+/// A base that extends beyond the board.
 fn beyond(board: &Board) -> Option<Finding> {
     let wide = match board.base?.footing {
         Footing::Round { diameter } => diameter,
@@ -120,14 +120,14 @@ fn beyond(board: &Board) -> Option<Finding> {
     })
 }
 
-/// A round base that lies over the opening of the recess.
+/// A round base that covers the opening of the recess.
 fn covers(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let (base, recess) = (board.base?, board.recess?);
     let Footing::Round { diameter } = base.footing else {
         return None;
     };
-    // A lid that is lifted out wants its ledge free too.
+    // A lid that lifts out needs its ledge free too.
     let opening = workpiece
         .lid()
         .cut
@@ -160,7 +160,7 @@ mod tests {
             .collect()
     }
 
-    /// A base of 200 under a board of 640.
+    /// A base of 200 mm under a board of 640 mm that weighs this much.
     fn of(kilograms: f64) -> Base {
         Base {
             footing: Footing::Round { diameter: 200.0 },
@@ -206,7 +206,7 @@ mod tests {
     }
 
     #[test]
-    fn a_base_leaves_the_recess_open_and_wants_a_weight() {
+    fn a_base_leaves_the_recess_open_and_needs_a_known_weight() {
         let at = |x| {
             Some(Recess {
                 at: [x, 0.0],

@@ -1,7 +1,7 @@
-//! The load on the base, and the push that tips it.
+//! The load on the base, and the push that tips the board.
 //!
-//! A board stands as long as the line of its weight and of a push on its rim meets the table within its footing. All of it is
-//! statics about one edge: the weight times its arm against the push times its own.
+//! A board stands as long as the resultant of its weight and a push on its rim meets the table within its footing. Everything
+//! here is statics about one edge: the weight times its lever arm against the push times its own.
 
 pub mod check;
 pub mod screw;
@@ -17,25 +17,25 @@ use crate::bores::holds::{GRAVITY, piece_mass};
 use crate::recess::pieces;
 use crate::wood::WoodError;
 
-/// The load on the base of a board, and the push that tips it; masses in kg, lengths in mm.
+/// The load on the base of a board, and the push that tips the board; masses in kg, lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Standing {
     /// The board, without its base: as weighed, or by its wood.
     pub board: f64,
     /// All pieces.
     pub pieces: f64,
-    /// Load that may be put on it beside them.
+    /// Extra load allowed on the board.
     pub load: f64,
-    /// From the center pin to the edge over which it tips.
+    /// Distance from the center pin to the edge over which the board tips.
     pub edge: f64,
-    /// The push down on the rim, N, that tips the board without pieces and load; none where it stands out to its rim.
+    /// The push down on the rim, N, that tips the board without pieces or load; none where the base reaches to the rim.
     pub tips: Option<f64>,
-    /// Height of the top face over the table.
+    /// Height of the top face above the table.
     pub height: f64,
 }
 
 impl Standing {
-    /// All that a turntable carries, kg.
+    /// Total mass that a turntable carries, kg.
     pub const fn carried(&self) -> f64 {
         self.board + self.pieces + self.load
     }
@@ -44,7 +44,7 @@ impl Standing {
 /// The load on the base of a board; none where no base is planned.
 ///
 /// # Errors
-/// [`WoodError`] where the board is not weighed and its weight does not follow from its wood.
+/// [`WoodError`] where the board was not weighed and its weight cannot be calculated from its wood.
 pub fn standing(workpiece: &Workpiece) -> Option<Result<Standing, WoodError>> {
     let board = workpiece.board();
     let base = board.base?;
@@ -68,8 +68,8 @@ pub fn standing(workpiece: &Workpiece) -> Option<Result<Standing, WoodError>> {
     }))
 }
 
-/// Distance from the middle at which a base tips, mm: all round at its radius; between two of n feet at the radius of their
-/// circle times cos(180°/n).
+/// Distance from the center at which a base tips, mm: its radius for a round base; for n feet, midway between two of them, the
+/// radius of their circle times cos(180°/n).
 ///
 /// ```
 /// use board::Footing;
@@ -86,8 +86,8 @@ pub fn tipping_edge(footing: Footing) -> f64 {
     }
 }
 
-/// The push down, N, that tips what weighs so many N when it comes so far from its middle: W a / (ρ - a) by moments
-/// about the edge, for an edge at a and a push at ρ; none where it comes no farther out than the edge.
+/// The push down, N, that tips a body of a given weight, N, when applied at a distance from its center: W a / (ρ - a) by
+/// moments about the edge, for an edge at a and a push at ρ; none where the push is no farther out than the edge.
 ///
 /// ```
 /// use workshop::tipping_force;
@@ -120,7 +120,7 @@ mod tests {
         standing(&Workpiece::of(&board).unwrap()).unwrap().unwrap()
     }
 
-    /// By computation, 500 mm across, 18 thick, of walnut of 616 kg/m³: 2.17712 kg, 21.3503 N.
+    /// By computation for walnut of 616 kg/m³, 500 mm across and 18 mm thick: 2.17712 kg, 21.3503 N.
     #[test]
     fn a_board_of_walnut_tips_when_a_hand_leans_on_it() {
         let round = on(Footing::Round { diameter: 200.0 });
@@ -148,7 +148,7 @@ mod tests {
     }
 
     #[test]
-    fn without_weight_the_reason_is_told() {
+    fn an_unknown_weight_gives_its_reason() {
         let board = Board {
             base: Some(Base::default()),
             ..Board::default()

@@ -1,18 +1,18 @@
-//! The screws in the underside as they are sold, and the drill for their pilot holes.
+//! The screws in the underside in the sizes they are sold in, and the drill for their pilot holes.
 
 use board::{INCH, ScrewCircle, Units, show_length};
 
 /// Gauge numbers that wood screws are sold in; from memory.
 const GAUGES: core::ops::RangeInclusive<u32> = 2..=14;
-/// Width of a pilot hole in hardwood as a share of the screw's diameter, about that of its core; from memory.
+/// Width of a pilot hole in hardwood as a share of the screw's diameter, about the diameter of its core; from memory.
 const PILOT: f64 = 0.7;
-/// A gauge may be wider than the diameter that was typed by so much, mm: less than anybody measures on a thread.
+/// Tolerance by which a gauge may exceed the typed diameter, mm: less than anybody can measure on a thread.
 const HAIR: f64 = 0.05;
 
 /// A wood screw.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Screw {
-    /// Its number in the gauge of wood screws; none where screws are sold by the millimeter.
+    /// Its gauge number; none where screws are sold in millimeters.
     pub gauge: Option<u32>,
     /// Its diameter, mm.
     pub diameter: f64,
@@ -20,13 +20,14 @@ pub struct Screw {
     pub pilot: f64,
 }
 
-/// The diameter of a gauge number, mm: 0.060 in and 0.013 in more for each number (ASME B18.6.1, from memory).
+/// The diameter of a gauge number, mm: 0.060 in plus 0.013 in per number (ASME B18.6.1, from memory).
 fn of_gauge(number: u32) -> f64 {
     (0.060 + 0.013 * f64::from(number)) * INCH
 }
 
 impl Screw {
-    /// The screw of a circle: on a board in inches the thickest gauge that is no thicker than typed, the thinnest where all are.
+    /// The screw for a circle of screws. On a board in inches it is the thickest gauge no thicker than the typed diameter, or
+    /// the thinnest gauge where all are thicker.
     pub fn of(ring: &ScrewCircle, units: Units) -> Self {
         let (gauge, diameter, step) = match units {
             Units::Mm => (None, ring.diameter, 0.1),
@@ -43,7 +44,7 @@ impl Screw {
         }
     }
 
-    /// Its thickness as stores have it: `#8`, or `4 mm`.
+    /// Its thickness as stores name it: `#8`, or `4 mm`.
     pub fn name(self, units: Units) -> String {
         match self.gauge {
             Some(number) => format!("#{number}"),
@@ -67,7 +68,7 @@ mod tests {
         )
     }
 
-    /// A #8 screw has 0.164 in and wants a pilot of 7/64 in in hardwood; #6 has 0.138 in and wants 3/32 in (from memory).
+    /// A #8 screw is 0.164 in thick and needs a pilot of 7/64 in in hardwood; a #6 is 0.138 in and needs 3/32 in (from memory).
     #[test]
     fn gauges_and_pilots_are_those_of_the_trade() {
         for (inches, name, pilot) in [

@@ -1,4 +1,4 @@
-//! The base: its screw holes, and putting it on.
+//! Work on the base: drilling its screw holes, and attaching it.
 
 use board::{Base, Footing};
 
@@ -6,11 +6,11 @@ use super::screw::Screw;
 use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece};
 
-/// Movement across the base over a year from which screws get slots, mm: the play of a screw's clearance hole; common practice,
-/// no source.
+/// Movement across the base over a year from which screws get slots, mm: the play of a screw in its clearance hole; common
+/// practice, no source.
 const NEEDS_SLOTS: f64 = 0.5;
 
-/// Screw holes and base; nothing where neither is planned.
+/// The operations for the screw holes and the base; none where neither is planned.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let board = workpiece.board();
     let mut all = Vec::new();
@@ -21,9 +21,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// Holes in the underside, none deeper than typed.
+/// Drilling the holes in the underside, none deeper than typed.
 ///
-/// They are drilled before the finish, so that no chip is pressed into it.
+/// They are drilled before the finish, so that no chips are pressed into it.
 fn screw_holes(workpiece: &Workpiece) -> Operation {
     let rings = workpiece.board().screws.iter().map(|ring| {
         let screw = Screw::of(ring, workpiece.units());
@@ -43,7 +43,7 @@ fn screw_holes(workpiece: &Workpiece) -> Operation {
         .says(rings)
 }
 
-/// Turntable or feet.
+/// Attaching the turntable or the feet.
 fn fixed(workpiece: &Workpiece, base: &Base) -> Operation {
     let (across, stands) = match base.footing {
         Footing::Round { diameter } => (
@@ -72,9 +72,9 @@ fn fixed(workpiece: &Workpiece, base: &Base) -> Operation {
     .says(moving(workpiece, across))
 }
 
-/// The lengths of the screws: the parts they go through, and no more than the hole is deep.
+/// The lengths of the screws: the thickness of the part they go through plus at most the depth of the hole.
 ///
-/// The document has the height of the base alone: of one that is a bearing's plate the maker measures the plate.
+/// The document has only the total height of the base; for a bearing, the maker measures the thickness of its plate.
 fn screws(workpiece: &Workpiece, base: &Base) -> Vec<String> {
     let rings = workpiece.board().screws.iter().map(|ring| {
         format!(
@@ -89,9 +89,9 @@ fn screws(workpiece: &Workpiece, base: &Base) -> Vec<String> {
     rings.collect()
 }
 
-/// The fixing that lets the wood move over its base: the distance is known of a known wood alone.
+/// The way of fixing that lets the wood move over its base; its distance is known only for a chosen wood.
 ///
-/// Plywood does not move itself; the board on it does, by what its width over the base changes in a year.
+/// Plywood does not move; the board on it does, by the yearly change of its width over the base.
 fn moving(workpiece: &Workpiece, across: f64) -> Option<String> {
     let moves = workpiece
         .moves()

@@ -21,7 +21,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// The load of the base, the edge over which it tips, the push that does it, and its height.
+/// The load on the base, the edge over which it tips, the push that tips it, and its height.
 fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
     let kilograms = |name, kilograms, formula, source| {
         Sum::new(name, Some(Measure::kilograms(kilograms)), formula, source)

@@ -1,4 +1,5 @@
-//! Blank and joining: where the board lies on its blank, how that is sawn and glued, and the pattern turned off the seams.
+//! Blank and joinery: where the board lies on its blank, how the blank is sawn and glued, and the rotation that keeps the
+//! pattern off the seams.
 
 pub mod check;
 pub mod panel;

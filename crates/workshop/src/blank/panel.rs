@@ -1,9 +1,9 @@
-//! The gluing up of the board: seams, strips, tenons and screws, in the board's frame.
+//! The glue-up of the board: seams, strips, tenons and screws, in the board's frame.
 //!
 //! The grain runs from left to right, and so do the seams: a seam is a height above the center pin.
 //!
-//! Widths come in three kinds, which are easily mixed up: the width of a piece in the glued panel, the width it is sawn to (wider
-//! by what the jointer takes), and the panel (wider than the board by the trim on both sides).
+//! Three widths are easily mixed up: the width of a piece in the glued panel; the width it is sawn to, which adds what the
+//! jointer removes; and the width of the panel, which is the board plus the trim on both sides.
 
 use board::{Board, Build, Tenons};
 use geometry::{Angle, Circle, Point, Prism, RoundRect, point_at};
@@ -43,7 +43,7 @@ pub fn panel_width(board: &Board) -> f64 {
     board.blank.diameter + 2.0 * board.stock.trim
 }
 
-/// Width of the pieces that are glued, out of the clamps, mm; none for a panel that is glued already.
+/// Width of the glued pieces after glue-up, mm; none for a panel bought glued.
 pub fn piece_width(board: &Board) -> Option<f64> {
     let pieces = match &board.panel.build {
         Build::Whole => 1,
@@ -54,7 +54,7 @@ pub fn piece_width(board: &Board) -> Option<f64> {
     Some(panel_width(board) / f64::from(pieces))
 }
 
-/// Width to which such a piece is sawn, mm: with what jointing takes off each edge that is glued.
+/// Width to which such a piece is sawn, mm: it includes what jointing removes from each glued edge.
 pub fn sawn_width(board: &Board) -> Option<f64> {
     let edges = match board.panel.build {
         Build::Whole => 0.0,
@@ -67,9 +67,9 @@ pub fn sawn_width(board: &Board) -> Option<f64> {
 /// A loose tenon in its two mortises, seen from above.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TenonPlace {
-    /// Its outline, with its middle on the seam.
+    /// Its outline, centered on the seam.
     pub outline: RoundRect,
-    /// Where it is to the finished edge.
+    /// Its position relative to the finished edge.
     pub place: EdgePlace,
 }
 
@@ -84,14 +84,14 @@ impl TenonPlace {
     }
 }
 
-/// Where something lies to the edge of the finished board.
+/// Position of something relative to the edge of the finished board.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum EdgePlace {
     /// Within it.
     Inside,
-    /// The edge is cut through it.
+    /// The edge cuts through it.
     Cut,
-    /// Out of it, in the waste.
+    /// Outside it, in the waste.
     Outside,
 }
 
@@ -113,7 +113,7 @@ pub(crate) fn tenons(board: &Board, seams: &[f64]) -> Vec<TenonPlace> {
     seams.iter().copied().flat_map(on_seam).collect()
 }
 
-/// Where an outline lies to the edge of a disc about the pin, by its farthest corner and its nearest point.
+/// Position of an outline relative to the edge of a disc about the pin, by its farthest corner and its nearest point.
 fn edge_place(outline: &RoundRect, radius: f64) -> EdgePlace {
     if outline.farthest() <= radius {
         EdgePlace::Inside
@@ -127,14 +127,14 @@ fn edge_place(outline: &RoundRect, radius: f64) -> EdgePlace {
 /// A screw in the underside.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ScrewPlace {
-    /// Where it is, and how wide.
+    /// Its position and diameter.
     pub circle: Circle,
     /// Depth in the underside.
     pub depth: f64,
 }
 
 impl ScrewPlace {
-    /// The body of the screw, in a board of a thickness.
+    /// The body of the screw, in a board of this thickness.
     pub(crate) fn prism(&self, thickness: f64) -> Prism {
         Prism {
             outline: self.circle.into(),

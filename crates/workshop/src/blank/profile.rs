@@ -3,7 +3,7 @@
 use board::Blank;
 use geometry::{Circle, Piece, Profile};
 
-/// The board without anything cut into it; depths are measured down from the top face.
+/// The board before anything is cut into it; depths are measured down from the top face.
 pub fn blank_profile(blank: &Blank) -> Profile {
     let rounded = blank.roundover.min(blank.thickness);
     let circle = Circle::new((blank.flat_radius(), blank.roundover), blank.roundover);

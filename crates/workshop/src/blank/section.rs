@@ -6,7 +6,7 @@ use geometry::Point;
 use crate::blank::profile::blank_profile;
 use crate::section::revolved::Revolved;
 
-/// The board itself, with its roundover.
+/// The body of the board, with its roundover.
 pub fn blank(board: &Board) -> Revolved {
     Revolved {
         center: Point::ORIGIN,

@@ -1,4 +1,4 @@
-//! From the yard to a blank that is flat and thick enough: resting, sawing, jointing, gluing, planing.
+//! From the lumberyard to a blank that is flat and thick enough: resting, sawing, jointing, gluing, planing.
 
 use board::{Build, INCH, Tenons, Units, with_article};
 
@@ -29,7 +29,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// The wood by its trade name, resting in the shop.
+/// The wood, by its trade name, resting in the shop.
 ///
 /// A week on stickers is common practice, no source; a moisture meter is better, since thick wood takes longer than thin.
 fn rest(workpiece: &Workpiece) -> Operation {
@@ -49,10 +49,10 @@ fn rest(workpiece: &Workpiece) -> Operation {
     .waiting(7.0 * 24.0, "the wood comes to the moisture of the shop")
 }
 
-/// One slab into two leaves.
+/// Resawing one slab into two leaves.
 ///
-/// The seam is marked before the saw parts them, so that the leaves are opened about the right edge. That they are left
-/// alone for some days afterwards is common practice, no source.
+/// The seam is marked before the saw separates them, so that the leaves are opened about the right edge. Letting the leaves
+/// rest for some days afterward is common practice, no source.
 fn resaw(workpiece: &Workpiece) -> Operation {
     let at = Thicknesses::of(workpiece.board());
     Operation::of(Task::Resaw)
@@ -71,10 +71,10 @@ fn resaw(workpiece: &Workpiece) -> Operation {
         .waiting(3.0 * 24.0, "the leaves move as sawing frees their tension")
 }
 
-/// Pieces sawn with something to spare, one face flat.
+/// Sawing the pieces oversize and flattening one face.
 ///
-/// They are planed from both faces alike: wood that loses more on one side than on the other cups, as its core is damper
-/// than its skin; common practice, no source.
+/// Both faces are planed equally: wood that loses more on one side than on the other cups, as its core is damper than its
+/// surface; common practice, no source.
 fn rough(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let at = Thicknesses::of(board);
@@ -111,10 +111,10 @@ fn rough(workpiece: &Workpiece) -> Operation {
         .says([words, planed])
 }
 
-/// Edges straight and square.
+/// Jointing the edges straight and square.
 ///
-/// Without a gap when held to the light: clamps that have to close one leave a joint that opens at its ends; common
-/// practice, no source.
+/// No light may show between them: clamps that have to close a gap leave a joint that opens at its ends; common practice, no
+/// source.
 fn joint(workpiece: &Workpiece) -> Operation {
     let panel = &workpiece.board().panel;
     let edges = 2 * workpiece.seams().len();
@@ -132,11 +132,11 @@ fn joint(workpiece: &Workpiece) -> Operation {
         .says([words])
 }
 
-/// Mortises into the jointed edges, measured from the face that is there by then.
+/// Mortises in the jointed edges, measured from the face that exists at that step.
 ///
-/// The document measures them from the finished top face, which is not there yet when they are cut: the wood that flattening will
-/// remove is added. The bit cuts its full width, as it does around the circle and in a recess, so that a pass is no deeper than half
-/// its diameter here too; common practice, no source.
+/// The document measures them from the finished top face, which does not exist yet, so the wood that flattening will remove is
+/// added. The bit cuts its full width, as it does around the circle and in a recess, so that here too a pass is no deeper than
+/// half its diameter; common practice, no source.
 fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
     let seams = workpiece.seams().len();
     let length = |mm| workpiece.length(mm);
@@ -171,10 +171,10 @@ fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
         .says([cut, below, passes])
 }
 
-/// The panel in the clamps.
+/// Gluing up the panel in clamps.
 ///
-/// A day in the warm before it is planed: wood glue sets within the hour, but the water that it leaves in the wood beside the
-/// joint needs longer; common practice, no source.
+/// It rests for a warm day before planing: wood glue sets within the hour, but the water it leaves in the wood beside the joint
+/// takes longer to dry; common practice, no source.
 fn glue(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let dry =
@@ -201,9 +201,9 @@ fn glue(workpiece: &Workpiece) -> Operation {
         .waiting(24.0, "the glue sets, and the wood beside it dries again")
 }
 
-/// The top face flat.
+/// Flattening the top face.
 ///
-/// It comes before the underside, so that the mark of the datum is on the face that everything is measured from.
+/// It comes before the underside, so that the datum mark is on the face that everything is measured from.
 fn flatten(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let at = Thicknesses::of(board);
@@ -222,7 +222,7 @@ fn flatten(workpiece: &Workpiece) -> Operation {
         .says(work)
 }
 
-/// The panel that is bought glued, with its seams where the pattern reckons with them.
+/// Buying the panel already glued, with its seams where the pattern assumes them.
 fn glued_already(workpiece: &Workpiece) -> String {
     let wide = workpiece.at_least(panel_width(workpiece.board()));
     let seams: Vec<String> = workpiece
@@ -239,7 +239,7 @@ fn glued_already(workpiece: &Workpiece) -> String {
     )
 }
 
-/// The underside down to the thickness of the board.
+/// Planing the underside down to the thickness of the board.
 ///
 /// The loss to sanding is stated but not included: it is less than a planer can be set to.
 fn thickness(workpiece: &Workpiece) -> Operation {
@@ -258,13 +258,13 @@ fn thickness(workpiece: &Workpiece) -> Operation {
         .says([words])
 }
 
-/// Whether the panel goes through the maker's planer.
+/// Whether the panel fits the maker's planer.
 fn is_planed(workpiece: &Workpiece) -> bool {
     let board = workpiece.board();
     panel_width(board) <= board.panel.planer
 }
 
-/// The caution of the tool that planes the panel.
+/// The caution for the tool that planes the panel.
 fn planing_caution(workpiece: &Workpiece) -> Caution {
     if is_planed(workpiece) {
         Caution::Jointer

@@ -1,7 +1,7 @@
-//! The board on its blank: where it lies best, how large a board the blank gives, and what joining would give.
+//! The board on its blank: where it lies best, how large a board the blank yields, and what joining would yield.
 //!
-//! The blank keeps the frame in which it was measured; only the place of the center pin leads from there to the board. The searches
-//! are those of crate `geometry`, exact for the board in one piece and for halves, and a heuristic for strips.
+//! The blank keeps the frame in which it was measured; only the place of the center pin leads from that frame to the board's.
+//! The searches are those of crate `geometry`: exact for the board in one piece and for halves, a heuristic for strips.
 
 use core::fmt::{self, Formatter};
 
@@ -15,14 +15,14 @@ use crate::blank::panel::panel_width;
 pub struct Slab {
     /// Its outline.
     pub outline: Outline,
-    /// Flaws that stay off the board.
+    /// Flaws to keep off the board.
     pub flaws: Vec<Flaw>,
 }
 
 /// The reason why a board cannot be placed: the typed outline is invalid.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SlabError {
-    /// The blank's own outline.
+    /// The blank's outline is invalid.
     #[error("the outline of the blank: {0}")]
     Outline(OutlineError),
     /// Live edges that leave no wood between them.
@@ -31,7 +31,7 @@ pub enum SlabError {
         /// Place along the blank, mm.
         x: f64,
     },
-    /// A flaw's.
+    /// The outline of a flaw is invalid.
     #[error("the outline of flaw {number}: {reason}")]
     Flaw {
         /// Its place in the list, from 1.
@@ -45,7 +45,7 @@ pub enum SlabError {
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"
 )]
-/// The words of an error about live edges that meet, at a place along the slab, mm.
+/// Writes the message about live edges that meet at a place along the slab, mm.
 fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     let x = show_length(x.round(), Units::of(f));
     write!(
@@ -81,7 +81,7 @@ pub fn slab(stock: &Stock) -> Result<Option<Slab>, SlabError> {
     }))
 }
 
-/// Corners as they were typed, in mm from wherever the maker measured, as an outline.
+/// The typed corners, in mm from any origin, as an outline.
 fn outline_of(corners: &[[f64; 2]]) -> Result<Outline, OutlineError> {
     Outline::new(corners.iter().map(|[x, y]| Point::new(*x, *y)).collect())
 }
@@ -96,13 +96,13 @@ pub struct StockPlan {
 }
 
 impl StockPlan {
-    /// Where the center pin goes: the place that was typed, or the best one.
+    /// The position of the center pin: the one that was typed, or the best one.
     pub fn center(&self, board: &Board) -> Option<Point> {
         let typed = board.stock.place.map(|[x, y]| Point::new(x, y));
         typed.or_else(|| Some(self.best.as_ref()?.circle.center))
     }
 
-    /// Sound wood around the center pin: the radius of the largest disc about it, mm; negative off the wood.
+    /// Radius of the largest disc of sound wood around the center pin, mm; negative off the wood.
     pub fn room(&self, board: &Board) -> Option<f64> {
         let slab = self.slab.as_ref().ok()?;
         match board.stock.place {
@@ -115,19 +115,19 @@ impl StockPlan {
         }
     }
 
-    /// The largest board that the blank gives in one piece, trim taken off, mm; 0 where it gives none.
+    /// Diameter of the largest board in one piece less the trim, mm; 0 where the blank yields none.
     pub fn largest_board(&self, board: &Board) -> f64 {
         let radius = self.best.as_ref().map_or(0.0, |disc| disc.circle.radius);
         board_from(radius, board)
     }
 }
 
-/// The diameter of board that a disc of this radius leaves after trim, mm.
+/// The diameter of the board that a disc of this radius leaves after trim, mm.
 fn board_from(radius: f64, board: &Board) -> f64 {
     (2.0 * (radius - board.stock.trim)).max(0.0)
 }
 
-/// Corners and round flaws of a blank, which decide how long its search takes.
+/// The number of corners and round flaws of a blank, which decides how long its search takes.
 pub fn corners(stock: &Stock) -> usize {
     let flaw = |flaw: &board::StockFlaw| match &flaw.shape {
         FlawShape::Round { .. } => 1,
@@ -140,7 +140,7 @@ pub fn corners(stock: &Stock) -> usize {
 /// The place of the board on its blank; none where the blank is not described.
 ///
 /// # Errors
-/// [`Stopped`] when `cancel` answered yes.
+/// [`Stopped`] when `cancel` returned true.
 pub fn stock_plan(stock: &Stock, cancel: &dyn Fn() -> bool) -> Result<Option<StockPlan>, Stopped> {
     let slab = match slab(stock) {
         Ok(None) => return Ok(None),
@@ -158,20 +158,20 @@ pub fn stock_plan(stock: &Stock, cancel: &dyn Fn() -> bool) -> Result<Option<Sto
     }))
 }
 
-/// Boards that joining makes of a blank.
+/// The boards that joining makes from a blank.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Joined {
-    /// Half a disc for two bookmatched leaves; none where there is no wood.
+    /// Half a disc for each of two bookmatched leaves; none where there is no wood.
     pub half: Option<HalfDisc>,
     /// The largest board of two bookmatched halves, mm.
     pub halves: f64,
     /// The largest boards of 2, 3, … strips, mm.
     pub strips: Vec<StripBoard>,
-    /// Where this board's own strips are sawn, if they are to be strips and are found.
+    /// Where this board's own strips are sawn; none where it is not made of strips or no way was found.
     pub places: Option<Vec<StripPlace>>,
 }
 
-/// The largest board that a number of strips gives.
+/// The largest board from a number of strips.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StripBoard {
     /// Number of strips.
@@ -183,10 +183,10 @@ pub struct StripBoard {
 /// The most strips that [`joined`] tries.
 const MOST_STRIPS: u32 = 8;
 
-/// Boards that joining makes of a blank: takes a moment for outlines of many corners.
+/// The boards that joining makes from a blank. For outlines of many corners this takes a moment.
 ///
 /// # Errors
-/// [`Stopped`] when `cancel` answered yes.
+/// [`Stopped`] when `cancel` returned true.
 pub fn joined(board: &Board, slab: &Slab, cancel: &dyn Fn() -> bool) -> Result<Joined, Stopped> {
     let panel = &board.panel;
     let Slab { outline, flaws } = slab;
@@ -207,7 +207,7 @@ pub fn joined(board: &Board, slab: &Slab, cancel: &dyn Fn() -> bool) -> Result<J
     })
 }
 
-/// Where this board's own strips are sawn from a blank; none where it has none, or no way is found.
+/// Where this board's own strips are sawn from a blank; none where it is not made of strips, or no way is found.
 pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
     let Build::Strips { count } = board.panel.build else {
         return None;
@@ -216,7 +216,7 @@ pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
     geometry::lay_strips(&slab.outline, &slab.flaws, &strips, board.panel.kerf)
 }
 
-/// Thickness of each of two leaves that the blank is sawn into, mm: half of the thickness less the kerf.
+/// Thickness of each of two leaves that the blank is resawn into, mm: half of the thickness less the kerf.
 ///
 /// ```
 /// let mut board = board::Board::default();
@@ -250,21 +250,21 @@ mod tests {
     }
 
     #[test]
-    fn a_slab_gives_a_board_as_wide_as_it_is_less_the_trim() {
+    fn a_slab_gives_a_board_of_its_width_less_the_trim() {
         let board = on_slab(900.0, 600.0);
         assert_near!(plan(&board).largest_board(&board), 590.0, 1e-6);
         assert_eq!(stock_plan(&Board::default().stock, &|| false), Ok(None));
     }
 
     #[test]
-    fn a_typed_place_is_taken_as_it_is() {
+    fn a_typed_place_is_used_unchanged() {
         let mut board = on_slab(900.0, 600.0);
         board.stock.place = Some([290.0, 300.0]);
         assert_near!(plan(&board).room(&board).unwrap(), 290.0, 1e-9);
     }
 
     #[test]
-    fn outlines_that_are_none_are_named() {
+    fn invalid_outlines_are_named() {
         let mut board = on_slab(900.0, 600.0);
         let corners = vec![[0.0, 0.0], [9.0, 9.0], [9.0, 0.0], [0.0, 9.0]];
         board.stock.flaws = vec![StockFlaw {
@@ -281,7 +281,7 @@ mod tests {
         board.panel.build = Build::Strips { count: 2 };
         let slab = slab(&board.stock).unwrap().unwrap();
         let joined = joined(&board, &slab, &|| false).unwrap();
-        // The width less what jointing takes, twice, less the trim.
+        // The width less what jointing removes, doubled, less the trim.
         assert_near!(joined.halves, 2.0 * (298.5 - 5.0), 0.2);
         // Two strips end to end: each as wide as the slab less two joints.
         assert_near!(joined.strips[0].diameter, 2.0 * 297.0 - 10.0, 0.1);

@@ -22,20 +22,21 @@ use crate::leaf_thickness;
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thicknesses {
-    /// As bought.
+    /// Thickness as bought.
     pub bought: f64,
-    /// As sawn: each of two leaves has half of the thickness less the kerf.
+    /// Thickness after sawing: each of two leaves has half of the thickness less the kerf.
     pub sawn: f64,
-    /// As it is glued up, when its parts are jointed and planed; of a board that is not glued up in the shop as it was sawn.
+    /// Thickness after glue-up, with the parts jointed and planed; the sawn thickness of a board that is not glued up in the
+    /// shop.
     pub glued: f64,
-    /// With its top face flat: about half of the surplus is gone.
+    /// Thickness with the top face flat: about half of the surplus is gone.
     pub flattened: f64,
-    /// As it will be.
+    /// Thickness of the finished board.
     pub finished: f64,
 }
 
 impl Thicknesses {
-    /// Those of a board.
+    /// The thicknesses of a board.
     pub fn of(board: &Board) -> Self {
         let finished = board.blank.thickness;
         let bought = board.stock.thickness;
@@ -72,10 +73,10 @@ impl Thicknesses {
     }
 }
 
-/// Wood that flattening both faces takes of a blank at least, mm: 1/16 in; common practice, no source.
+/// Least wood that flattening both faces removes from a blank, mm: 1/16 in; common practice, no source.
 const FLATTENING: f64 = INCH / 16.0;
 
-/// Wood that is planed off a sawn blank, leaf or strip at least, mm. Parts are flattened before they are glued, and the panel after.
+/// Least wood planed off a sawn blank, leaf or strip, mm. Parts are flattened before glue-up, and the panel after it.
 pub const fn planed_off(build: &Build) -> f64 {
     match build {
         Build::Halves | Build::Strips { .. } => 2.0 * FLATTENING,
@@ -83,7 +84,7 @@ pub const fn planed_off(build: &Build) -> f64 {
     }
 }
 
-/// Steps in which a thickness over that of the finished board is given: those of a caliper or a rule, mm.
+/// The increments in which thicknesses above the finished one are given, mm: those of a caliper or a rule.
 const fn readable(units: Units) -> f64 {
     match units {
         Units::Mm => 0.1,
@@ -91,7 +92,7 @@ const fn readable(units: Units) -> f64 {
     }
 }
 
-/// Wood that a glued panel has to spare for flattening both of its faces, mm: 3 mm, or 1/8 in; common practice, no source.
+/// Surplus of a glued panel for flattening both of its faces, mm: 3 mm, or 1/8 in; common practice, no source.
 pub const fn left_for_flattening(units: Units) -> f64 {
     match units {
         Units::Mm => 3.0,

@@ -1,15 +1,15 @@
-//! The pattern turned against the seams.
+//! The rotation of the pattern relative to the seams.
 
 use board::{HoleId, HoleName};
 use geometry::{Angle, Circle, Measure, Seam};
 
 use crate::Workpiece;
 
-/// The pattern's turn against the seams, as it is and at its best.
+/// The rotation of the pattern relative to the seams, now and at its best.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeamTurns {
-    /// Distance of the nearest bore from any seam, over the turn: (degrees clockwise of the pattern, mm). From the
-    /// present rotation over one sector; negative where a seam cuts a bore.
+    /// Distance of the nearest bore from any seam by rotation: (degrees clockwise, mm), from the present rotation over one
+    /// sector; negative where a seam cuts a bore.
     pub curve: Vec<(f64, f64)>,
     /// The bore nearest to a seam at the present rotation.
     pub now: ToSeam,
@@ -17,11 +17,11 @@ pub struct SeamTurns {
     pub best: f64,
     /// The bore nearest to a seam at the best rotation.
     pub at_best: ToSeam,
-    /// Distance of the nearest center from any seam, now and at the rotation that is best for centers, mm.
+    /// Distance of the nearest hole center from any seam, mm, now and at the rotation that is best for centers.
     pub centers: (f64, f64),
 }
 
-/// The bore that is nearest to a seam.
+/// The bore nearest to a seam.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ToSeam {
     /// Its distance from the seam, mm; negative where the seam cuts it.
@@ -37,11 +37,11 @@ impl SeamTurns {
     }
 }
 
-/// Samples of [`SeamTurns::curve`]: about three a pixel of a panel would show no more.
+/// Samples of [`SeamTurns::curve`], about three per pixel of a panel; more would not show.
 const SAMPLES: usize = 361;
 
-/// The pattern's turn against the seams, measured to the edges of the bores; the center hole, which no turn moves, does not
-/// count. None without seams, or without other holes.
+/// The rotation of the pattern relative to the seams, measured to the edges of the bores. The center hole does not count, since
+/// no rotation moves it. None without seams, or without other holes.
 pub(crate) fn seam_turns(workpiece: &Workpiece) -> Option<SeamTurns> {
     let board = workpiece.board();
     let Seen {
@@ -77,7 +77,7 @@ pub(crate) fn seam_turns(workpiece: &Workpiece) -> Option<SeamTurns> {
     })
 }
 
-/// The rotation in ±180° that keeps the nearest bore as far as can be from any seam, degrees; none without seams.
+/// The rotation in ±180° that keeps the nearest bore as far from any seam as possible, degrees; none without seams.
 pub fn best_rotation(workpiece: &Workpiece) -> Option<f64> {
     let seen = Seen::of(workpiece)?;
     let best = geometry::best_turn(&seen.holes, &seen.lines, seen.sectors, Measure::Edge)?;
@@ -85,7 +85,7 @@ pub fn best_rotation(workpiece: &Workpiece) -> Option<f64> {
     Some(rotation.wrapped_to_half_turns().as_degrees())
 }
 
-/// The holes that a turn moves, and the seams.
+/// The holes that a rotation moves, and the seams.
 struct Seen {
     holes: Vec<Circle>,
     names: Vec<HoleName>,
@@ -94,7 +94,7 @@ struct Seen {
 }
 
 impl Seen {
-    /// The bores that turn with the pattern, all but the one at the center, and the seams; none without either.
+    /// The bores that rotate with the pattern, which are all but the center hole, and the seams; none without either.
     fn of(workpiece: &Workpiece) -> Option<Self> {
         let (board, layout) = (workpiece.board(), workpiece.layout());
         let lines: Vec<Seam> = workpiece
@@ -143,7 +143,8 @@ mod tests {
     fn a_ring_lies_best_with_the_seam_midway_between_two_spaces() {
         let board = halves(10.0);
         let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
-        // 96 spaces at pitch 19: half a pitch from the seam's crossing of the ring, bent by the circle.
+        // 96 spaces at a pitch of 19: half a pitch from where the seam crosses the ring, less a little for the curve of the
+        // circle.
         let radius = geometry::ring_radius(19.0, 96);
         let wanted = radius * Angle::degrees(180.0 / 96.0).sin() - 6.0;
         assert_near!(turns.at_best.mm, wanted, 1e-9);
@@ -158,7 +159,7 @@ mod tests {
     }
 
     #[test]
-    fn the_curve_begins_where_the_pattern_is_and_is_never_over_the_best() {
+    fn the_curve_begins_at_the_present_rotation_and_never_exceeds_the_best() {
         let board = halves(3.0);
         let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
         assert_near!(turns.curve[0].0, 3.0, 1e-12);
@@ -168,7 +169,7 @@ mod tests {
     }
 
     #[test]
-    fn without_seams_there_is_nothing_to_turn_off() {
+    fn without_seams_there_is_no_best_rotation() {
         let board = Board::default();
         assert_eq!(seam_turns(&Workpiece::of(&board).unwrap()), None);
     }

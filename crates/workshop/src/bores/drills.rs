@@ -1,6 +1,6 @@
-//! The sizes that drills and cutters are made in, from `assets/drills/drills.json`, and those nearest to a bore.
+//! The sizes in which drills and cutters are made, from `assets/drills/drills.json`, and those nearest to a bore.
 //!
-//! The name of a size is no promise of how wide it drills: measure your own bit, and a hole in scrap.
+//! A nominal size does not guarantee the width of the hole: the maker measures the bit and a hole in scrap.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -8,10 +8,10 @@ use std::sync::LazyLock;
 use board::{Bottom, Units, show_setting};
 use serde::Deserialize;
 
-/// A drill or cutter of a size that is made.
+/// A drill or cutter of a standard size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Drill {
-    /// The trade's name for its size: 3/8", 9.5 mm, No. 37, letter F.
+    /// The trade name of its size: 3/8", 9.5 mm, No. 37, letter F.
     pub name: String,
     /// Its diameter, mm.
     pub diameter: f64,
@@ -19,14 +19,14 @@ pub struct Drill {
     pub series: Series,
 }
 
-/// Sizes of one kind that are made.
+/// Standard sizes of one kind of drill or cutter.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Series {
     /// The name of the series.
     pub name: &'static str,
     /// The kind of drill or cutter.
     pub cutter: Cutter,
-    /// Whether its sizes are those of the inch or of the millimeter.
+    /// Whether its sizes are in inches or in millimeters.
     pub units: Units,
     /// Where the sizes come from.
     pub source: &'static str,
@@ -57,7 +57,7 @@ impl Cutter {
         }
     }
 
-    /// Whether it can leave such a bottom. A Forstner bit leaves no flat one: its spur reaches deeper.
+    /// Whether it can leave this bottom. A Forstner bit does not leave a flat one, because its spur cuts deeper.
     ///
     /// ```
     /// use board::Bottom;
@@ -75,23 +75,23 @@ impl Cutter {
     }
 }
 
-/// A drill or cutter beside a bore.
+/// A drill or cutter compared with a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct NearDrill {
     /// The drill or cutter.
     pub drill: &'static Drill,
-    /// Width beyond the bore, mm; negative where it is smaller.
+    /// Its diameter less the bore's, mm; negative where it is smaller.
     pub larger: f64,
 }
 
 impl NearDrill {
-    /// Whether it is the size of the bore, to within 0.01 mm: as fine as lengths are shown.
+    /// Whether it matches the bore to within 0.01 mm, the resolution at which lengths are shown.
     pub fn is_exact(self) -> bool {
         self.larger.abs() <= EXACT
     }
 }
 
-/// Sizes this near count as the same, mm.
+/// Sizes this close count as equal, mm.
 const EXACT: f64 = 0.01;
 
 /// Every drill and cutter, series by series, each from the smallest.
@@ -99,8 +99,8 @@ pub fn drills() -> &'static [Drill] {
     &TABLE
 }
 
-/// The drills or cutters of this diameter, mm, for a bottom: those of its very size where there are any, else
-/// the nearest inch size and the nearest metric size. Of sizes equally near, that of the earlier series.
+/// The drills or cutters of this diameter, mm, for a bottom: those of exactly that size where there are any, otherwise the
+/// nearest inch size and the nearest metric size. Of two sizes equally near, the earlier series wins.
 ///
 /// ```
 /// use board::Bottom;
@@ -130,21 +130,21 @@ pub fn nearest_drills(diameter: f64, bottom: Bottom) -> Vec<NearDrill> {
     found
 }
 
-// The table is part of the program, and a test reads it: it cannot fail to be read.
+// The table is compiled in and a test reads it, so that reading cannot fail.
 static TABLE: LazyLock<Vec<Drill>> = LazyLock::new(|| read().unwrap_or_default());
 
-/// The table of sizes, as it is kept beside the code.
+/// The text of the table of sizes, which is kept in a file of its own.
 const TEXT: &str = include_str!("../../../../assets/drills/drills.json");
 
 #[derive(Deserialize)]
-/// The table as it stands in its file.
+/// The table in the form of its file.
 struct File<'a> {
     #[serde(borrow)]
     sources: BTreeMap<&'a str, &'a str>,
     series: Vec<Row<'a>>,
 }
 
-/// Named sizes, or sizes by a rule.
+/// Sizes listed by name, or given by a rule.
 #[derive(Deserialize)]
 struct Row<'a> {
     name: &'a str,
@@ -153,10 +153,10 @@ struct Row<'a> {
     source: &'a str,
     #[serde(borrow, default)]
     sizes: Vec<(&'a str, f64)>,
-    /// Parts of the unit that the runs count; 0 where the sizes are named.
+    /// Fractions of the unit that the runs count in; 0 where the sizes are named.
     #[serde(default)]
     parts: u32,
-    /// First, last and step.
+    /// First, last and step of each run.
     #[serde(default)]
     runs: Vec<(u32, u32, usize)>,
 }
@@ -166,7 +166,7 @@ fn read() -> serde_json::Result<Vec<Drill>> {
     let file: File<'static> = serde_json::from_str(TEXT)?;
     let sources = &file.sources;
     let drills = file.series.into_iter().flat_map(|row| {
-        // A source without other words is its own text.
+        // A source that is not a key of the list is its own text.
         let series = Series {
             name: row.name,
             cutter: row.cutter,
@@ -229,7 +229,7 @@ mod tests {
     }
 
     #[test]
-    fn every_series_grows_and_has_its_source() {
+    fn every_series_is_ascending_and_has_a_source() {
         let file: File<'_> = serde_json::from_str(TEXT).unwrap();
         assert_eq!(series().len(), file.series.len());
         for (drills, row) in series().into_iter().zip(&file.series) {
@@ -242,8 +242,8 @@ mod tests {
         }
     }
 
-    /// Twist drills: 64 fractional ones by sixty-fourths up to 1 in, 80 numbers, 26 letters. Metric ones by the rule of BS
-    /// 328: 4 a tenth from 0.2 to 0.98 mm (32), by 0.05 to 2.95 (40), by 0.1 to 13.9 (110), by 0.25 to 25 (45).
+    /// Twist drills: 64 fractional sizes by sixty-fourths up to 1 in, 80 number sizes, 26 letters. Metric sizes by the rule of
+    /// BS 328: four per tenth from 0.2 to 0.98 mm (32), then steps of 0.05 to 2.95 (40), 0.1 to 13.9 (110) and 0.25 to 25 (45).
     #[test]
     fn series_have_as_many_sizes_as_their_rules_give() {
         let counts: Vec<(&str, usize)> = series()
@@ -271,7 +271,7 @@ mod tests {
         }
     }
 
-    /// Drill-size lists citing ANSI B94.11M: the ends of the series, and a few between.
+    /// Drill-size lists that cite ANSI B94.11M: both ends of each series, and a few between.
     #[test]
     fn sizes_are_as_published() {
         for (name, inches) in [
@@ -306,7 +306,7 @@ mod tests {
         assert_near!(named("1 3/16\"", Cutter::Forstner).diameter, 30.1625, 1e-12);
     }
 
-    /// A number 37 drill is 0.104 in wide, its point of 118° about 0.031 in long: trade page, not a standard.
+    /// A number 37 drill is 0.104 in wide, and its point of 118° about 0.031 in long (trade page, not a standard).
     #[test]
     fn a_drill_has_the_point_of_its_size() {
         let bore = Bore {
@@ -318,16 +318,16 @@ mod tests {
     }
 
     #[test]
-    fn the_very_size_stands_alone_and_others_stand_between_two() {
+    fn an_exact_size_is_named_alone_and_others_get_two_neighbors() {
         assert_eq!(names(0.257 * INCH, Bottom::Point118), ["letter F"]);
-        // The earlier series of two equals.
+        // Of two equals, the earlier series.
         assert_eq!(names(6.35, Bottom::Point135), ["1/4\""]);
         assert_eq!(names(9.53, Bottom::Point118), ["3/8\""]);
-        // Both an inch and a metric drill are made so.
+        // This size is made both as an inch and as a metric drill.
         assert_eq!(names(12.7, Bottom::Point118), ["1/2\"", "12.7 mm"]);
         assert_eq!(names(9.1, Bottom::Point118), ["letter T", "9.1 mm"]);
         assert_eq!(names(15.0, Bottom::Forstner), ["15 mm"]);
-        // 25.4 mm: no metric size is near enough to be named beside it.
+        // 25.4 mm: no metric size is close enough to be named beside it.
         assert_eq!(names(25.4, Bottom::Ball), ["1\""]);
         assert_eq!(names(15.1, Bottom::Point118), ["19/32\"", "15 mm"]);
         let near = nearest_drills(15.1, Bottom::Point118);
@@ -336,8 +336,8 @@ mod tests {
     }
 
     #[test]
-    fn a_cutter_is_named_that_leaves_the_bottom() {
-        // Twist drills are made by the tenth of a millimeter, Forstner bits by the whole one.
+    fn only_cutters_that_leave_the_bottom_are_named() {
+        // Twist drills are made in tenths of a millimeter, Forstner bits in whole ones.
         assert_eq!(names(9.2, Bottom::Point118), ["9.2 mm"]);
         assert_eq!(names(9.2, Bottom::Forstner), ["3/8\"", "9 mm"]);
         assert_eq!(names(9.2, Bottom::Ball), ["3/8\"", "10 mm"]);

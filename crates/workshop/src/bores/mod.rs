@@ -1,4 +1,4 @@
-//! Bores and pieces: the shape of a bore, the drill it is made by, how a piece stands in it and what takes it out.
+//! Bores and pieces: the shape of a bore, the drill that makes it, how a piece stands in it and what dislodges the piece.
 
 pub mod check;
 pub mod drills;

@@ -1,27 +1,27 @@
-//! The bits that the maker owns, against the bores of a board.
+//! The maker's own bits compared with the bores of a board.
 //!
-//! An empty list was not typed, and allows no conclusion. Twist drills come in so many sizes that no list of them is kept: a bore
-//! with a point asks for nothing.
+//! An empty list means that nothing was typed, and allows no conclusion. Twist drills come in so many sizes that no list of
+//! them is kept, so a bore with a drill point needs no bit from the list.
 
 use board::{Board, Bore, Bottom, INCH, Tools, Units, show_setting};
 
 use super::check::seat::takes;
 
-/// Sizes this near count as the same, mm: no bit drills nearer to its name than that.
+/// Sizes this close count as equal, mm: no bit drills closer to its nominal size than that.
 const SAME: f64 = 0.01;
 
-/// The bit that the maker has for a bore.
+/// The maker's bit for a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum OwnedBit {
-    /// One of the very size.
+    /// A bit of exactly this size.
     Same,
-    /// The nearest one, mm, with which the piece sits in the bore as it should.
+    /// The nearest bit, mm, with which the piece still sits properly in the bore.
     Near(f64),
-    /// Every bit is so wide or so narrow that the piece would not sit in its bore.
+    /// Every bit is too wide or too narrow for the piece to sit properly.
     Unsuited,
 }
 
-/// The maker's bits that leave a bottom, mm; empty where none are listed.
+/// The maker's bits that leave this bottom, mm; empty where none are listed.
 ///
 /// ```
 /// use board::{Bottom, Tools};
@@ -39,10 +39,10 @@ pub fn owned_bits(tools: &Tools, bottom: Bottom) -> &[f64] {
     }
 }
 
-/// The bit that the maker has for a bore in which a piece sits; none where no bits of its kind are listed.
+/// The maker's bit for a bore in which a piece sits; none where no bits of its kind are listed.
 ///
-/// It suits where a marble sinks by the share that the limits allow, or a shank, ball or disc goes in with no more than the set play. A
-/// bore that is only too shallow for its marble is drilled deeper by another press, and so does not count against a bit.
+/// A bit fits where a marble sinks by a share that the limits allow, or a shank, ball or disc goes in with no more than the
+/// play that was set. A bore that is merely too shallow for its marble can be drilled deeper, and so does not rule out a bit.
 ///
 /// ```
 /// use board::{Board, Tools};
@@ -69,17 +69,17 @@ pub fn owned_bit(board: &Board, bore: Bore) -> Option<OwnedBit> {
     Some(nearest.map_or(OwnedBit::Unsuited, |bit| OwnedBit::Near(*bit)))
 }
 
-/// Whether a list has a size, to within what counts as the same.
+/// Whether a list has a size, within the tolerance for equal sizes.
 ///
-/// An empty list has none: callers check first whether anything is listed.
+/// An empty list has none: callers first check whether anything is listed.
 pub fn has_size(list: &[f64], size: f64) -> bool {
     list.iter().any(|owned| (owned - size).abs() <= SAME)
 }
 
-/// A size is round in a unit only if it is exactly so, mm: 12.3 mm are not 31/64 in.
+/// Tolerance within which a size counts as a round number of a unit, mm: 12.3 mm is not 31/64 in.
 const EXACT: f64 = 0.001;
 
-/// The size of a bit as the trade names it: in the unit that it is round in, that of the board first.
+/// The size of a bit as the trade names it, in the unit in which it is a round number; the board's own unit is tried first.
 ///
 /// ```
 /// use board::Units;
@@ -118,9 +118,9 @@ mod tests {
         }
     }
 
-    /// A marble of 16 mm falls into a bore of 16, stands high on one of 9, and sits on the rim of one of 10 or 14.
+    /// A marble of 16 mm falls into a bore of 16 mm, stands too high on one of 9 mm, and sits on the rim of one of 10 or 14 mm.
     #[test]
-    fn the_nearest_bit_on_which_the_piece_sits_is_taken() {
+    fn the_nearest_bit_that_seats_the_piece_is_used() {
         for (bits, wanted) in [
             (&[12.0][..], OwnedBit::Same),
             (&[11.995], OwnedBit::Same),
@@ -138,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn a_peg_of_its_own_shank_takes_a_bit_no_narrower() {
+    fn a_peg_needs_a_bit_no_narrower_than_its_shank() {
         let mut board = owning(&[11.0, 12.4, 13.0]);
         board.piece.kind = PieceKind::Peg;
         board.piece.shank = Some(12.0);
@@ -147,14 +147,14 @@ mod tests {
     }
 
     #[test]
-    fn a_bore_with_a_point_asks_for_nothing() {
+    fn a_bore_with_a_point_needs_no_listed_bit() {
         let mut board = owning(&[12.0]);
         board.bores.track.bottom = Bottom::Point118;
         assert_eq!(owned_bit(&board, board.bores.track), None);
     }
 
     #[test]
-    fn sizes_are_named_in_the_unit_that_they_are_round_in() {
+    fn sizes_are_named_in_the_unit_where_they_are_round() {
         for (size, units, name) in [
             (9.525, Units::INCH, "3/8\""),
             (9.525, Units::Mm, "3/8\""),
@@ -167,9 +167,9 @@ mod tests {
     }
 
     proptest! {
-        /// Of the bits that suit none is nearer.
+        /// Of the bits that fit, none is nearer.
         #[test]
-        fn no_suited_bit_is_nearer(bits in proptest::collection::vec(5.0..25.0_f64, 1..8)) {
+        fn no_fitting_bit_is_nearer(bits in proptest::collection::vec(5.0..25.0_f64, 1..8)) {
             let board = owning(&bits);
             let bore = board.bores.track;
             if let Some(OwnedBit::Near(near)) = owned_bit(&board, bore) {

@@ -1,4 +1,4 @@
-//! Sums about the pieces: how they stand, and what moves them out of their holes.
+//! Shop math about the pieces: how they stand, and what moves them out of their holes.
 
 use board::{Board, Bore, Measure, PieceKind};
 use geometry::{Angle, Circle};
@@ -13,20 +13,20 @@ use crate::filling::open_bore;
 use crate::recess::pieces;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 
-/// A note for every group with a speed or a tilt.
+/// The note for every group with a speed or a tilt.
 const STEADY: &str = "speeds and tilts are for a board that turns steadily or is tilted slowly; a jerk does more, so try it";
-/// Said of pegs and magnet pieces, whose balance is that of a plain rod.
+/// The note about pegs and magnet pieces, whose balance is that of a plain rod.
 const HEADS: &str = "a peg or magnet piece counts as an even cylinder; a heavy head does less well";
-/// Said where friction would help and is left out, on the safe side.
+/// The note where friction would help and is left out, on the safe side.
 const BARE_OF_FRICTION: &str =
     "a leaning peg is assumed to have no friction; in truth friction holds it longer, or for good";
-/// Said while no pull of the magnets has been typed.
+/// The note while no pull of the magnets has been typed.
 const UNMEASURED: &str = "how magnet pieces hold is not known until their pull is measured";
-/// Said of a pull over a gap, which a catalog does not give.
+/// The note about a pull over a gap, which catalogs do not give.
 const ESTIMATE: &str = "the remaining pull over a gap is an estimate for a disc magnet on flat iron; on a ball it is \
      less, so measure with veneer between";
 
-/// Said of the room for fingers between two pieces.
+/// The note about finger room between two pieces.
 const FINGERS: &str = "finger room: the tip of a finger, 8 to 10 mm, goes between two pieces with that gap; taken across \
      the track, 3 mm are enough not to knock the next one (our own estimate)";
 
@@ -50,7 +50,7 @@ pub fn group(workpiece: &Workpiece) -> SumGroup {
     }
 }
 
-/// Notes without which the sums would be misread.
+/// The notes that keep the sums from being misread.
 fn notes(board: &Board) -> Vec<&'static str> {
     match (board.piece.kind, board.piece.magnet) {
         (PieceKind::Marble, _) => vec![STEADY],
@@ -60,7 +60,7 @@ fn notes(board: &Board) -> Vec<&'static str> {
     }
 }
 
-/// Pieces to make or buy: enough for the start pockets, or for the home lanes if they have more holes, plus spare ones.
+/// Number of pieces to make or buy: enough for the start pockets, or for the home lanes if they have more holes, plus spares.
 fn of_a_set(board: &Board) -> Sum {
     let count = Measure::count(pieces(board));
     let formula = "players · start holes (or home holes, where more) + spare ones";
@@ -111,7 +111,7 @@ fn gap(workpiece: &Workpiece) -> Option<Sum> {
     Some(Sum::mm("smallest gap between pieces", web.mm, formula, GEOMETRY).about(names.collect()))
 }
 
-/// The sums for one kind of bore, each said to be about its diameter and its holes.
+/// The sums for one kind of bore, each naming its diameter and its holes.
 fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
     let sums = match board.piece.kind {
         PieceKind::Marble => marble(board, kind.bore),
@@ -126,14 +126,14 @@ fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
         .collect()
 }
 
-/// A tilt in degrees; empty where the piece holds at any.
+/// A tilt in degrees; empty where the piece holds at any tilt.
 fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
     let tilt = hold.and_then(|hold| hold.tilt);
     let tilt = tilt.map(|tilt| Measure::degrees(tilt.as_degrees()));
     Sum::new(name, tilt, formula, STATICS)
 }
 
-/// The stand of a marble in a bore and the effort to roll it out, in the part of the bore that resin leaves open.
+/// How a marble stands in a bore and the effort that rolls it out, in the part of the bore that resin leaves open.
 fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
     let length =
@@ -167,7 +167,7 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// The stand of a peg in a bore, and the effort before it could climb out; nothing where it does not go in.
+/// How a peg stands in a bore, and the effort from which it could climb out; nothing where it does not fit.
 fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     let Some(stand) = peg_stand(&board.piece, bore) else {
         return Vec::new();
@@ -210,7 +210,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// The place of the insert, and the hold of a magnet on it as far as its pull was measured.
+/// The place of the insert, and the hold of a magnet on it where its pull was measured.
 fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
     let piece = &board.piece;
     let mut sums = vec![
@@ -253,7 +253,7 @@ fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
     sums
 }
 
-/// The speeds of turning at which pieces leave, the outermost and slowest first.
+/// The speeds of rotation at which pieces leave, the outermost and slowest first.
 fn speeds(workpiece: &Workpiece) -> Vec<Sum> {
     let (name, formula) = match workpiece.board().piece.kind {
         PieceKind::Marble => (
@@ -290,9 +290,9 @@ mod tests {
         sums.sums.iter().find(|sum| sum.name == name).unwrap()
     }
 
-    /// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in.
+    /// A ball of 5/8 in on a hole of 1/2 in sinks exactly 1/8 in.
     #[test]
-    fn each_kind_of_bore_has_its_figures() {
+    fn each_kind_of_bore_has_its_sums() {
         let mut board = Board::default();
         board.piece.diameter = 15.875;
         board.bores = Bores::all(Bore {

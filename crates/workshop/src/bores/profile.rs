@@ -1,4 +1,4 @@
-//! The shape of a bore, as a profile about its axis: the only place that says what each bottom looks like.
+//! The shape of a bore, as a profile about its axis: the only place that defines the shape of each bottom.
 //!
 //! Depths are measured down from the top face.
 
@@ -6,7 +6,7 @@ use board::{Bore, Bottom};
 use core::f64::consts::PI;
 use geometry::{Angle, Piece, Profile};
 
-/// A bore as the drill leaves it; of a Forstner bit's spur by its length, mm.
+/// A bore as the drill leaves it; `spur` is the length of a Forstner bit's spur, mm.
 ///
 /// ```
 /// use board::{Bore, Bottom};
@@ -27,7 +27,7 @@ pub fn bore_profile(bore: Bore, spur: f64) -> Profile {
         Bottom::Point135 => pointed(radius, point_length(radius, 135.0)),
         // A spur is about as wide at its root as it is long; from memory.
         Bottom::Forstner => pointed(spur / 2.0, spur),
-        // Less deep than half the ball, its mouth is as wide as the bore.
+        // A bore shallower than half the ball has a mouth as wide as the bore.
         Bottom::Ball => {
             let straight = (depth - radius).max(0.0);
             wall(straight).with(Piece::cap(radius, straight, depth))
@@ -42,7 +42,7 @@ fn point_length(radius: f64, included: f64) -> f64 {
     radius * half.cos() / half.sin()
 }
 
-/// The deepest place of a bore below the top face, mm.
+/// The depth of the deepest point of a bore below the top face, mm.
 pub fn deepest(bore: Bore, spur: f64) -> f64 {
     bore_profile(bore, spur).bottom()
 }
@@ -60,8 +60,8 @@ pub fn tip(bore: Bore, spur: f64) -> f64 {
     deepest(Bore { depth: 0.0, ..bore }, spur)
 }
 
-/// Depth below the top face of the lowest place of a ball that is set in a bore, mm. The pit of a Forstner bit's spur does
-/// not lower it.
+/// Depth below the top face of the lowest point of a ball set into a bore, mm. The pit of a Forstner bit's spur does not lower
+/// it.
 pub fn lowest(bore: Bore, diameter: f64) -> f64 {
     bore_profile(bore, 0.0).rest(diameter / 2.0).lowest
 }
@@ -90,8 +90,8 @@ pub mod tests {
         }
     }
 
-    /// Lengths of points per diameter: 118° about 0.3005 (trade page, not a standard; exact 0.3004303), 135°
-    /// 0.2071068 by computation; a number 37 drill, 0.104 in, has a point of 0.031 in (trade page).
+    /// Length of a drill point per diameter: 118° about 0.3005 (trade page, not a standard; exact 0.3004303), 135° 0.2071068 by
+    /// computation; the point of a number 37 drill, 0.104 in, is 0.031 in (trade page).
     #[test]
     fn points_are_as_long_as_published() {
         assert_near!(tip(bore(Bottom::Point118, 1.0, 5.0), 0.0), 0.300_430, 1e-6);
@@ -102,7 +102,7 @@ pub mod tests {
     }
 
     #[test]
-    fn a_mortise_below_is_measured_from_the_bottom() {
+    fn wood_above_a_mortise_is_measured_from_the_bottom_of_the_bore() {
         let mortise = Upright {
             away: 0.0,
             top: 10.0,
@@ -115,8 +115,7 @@ pub mod tests {
         assert_near!(wood(Bottom::Point135), 4.0 - 12.0 * 0.207_106_781, 1e-8);
     }
 
-    /// A ball of radius r in a cone of included angle A has its middle r / sin(A/2) over the apex: 9.333068 for
-    /// r 8 at 118°.
+    /// The center of a ball of radius r in a cone of included angle A is r / sin(A/2) above the apex: 9.333068 for r 8 at 118°.
     #[test]
     fn a_ball_settles_into_the_point() {
         let apex = 20.0 + 16.0 * 0.300_430_309_5;
@@ -126,7 +125,7 @@ pub mod tests {
         assert_near!(lowest(spur, 16.0), 20.0, 0.0);
     }
 
-    /// Width of the bore at a depth, mm; written from its meaning, not from the code above.
+    /// Width of the bore at a depth, mm; written from its definition, independently of the code above.
     pub fn width(bore: Bore, spur: f64, depth: f64) -> Option<f64> {
         let radius = bore.radius();
         let below = depth - bore.depth;
@@ -157,10 +156,10 @@ pub mod tests {
     }
 
     proptest! {
-        /// No bore is wider below than above: two that are drilled straight down are nearest at the top face, where the
-        /// rule of webs measures.
+        /// No bore is wider below than above: two vertical bores are nearest at the top face, where the rule about webs
+        /// measures.
         #[test]
-        fn a_bore_is_as_wide_as_its_bottom_says_and_nowhere_wider_below(
+        fn a_bore_has_the_shape_of_its_bottom_and_never_widens_below(
             kind in 0_usize..5,
             sizes in (2.0..40.0_f64, 0.5..30.0_f64, 0.5..4.0_f64),
             shares in (0.001..0.999_f64, 0.001..0.999_f64),

@@ -5,29 +5,29 @@ use geometry::RestsOn;
 
 use crate::bores::profile::bore_profile;
 
-/// The seat of a marble in a bore; lengths in mm, down from the top face.
+/// How a marble sits in a bore; lengths in mm, down from the top face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum MarbleSeat {
     /// It rests on the rim, its lowest place this far below the top face.
     OnRim {
-        /// Depth that it sinks.
+        /// Depth to which it sinks.
         sinks: f64,
-        /// Room left under it.
+        /// Clearance below it.
         clear: f64,
     },
     /// It stands on the floor of the bore before it reaches the rim.
     OnFloor {
-        /// Depth that it sinks.
+        /// Depth to which it sinks.
         sinks: f64,
-        /// Depth that it would sink to rest on the rim.
+        /// Depth to which it would sink to rest on the rim.
         wants: f64,
     },
     /// It falls into the bore, since it is no wider than the mouth.
     FallsIn,
 }
 
-/// The seat of a marble of a diameter: it sinks by its radius less the root of its radius squared less the bore's
-/// squared, if the bore is deep enough.
+/// How a marble of this diameter sits. If the bore is deep enough it sinks by r - √(r² - a²), for its radius r and the bore's
+/// a.
 ///
 /// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in:
 ///
@@ -68,8 +68,7 @@ mod tests {
         marble_seat(bore, ball)
     }
 
-    /// Exact by r - sqrt(r² - a²): 25 mm on 20 mm sinks 5 mm; 16 on 12 sinks 2.708497; 9/16 in on 1/2 in
-    /// 3.871035 mm.
+    /// Exact by r - √(r² - a²): 25 mm on 20 mm sinks 5 mm; 16 on 12 sinks 2.708497; 9/16 in on 1/2 in 3.871035 mm.
     #[test]
     fn marbles_sink_as_the_formula_says() {
         for (ball, mouth, wanted) in [
@@ -94,11 +93,10 @@ mod tests {
         assert_eq!(seat(12.0, 12.0, 9.0, Bottom::Flat), MarbleSeat::FallsIn);
     }
 
-    /// A ball of radius r in a cone of included angle A has its middle r / sin(A/2) over the apex: 9.333068 for
-    /// r 8 at 118°.
+    /// The center of a ball of radius r in a cone of included angle A is r / sin(A/2) above the apex: 9.333068 for r 8 at 118°.
     #[test]
-    fn a_point_gives_room_down_to_where_its_flank_is_touched() {
-        // A cone from the top face on: the ball of 16 touches the flank only inside a mouth of 8 cos 59° · 2.
+    fn a_drill_point_gives_room_until_the_marble_touches_its_flank() {
+        // A cone from the top face on: the ball of 16 mm touches the flank only in a mouth narrower than 8 cos 59° · 2.
         let wide = Bore {
             diameter: 15.0,
             depth: 0.0,

@@ -1,4 +1,4 @@
-//! The bores in a section, and the things that stand in them.
+//! The bores in a section, and what is in them.
 
 use board::{Board, Hole, PieceKind};
 use geometry::{Piece, Profile};
@@ -24,7 +24,7 @@ pub fn insert(board: &Board, hole: &Hole) -> Revolved {
     }
 }
 
-/// The piece that stands in or on a hole; none where it does not go in.
+/// The piece in or on a hole; none where it does not fit.
 pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
     let (piece, bore) = (&board.piece, hole.bore);
     let radius = piece.diameter / 2.0;
@@ -36,7 +36,7 @@ pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
         PieceKind::Peg => {
             let stand = peg_stand(piece, bore)?;
             let shank = (bore.diameter - stand.play) / 2.0;
-            // Its largest diameter is that of the part that stands out.
+            // Its largest diameter belongs to the part above the top face.
             let head = Piece::cylinder(radius.max(shank), -stand.above, 0.0);
             let shank = Piece::cylinder(shank, (-stand.above).max(0.0), bore.depth);
             Profile::from(head).with(shank)
@@ -62,7 +62,7 @@ pub fn magnet(board: &Board, hole: &Hole) -> Option<Revolved> {
     })
 }
 
-/// Depth of the foot of a magnet piece: on the top face, or on a ball or disc that stands above it.
+/// Depth of the underside of a magnet piece, which stands on the top face or on a ball or disc that is proud of it.
 fn foot(board: &Board, hole: &Hole) -> f64 {
     insert_below(&board.piece, hole.bore).min(0.0)
 }

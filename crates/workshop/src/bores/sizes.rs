@@ -1,4 +1,4 @@
-//! The sizes that a section of a bore is drawn with, from the functions that work them out.
+//! The sizes shown in the section of a bore, from the functions that work them out.
 
 use board::{Board, Bore, Hole, HoleId, Insert, PieceKind, Recess};
 
@@ -24,7 +24,7 @@ pub struct BoreSizes {
     pub floor: Floor,
     /// Depth of the resin's edge below the top face; none where the bore is not filled.
     pub resin: Option<f64>,
-    /// The thing that stands in it.
+    /// The thing that stands in the hole.
     pub stands: Stands,
 }
 
@@ -37,7 +37,7 @@ pub struct Floor {
     pub over: FloorOver,
 }
 
-/// The part under a floor.
+/// The cut or face below a floor.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FloorOver {
     /// The underside of the board.
@@ -64,9 +64,9 @@ impl FloorOver {
 pub enum Stands {
     /// Nothing: it is for the pin of the circle jig.
     Nothing,
-    /// A marble.
+    /// A marble on the rim.
     Marble(MarbleStand),
-    /// A peg; none where its shank does not go in.
+    /// A peg; none where its shank does not fit.
     Peg(Option<PegStand>),
     /// A magnet piece on its ball or disc.
     Magnet(InsertSizes),
@@ -81,13 +81,13 @@ pub struct InsertSizes {
     pub thickness: Option<f64>,
     /// Depth of its upper end below the top face; negative where it stands above.
     pub below: f64,
-    /// Room for glue all round it; negative where it does not go in.
+    /// Clearance for glue all around; negative where it does not fit.
     pub gap: f64,
     /// The hold of the piece on it; none where its magnet was not measured.
     pub hold: Option<MagnetHold>,
 }
 
-/// The sizes of a hole of this name; none where the board has none.
+/// The sizes of the hole with this name; none where the board has no such hole.
 ///
 /// ```
 /// use workshop::{Stands, Workpiece, bore_sizes};
@@ -123,7 +123,7 @@ pub fn bore_sizes(workpiece: &Workpiece, hole: HoleId) -> Option<BoreSizes> {
     })
 }
 
-/// The thing that stands in a bore, with the sizes that a section is drawn by.
+/// The thing that stands in a bore, with the sizes shown in a section.
 fn stands(board: &Board, bore: Bore) -> Stands {
     let piece = &board.piece;
     match piece.kind {
@@ -142,14 +142,14 @@ fn stands(board: &Board, bore: Bore) -> Stands {
     }
 }
 
-/// The least wood straight under any place of a bore.
+/// The least wood straight below any point of a bore.
 fn floor(workpiece: &Workpiece, hole: &Hole) -> Floor {
     let board = workpiece.board();
     let thickness = board.blank.thickness;
     let bore = bore_profile(hole.bore, board.bores.spur);
     let under = |cut: Option<Recess>, over: FloorOver| {
         let cut = cut?;
-        // The deepest place of the bore that is over it.
+        // The deepest point of the bore above the recess.
         let deep = bore.depth_at(recess_outline(&cut).away(hole.center))?;
         let left = thickness - cut.depth - deep;
         Some(Floor { left, over })

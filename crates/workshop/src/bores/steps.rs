@@ -1,4 +1,4 @@
-//! Drilling at punch marks, the hole at the center, and setting balls or discs into the bores.
+//! Drilling at punch marks, drilling the center hole, and setting balls or discs into the bores.
 
 use board::{Bore, Bottom, Center, Hole, HoleId, Insert, PieceKind};
 
@@ -7,7 +7,7 @@ use crate::bores::sums::{Kind, kinds};
 use crate::job::{Method, Operation, Task};
 use crate::{Caution, Workpiece};
 
-/// Bores by the drill press, the center's own, and the inserts.
+/// The operations for bores drilled on a press, the center hole, and the inserts.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let mut all = Vec::new();
     if Method::of(workpiece.board()) == Method::Template {
@@ -32,20 +32,20 @@ fn punched(workpiece: &Workpiece) -> Operation {
     .says(kinds_but_center(workpiece, STOP))
 }
 
-/// Every hole but the one at the center.
+/// Every hole but the center hole.
 fn but_center(workpiece: &Workpiece) -> impl Iterator<Item = &Hole> {
     let holes = workpiece.layout().holes.iter();
     holes.filter(|hole| hole.name.id() != HoleId::CENTER)
 }
 
-/// The proof of a bore on a press with a depth stop.
+/// How a depth is set on a press with a depth stop.
 pub const STOP: &str = "set the stop on scrap, measure a hole, then drill";
 
-/// Router bits turn several times as fast as a drill press, and their shanks pull out of its chuck: common practice, no source.
+/// Router bits run several times as fast as a drill press, and their shanks pull out of its chuck: common practice, no source.
 const NO_ROUTER_BIT: &str = "A router bit does not belong in a drill press. For a flat or round bottom use a cutter made for drill-press \
      speed, or a plunge router with a template.";
 
-/// All bores but the one at the center, a sentence for each kind, with how its depth is proved.
+/// All bores but the center hole, one sentence for each kind, with how its depth is set.
 pub fn kinds_but_center(workpiece: &Workpiece, proved: &str) -> Vec<String> {
     let kinds = kinds(but_center(workpiece));
     let told = |kind: &Kind| bores(workpiece, kind, proved);
@@ -72,9 +72,9 @@ fn bores(workpiece: &Workpiece, kind: &Kind, proved: &str) -> String {
     )
 }
 
-/// The playing hole at the center, once nothing turns on the pin any more; none where it is no playing hole.
+/// The playing hole at the center, drilled once nothing turns on the pin any more; none where the center is not a playing hole.
 ///
-/// Its bit has no wood to start in where the pin stood: it is guided by the circle that it scored before, or by a guide block.
+/// Where the pin stood, its bit has no wood to start in: the circle that it scored earlier or a guide block guides it.
 fn center(workpiece: &Workpiece) -> Option<Operation> {
     let Center::Hole { bore, pilot } = workpiece.board().drilled_center() else {
         return None;
@@ -118,7 +118,7 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
     )
 }
 
-/// The guide for a bit whose middle has no wood to stand on.
+/// The guide for a bit that has no wood at its center.
 const fn guide(bore: Bore) -> &'static str {
     match bore.bottom {
         Bottom::Forstner => {
@@ -134,9 +134,9 @@ const fn guide(bore: Bore) -> &'static str {
     }
 }
 
-/// The drilling of the pin's hole at the center.
+/// The sentences about drilling the pin's hole at the center.
 ///
-/// The hole under a playing hole is no deeper than that, or it would show in the floor.
+/// A pin hole below a playing hole is no deeper than that hole, or it would show in the floor.
 pub fn pin_hole(workpiece: &Workpiece) -> Vec<String> {
     let length = |mm| workpiece.length(mm);
     match workpiece.board().drilled_center() {
@@ -166,10 +166,10 @@ pub fn pin_hole(workpiece: &Workpiece) -> Vec<String> {
     }
 }
 
-/// A ball or disc into each bore of a board for magnet pieces.
+/// Setting a ball or disc into each bore of a board for magnet pieces.
 ///
-/// They are set before the finish, which then runs over them as the document has it; with resin to come the glue is only there
-/// to keep them from floating up.
+/// They are set before the finish, which then covers them as the document specifies; before a resin pour, the glue only keeps
+/// them from floating up.
 fn inserts(workpiece: &Workpiece) -> Option<Operation> {
     let board = workpiece.board();
     if board.piece.kind != PieceKind::Magnet || workpiece.seats().is_empty() {

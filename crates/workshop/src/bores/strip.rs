@@ -1,24 +1,24 @@
-//! A fit strip: bores around the wanted one, drilled in scrap of the same wood to find the one that fits the piece.
+//! A fit strip: test bores around the planned diameter, drilled in scrap of the same wood to find the one that fits the piece.
 //!
-//! The width of a hole depends on bit, wood and press, and its fit is for a hand to say. So the wanted
-//! bore stands in the middle of five, each a step wider than the one before: 0.1 mm, or 1/128 in. on a board in inches.
+//! The width of a hole depends on bit, wood and press, and only a hand can judge the fit. So the planned bore is the middle of
+//! five, each a step wider than the one before: 0.1 mm, or 1/128 in on an inch board.
 
 use board::{Board, Bore, Bottom, Center, Field, INCH, Piece, PieceKind, Role, Units, field};
 
 use crate::bores::drills::{NearDrill, nearest_drills};
 use crate::bores::holds::{insert_gap, marble_stand};
 
-/// A twist drill farther off than this is not listed for a width, mm: none is made as wide as the widest bores.
+/// A twist drill farther off than this is not listed for a width, mm: none is as wide as the widest bores.
 const NEAR: f64 = 1.0;
 /// The letters of the bores of a strip, from the narrowest.
 const LETTERS: [char; 5] = ['A', 'B', 'C', 'D', 'E'];
 
-/// The strip for bores that are alike.
+/// The strip for bores of the same size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FitStrip {
     /// The roles that have the bore, in the order of hole tables.
     pub roles: Vec<Role>,
-    /// The wanted bore.
+    /// The planned bore.
     pub bore: Bore,
     /// The bores to try, from the narrowest.
     pub tries: Vec<FitTry>,
@@ -29,32 +29,32 @@ pub struct FitStrip {
 pub struct FitTry {
     /// Its letter on the strip.
     pub letter: char,
-    /// The bore, as deep as the wanted one and with the same bottom.
+    /// The bore, with the depth and the bottom of the planned one.
     pub bore: Bore,
     /// The drills or cutters nearest to it that leave its bottom.
     pub near: Vec<NearDrill>,
-    /// The twist drills near its width, where those are not the same; none where none is made so wide.
+    /// The twist drills near its width, where they differ from `near`; empty where none is made that wide.
     pub twist: Vec<NearDrill>,
-    /// The fit of the piece by its typed size; none where it is made to fit.
+    /// The fit of the piece by its typed size; none for a piece that is made to fit.
     pub fit: Option<Fit>,
 }
 
-/// The fit of a piece in a bore by its size alone; lengths in mm.
+/// The fit of a piece in a bore, judged by sizes alone; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Fit {
-    /// A marble sinks so far below the top face.
+    /// The marble sinks this far below the top face.
     Sinks(f64),
-    /// A marble is no wider than the bore.
+    /// The marble is no wider than the bore.
     FallsIn,
-    /// A peg is so much narrower than the bore.
+    /// The peg is narrower than the bore by this much.
     Play(f64),
-    /// A ball or disc has so much room for glue all round.
+    /// The ball or disc has this much room for glue on every side.
     Glue(f64),
-    /// A peg, ball or disc is so much wider than the bore.
+    /// The peg, ball or disc is wider than the bore by this much.
     TooWide(f64),
 }
 
-/// The diameters on a strip around a wanted one, mm, from the narrowest; those outside the range of a bore are left out.
+/// The diameters on a strip around a planned one, mm, from the narrowest; those outside the range of a bore are left out.
 ///
 /// ```
 /// use board::Units;
@@ -64,7 +64,7 @@ pub enum Fit {
 /// assert_eq!(inches[3], 65.0 * 25.4 / 128.0);
 /// ```
 pub fn fit_diameters(wanted: f64, units: Units) -> Vec<f64> {
-    // Divided once, a tenth or a 128th is the very number that is typed for it.
+    // Dividing once gives exactly the number that a typed tenth or 128th would give.
     let (parts, unit) = match units {
         Units::Mm => (10.0, 1.0),
         Units::Inch(_) => (128.0, INCH),
@@ -84,8 +84,8 @@ pub fn fit_diameters(wanted: f64, units: Units) -> Vec<f64> {
         .collect()
 }
 
-/// The strips of a board: one for all roles whose bores are alike, in the order of hole tables. Roles without holes have
-/// none, and neither has the hole of a pivot, which holds no piece.
+/// The strips of a board in the order of hole tables, one for all roles with the same bore. Roles without holes have none, and
+/// neither does a pivot hole, which holds no piece.
 ///
 /// ```
 /// use board::{Board, Role};
@@ -114,7 +114,7 @@ pub fn fit_strips(board: &Board) -> Vec<FitStrip> {
     strips
 }
 
-/// The field of the document for the diameter of a role's bores; none for holes that are added by hand.
+/// The document field for the diameter of a role's bores; none for holes that are added by hand.
 ///
 /// ```
 /// use board::Role;
@@ -131,7 +131,7 @@ pub const fn diameter_field(role: Role) -> Option<&'static Field> {
     }
 }
 
-/// The bore of a role that a piece stands in; none where the board has no such holes.
+/// The bore of a role if a piece stands in it; none where the board has no such holes.
 const fn wanted(board: &Board, role: Role) -> Option<Bore> {
     match role {
         Role::Track => Some(board.bores.track),
@@ -145,7 +145,7 @@ const fn wanted(board: &Board, role: Role) -> Option<Bore> {
     }
 }
 
-/// The bores of a strip around a wanted one.
+/// The bores of a strip around a planned one.
 fn tries(board: &Board, wanted: Bore) -> Vec<FitTry> {
     let diameters = fit_diameters(wanted.diameter, board.units);
     let tried = |(letter, diameter)| {
@@ -164,7 +164,7 @@ fn tries(board: &Board, wanted: Bore) -> Vec<FitTry> {
     LETTERS.into_iter().zip(diameters).map(tried).collect()
 }
 
-/// The fit of a piece in a bore, as far as its size is typed.
+/// The fit of a piece in a bore; none where the piece's size was not typed.
 fn fit(piece: &Piece, bore: Bore) -> Option<Fit> {
     if piece.kind == PieceKind::Marble {
         let sinks = marble_stand(piece.diameter, bore).sinks;
@@ -203,13 +203,13 @@ mod tests {
     }
 
     #[test]
-    fn each_of_five_bores_has_its_letter_and_its_nearest_drills() {
+    fn each_of_five_bores_has_a_letter_and_its_nearest_drills() {
         let strips = fit_strips(&Board::default());
         assert_eq!(strips.len(), 1);
         let tries = &strips[0].tries;
         let letters: String = tries.iter().map(|tried| tried.letter).collect();
         assert_eq!(letters, "ABCDE");
-        // Forstner bits come by the millimeter, twist drills by the tenth.
+        // Forstner bits come in whole millimeters, twist drills in tenths.
         assert_eq!(names(&tries[2].near), ["12 mm"]);
         assert_eq!(names(&tries[3].near), ["1/2\"", "12 mm"]);
         assert_eq!(names(&tries[3].twist), ["12.1 mm"]);
@@ -223,13 +223,13 @@ mod tests {
         );
     }
 
-    /// Fractional drills come by the 64th of an inch, so that every second 128th is one.
+    /// Fractional drills come in 64ths of an inch, so that every second 128th is one.
     #[test]
-    fn a_strip_in_inches_goes_by_128ths() {
+    fn an_inch_strip_steps_by_128ths() {
         let strips = fit_strips(&inches());
         assert_eq!(strips[0].roles, [Role::Track, Role::Home, Role::Start]);
         let tries = &strips[0].tries;
-        // Tenths of a millimeter come within a hundredth of them.
+        // Tenths of a millimeter come within a hundredth of these sizes.
         assert_eq!(names(&tries[0].near), ["31/64\"", "12.3 mm"]);
         assert_eq!(names(&tries[4].near), ["33/64\"", "13.1 mm"]);
         assert!(tries.iter().all(|tried| tried.twist.is_empty()));
@@ -258,7 +258,7 @@ mod tests {
 
     /// A marble of 16 mm sinks 8 - √(64 - 36) mm into a bore of 12 mm.
     #[test]
-    fn the_fit_of_a_piece_is_told_by_its_size() {
+    fn the_fit_of_a_piece_follows_from_its_size() {
         let mut board = Board::default();
         let fits = |board: &Board| -> Vec<Option<Fit>> {
             let tries = fit_strips(board).remove(0).tries;

@@ -1,4 +1,4 @@
-//! Sums about the bores: the drill or cutter of each, and the wood left below.
+//! Shop math about the bores: the drill or cutter for each, and the wood left below.
 
 use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Measure, Units};
 
@@ -8,14 +8,14 @@ use crate::check::HAIR;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, NearDrill, Series, nearest_drills};
 
-/// Said below the drills: the stamp is no measure.
+/// The note below the drills that the stamped size is not what a bit drills.
 const STAMPED: &str = "a bit can drill wider or narrower than the size stamped on it: measure your own bit, and a test hole in scrap";
-/// The way in which the nearest drill is found.
+/// The formula by which the nearest drill is found.
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
-/// The way in which the nearest round-nose cutter is found for a bottom that is shallower than its radius.
+/// The formula by which the nearest round-nose cutter is found for a bottom shallower than its radius.
 const NEAREST_BALL: &str =
     "by how much it is larger than the ball of the cutter: size - ball; the nearest of the table";
-/// The way in which a Forstner bit is found whose spur must leave a floor.
+/// The formula by which a Forstner bit is found whose spur still leaves a floor.
 const NEAREST_SPUR: &str = "by how much it is larger than the bore: size - bore; offered where its spur leaves the least floor";
 
 /// The group; none without bores.
@@ -33,13 +33,13 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// Holes with one bore.
+/// Holes with the same bore.
 pub struct Kind {
     pub bore: Bore,
     pub holes: Vec<HoleName>,
 }
 
-/// Holes by their bores, in the order in which they come.
+/// Holes grouped by their bores, in the order of their first hole.
 pub fn kinds<'a>(holes: impl IntoIterator<Item = &'a Hole>) -> Vec<Kind> {
     let mut kinds: Vec<Kind> = Vec::new();
     for Hole { bore, name, .. } in holes {
@@ -54,12 +54,12 @@ pub fn kinds<'a>(holes: impl IntoIterator<Item = &'a Hole>) -> Vec<Kind> {
     kinds
 }
 
-/// The sums of one kind of bore: the drills nearest to it, their number, depth, point or spur, and the wood left below.
+/// The sums for one kind of bore: the nearest drills, the number of holes, depth, point or spur, and the wood left below.
 fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
     let (bore, spur) = (kind.bore, board.bores.spur);
     let pivot = matches!(board.drilled_center(), Center::Pivot { .. })
         && kind.holes == [HoleId::CENTER.named(1)];
-    // Any drill makes the hole of a pin: its floor does not matter.
+    // Any drill can make the hole for a pin, whose floor does not matter.
     let bottom = if pivot { Bottom::Point118 } else { bore.bottom };
     let formula = if bore.is_shallow_ball() {
         NEAREST_BALL
@@ -103,7 +103,7 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
     told.map(|sum| sum.about(kind.holes.clone())).collect()
 }
 
-/// The ball that leaves a mouth wider than its bottom is deep.
+/// The ball cutter for a round bottom whose mouth is wider than twice its depth.
 fn cutter(bore: Bore) -> Option<Sum> {
     let formula = "(mouth² / 4 + depth²) / depth: less than half of the ball goes in";
     let sum = || {
@@ -117,9 +117,9 @@ fn cutter(bore: Bore) -> Option<Sum> {
     bore.is_shallow_ball().then(sum)
 }
 
-/// The Forstner bits for a flat bottom, with what their spur leaves under it; none where that is less than the least floor.
+/// The Forstner bits for a flat bottom, with the floor that their spur leaves; empty where that is less than the least floor.
 ///
-/// Many makers drill flat bottoms with them: the pit of the spur does no harm where there is wood enough for it.
+/// Many makers drill flat bottoms with them: the pit of the spur does no harm where there is enough wood below.
 fn by_forstner(board: &Board, bore: Bore) -> Vec<Sum> {
     let drilled = Bore {
         bottom: Bottom::Forstner,
@@ -140,7 +140,7 @@ fn by_forstner(board: &Board, bore: Bore) -> Vec<Sum> {
     sizes.chain([under]).collect()
 }
 
-/// The sizes for the pilot of a playing hole at the center.
+/// The sizes of the pilot hole under a playing hole at the center.
 fn pilot(board: &Board) -> Vec<Sum> {
     let Center::Hole { pilot, .. } = board.drilled_center() else {
         return Vec::new();
@@ -156,12 +156,12 @@ fn pilot(board: &Board) -> Vec<Sum> {
     .collect()
 }
 
-/// By how much a drill is larger than the bore, and which one it is.
+/// The difference between a drill and the bore, and which drill it is.
 fn size(name: &'static str, near: NearDrill, formula: &'static str) -> Sum {
     Sum::mm(name, near.larger, formula, near.drill.series.source).worded(near.drill.name.clone())
 }
 
-/// The name of the nearest size in a series.
+/// The caption for the nearest size in a series.
 const fn name_of(series: Series) -> &'static str {
     match (series.cutter, series.units) {
         (Cutter::Twist, Units::Inch(_)) => "nearest inch twist drill",
@@ -175,7 +175,7 @@ const fn name_of(series: Series) -> &'static str {
     }
 }
 
-/// The name of the nearest drill for a pilot, by the system that its series belongs to.
+/// The caption for the nearest pilot drill, by the unit of its series.
 const fn pilot_name_of(series: Series) -> &'static str {
     match series.units {
         Units::Inch(_) => "nearest inch drill for the pilot",
@@ -205,7 +205,7 @@ mod tests {
     }
 
     #[test]
-    fn each_bore_has_its_drill_and_its_floor() {
+    fn each_bore_has_a_drill_and_a_floor() {
         let bore = Bore {
             diameter: 15.1,
             depth: 8.0,
@@ -250,9 +250,9 @@ mod tests {
         );
     }
 
-    /// A mouth of 12, 3 deep: (6² + 3²) / 3 = 15; the nearest in the table are 5/8 in and 14 mm.
+    /// A mouth of 12 mm, 3 mm deep: (6² + 3²) / 3 = 15; the nearest in the table are 5/8 in and 14 mm.
     #[test]
-    fn a_shallow_ball_bottom_is_cut_by_a_larger_ball() {
+    fn a_shallow_round_bottom_needs_a_larger_ball_cutter() {
         let bore = Bore {
             diameter: 12.0,
             depth: 3.0,
@@ -275,7 +275,7 @@ mod tests {
     }
 
     #[test]
-    fn a_forstner_bit_for_a_flat_bottom_is_offered_with_its_spur_alone() {
+    fn a_forstner_bit_for_a_flat_bottom_shows_the_floor_under_its_spur() {
         let bore = Bore {
             diameter: 15.0,
             depth: 5.0,
@@ -286,7 +286,7 @@ mod tests {
             center: Center::Nothing,
             ..Board::default()
         };
-        // 5 deep and a spur of 2.5 leave 4, the least floor, of 11.5.
+        // A depth of 5 mm and a spur of 2.5 mm leave 4 mm of 11.5 mm, the least floor.
         board.blank.thickness = 11.5;
         let sums = sums_of(&board);
         let bit = named(&sums, "nearest metric Forstner bit, spur counted");

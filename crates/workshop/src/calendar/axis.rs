@@ -1,44 +1,44 @@
-//! Working time as an axis of its own, beside that of the clock.
+//! An axis of working time beside that of the clock.
 //!
-//! Minutes of the clock run on through nights and weekends; minutes of work are counted only while the maker is at the bench.
-//! What hands do is placed on the second axis, where a job that goes on the next morning is in one piece; what dries is on the
-//! first. An axis may also run backward, with the minutes of the clock negated: the placing of jobs on it is the same.
+//! Clock minutes run on through nights and weekends; work minutes count only while the maker is at the bench. Hands-on work is
+//! placed on the second axis, where a job that continues the next morning is in one piece; drying runs on the first. An axis
+//! may also run backward, with clock minutes negated: jobs are placed on it in the same way.
 
 /// A stretch of work without a break.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stretch {
-    /// Its begin, minutes of the clock.
+    /// Its start, in clock minutes.
     pub clock: i64,
-    /// Minutes of work before it.
+    /// Work minutes before it.
     pub work: i64,
-    /// Its length, minutes.
+    /// Its length in minutes.
     pub length: i64,
 }
 
 impl Stretch {
-    /// Its end, minutes of the clock.
+    /// Its end, in clock minutes.
     const fn clock_end(self) -> i64 {
         self.clock + self.length
     }
 
-    /// Minutes of work up to its end.
+    /// Work minutes up to its end.
     pub const fn work_end(self) -> i64 {
         self.work + self.length
     }
 }
 
-/// The axis of work, which grows as far as it is needed.
+/// The axis of work, extended on demand.
 pub struct Axis<I> {
     stretches: Vec<Stretch>,
     more: I,
 }
 
-/// The days that can be reckoned with are used up.
+/// No days are left to plan on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct TooFar;
 
 impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
-    /// An axis of stretches that follow one another, each from and to a minute of the clock.
+    /// An axis of consecutive stretches, each from one clock minute to another.
     pub const fn new(more: I) -> Self {
         Self {
             stretches: Vec::new(),
@@ -64,7 +64,7 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         Ok(next)
     }
 
-    /// Minutes of work up to the first at or after a minute of the clock.
+    /// Work minutes before the first working minute at or after a clock minute.
     pub fn work_from(&mut self, clock: i64) -> Result<i64, TooFar> {
         while self
             .stretches
@@ -78,14 +78,14 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         Ok(stretch.work + (clock - stretch.clock).max(0))
     }
 
-    /// Minutes of work up to a minute of the clock, of the stretches known so far.
+    /// Work minutes up to a clock minute, within the stretches known so far.
     pub fn work_until(&self, clock: i64) -> i64 {
         let after = self.stretches.partition_point(|it| it.clock < clock);
         let before = after.checked_sub(1).and_then(|at| self.stretches.get(at));
         before.map_or(0, |it| (it.work + (clock - it.clock)).min(it.work_end()))
     }
 
-    /// The stretch in which work begins after so many minutes of it.
+    /// The stretch in which work that follows this many work minutes begins.
     pub fn stretch_from(&mut self, work: i64) -> Result<Stretch, TooFar> {
         while self
             .stretches
@@ -98,26 +98,26 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         self.stretches.get(at).copied().ok_or(TooFar)
     }
 
-    /// The stretch in which this number of minutes of work is reached, of those known so far.
+    /// The stretch in which this many work minutes have passed, among those known so far.
     pub fn stretch_until(&self, work: i64) -> Option<Stretch> {
         let at = self.stretches.partition_point(|it| it.work_end() < work);
         self.stretches.get(at).copied()
     }
 
-    /// The minute of the clock at which work begins after so many minutes of it.
+    /// The clock minute at which work begins after this many work minutes.
     pub fn begins(&mut self, work: i64) -> Result<i64, TooFar> {
         let stretch = self.stretch_from(work)?;
         Ok(stretch.clock + work - stretch.work)
     }
 
-    /// The minute of the clock at which so many minutes of work are full.
+    /// The clock minute at which this many work minutes have passed.
     pub fn ends(&mut self, work: i64) -> Result<i64, TooFar> {
         self.stretch_from(work - 1)?;
         let stretch = self.stretch_until(work).ok_or(TooFar)?;
         Ok(stretch.clock + work - stretch.work)
     }
 
-    /// The place of the stretch in which work can go on from a minute of the clock, of those known so far.
+    /// The index of the stretch in which work can continue from a clock minute, among those known so far.
     pub fn place(&self, clock: i64) -> usize {
         self.stretches.partition_point(|it| it.clock_end() <= clock)
     }
@@ -127,13 +127,13 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
 mod tests {
     use super::*;
 
-    /// Two days of 60 minutes from minutes 100 and 1540 on.
+    /// Two days of 60 work minutes each, which begin at clock minutes 100 and 1540.
     fn axis() -> Axis<impl Iterator<Item = (i64, i64)>> {
         Axis::new([(100, 160), (1540, 1600)].into_iter())
     }
 
     #[test]
-    fn work_goes_on_the_next_morning_and_ends_in_the_evening() {
+    fn work_continues_the_next_morning_and_ends_in_the_evening() {
         let mut axis = axis();
         assert_eq!(axis.work_from(0), Ok(0));
         assert_eq!(axis.work_from(130), Ok(30));
@@ -147,7 +147,7 @@ mod tests {
     }
 
     #[test]
-    fn an_axis_that_is_used_up_says_so() {
+    fn a_used_up_axis_reports_an_error() {
         assert_eq!(axis().work_from(1600), Err(TooFar));
         assert_eq!(axis().begins(120), Err(TooFar));
         assert_eq!(axis().ends(120), Ok(1600));

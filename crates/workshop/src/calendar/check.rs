@@ -1,4 +1,4 @@
-//! Rule: the work can be done by the promised day, in hours that there are.
+//! Rule: the work can be finished by the promised day within the available hours.
 
 use board::{Day, Done, Timed};
 
@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "The work can be finished by the end of the promised
      with every wait kept, and with no more boards in clamps or drying than you have room for. Times and waits are common \
      practice unless you typed your own; labels come first. Each step ticked off is in the plan, and was done by today.";
 
-/// Every finding about days.
+/// Every finding about the schedule.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let mut found = Vec::new();
     let schedule = &workpiece.board().schedule;
@@ -38,22 +38,22 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found
 }
 
-/// A finding that the maker should settle before wood is cut.
+/// A finding about something to settle before wood is cut.
 fn caution(message: String) -> Finding {
     Finding::new(Severity::Caution, Rule::Calendar, message)
 }
 
-/// A finding that is only to be known.
+/// A finding that is only good to know.
 fn note(message: String) -> Finding {
     Finding::new(Severity::Note, Rule::Calendar, message)
 }
 
-/// A day as the maker reads it, with the day of the week: a promise is talked about by that.
+/// A day in the maker's format with the day of the week, since people make promises by weekday.
 fn day_words(workpiece: &Workpiece, day: Day) -> String {
     day.with_weekday(workpiece.units())
 }
 
-/// Why there is no calendar, and what to do; nothing where the day alone is not known.
+/// The reason why there is no calendar and the remedy; none where merely no day is known.
 fn none(error: &CalendarError) -> Option<Finding> {
     let way = match error {
         CalendarError::NoDay => return None,
@@ -68,9 +68,10 @@ fn none(error: &CalendarError) -> Option<Finding> {
     Some(caution(format!("no calendar can be made: {error}; {way}")))
 }
 
-/// A promise that is in the past, or too early.
+/// A promised day that is in the past, or too early.
 ///
-/// It names the first day that can be kept, and the day on which the work would have had to begin: the maker may change either.
+/// The message gives the first day that can be kept and the day on which the work should have begun: the maker may change
+/// either.
 fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
     let Promise {
         day,
@@ -102,7 +103,7 @@ fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
     Some(caution(message))
 }
 
-/// A first day after the promised one.
+/// A start day after the promised one.
 fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
     let schedule = &workpiece.board().schedule;
     let (start, promised) = (schedule.start?, schedule.promised?);
@@ -114,16 +115,16 @@ fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
-/// A task by its title; in quotes where the program knows none by that word.
+/// The title of a task, or the word itself in quotes where no task has that name.
 fn spoken(word: &str) -> String {
     Task::of_word(word).map_or_else(|| format!("\"{word}\""), |task| task.title().to_owned())
 }
 
-/// A tick for an operation that is not in the plan, or on a day in the future.
+/// A tick for an operation that is not in the plan, or with a day in the future.
 ///
-/// It needs no calendar: a tick is judged by the plan of the work and by today.
+/// It needs no calendar: a tick is compared with the work plan and with today.
 ///
-/// A tick outlives its operation, as when a coat is taken out of the finish: nothing is removed silently.
+/// A tick outlives its operation, for example when a coat is removed from the finish: nothing is removed silently.
 fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     let task = Task::of_word(&done.task);
     let is_planned = task.is_some_and(|task| {
@@ -149,9 +150,10 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     })
 }
 
-/// The finding for an operation that is ticked off although one before it is not.
+/// The finding for an operation that is ticked off although an earlier one is not.
 ///
-/// The first such pair is reported. It may be right, as when the plan was changed after the work; so it is a note.
+/// Only the first such pair is reported. It may be right, for example when the plan was changed after the work, so it is a
+/// note.
 fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
     let calendar = workpiece.calendar_by_now()?.ok()?;
     let operations = &workpiece.work_plan().operations;
@@ -176,9 +178,9 @@ fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
     )))
 }
 
-/// A time for an operation that is not in the plan.
+/// A typed time for an operation that is not in the plan.
 ///
-/// As with ticks, a time outlives the method or the finish that it was typed for.
+/// Like a tick, a time outlives the method or the finish for which it was typed.
 fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
     let task = Task::of_word(&timed.task);
     let is_planned = task.is_some_and(|task| workpiece.work_plan().has(task));
@@ -190,9 +192,9 @@ fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
     })
 }
 
-/// More places than boards that could be in them, where that is more than the few that every shop has.
+/// More clamping or drying places than boards to fill them, where that exceeds the few that every shop has.
 fn stations(workpiece: &Workpiece) -> Option<Finding> {
-    /// A shop has room for so many anyway; common practice, no source.
+    /// Number of places that every shop has room for; common practice, no source.
     const FEW: u32 = 10;
     let schedule = &workpiece.board().schedule;
     let most = schedule.boards.max(FEW);
@@ -237,13 +239,13 @@ mod tests {
     }
 
     #[test]
-    fn an_order_that_can_be_done_is_not_told() {
+    fn an_order_that_can_be_done_gives_no_finding() {
         assert!(found(|_| {}).is_empty());
         assert!(found(|it| it.promised = "2027-03-01".parse().ok()).is_empty());
     }
 
     #[test]
-    fn a_promise_that_is_past_or_too_early_tells_the_first_possible_day() {
+    fn a_promise_past_or_too_early_names_the_first_possible_day() {
         let past = one(
             |it| it.promised = "2026-11-27".parse().ok(),
             "the board is promised",
@@ -267,7 +269,7 @@ mod tests {
             "the board cannot be done",
         );
         assert!(late.contains("or begin by "), "{late}");
-        // The named day can be kept.
+        // The named day can be promised.
         let day = early.split("first possible day is ").nth(1).unwrap();
         let day: String = day.chars().skip(4).take(10).collect();
         assert!(
@@ -277,7 +279,7 @@ mod tests {
     }
 
     #[test]
-    fn hours_zones_and_days_that_make_no_calendar_are_told() {
+    fn hours_zones_and_days_that_make_no_calendar_are_reported() {
         let none = |it: &mut Schedule| {
             it.hours = WorkHours {
                 monday: 0.0,
@@ -308,7 +310,7 @@ mod tests {
     }
 
     #[test]
-    fn ticks_times_and_stations_beyond_the_plan_are_told() {
+    fn ticks_times_and_stations_beyond_the_plan_are_reported() {
         let done = |task: &str, day: &str| Done {
             task: task.into(),
             number: 1,

@@ -1,4 +1,4 @@
-//! The calendar with dates: operations with their days, the promise, and the days of work.
+//! The calendar with dates: operations with their days, the promised day, and the working days.
 
 use board::{Day, Units};
 use jiff::civil::{Date, DateTime};
@@ -10,40 +10,41 @@ use super::axis::TooFar;
 use super::days::{Days, timestamp};
 use super::jobs::Jobs;
 
-/// Every operation of an order on its days.
+/// Every operation of an order with its days.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Calendar {
-    /// The operations on the boards, in the order of the plan of the work and of the boards.
+    /// The operations on the boards, in the order of the work plan and then of the boards.
     pub work: Vec<Dated>,
     /// Number of boards.
     pub boards: u32,
-    /// The promise; none where none is made.
+    /// The promised day; none where nothing is promised.
     pub promise: Option<Promise>,
-    /// Whether it is made backward from the promise, as late as can be.
+    /// Whether it is planned backward from the promised day, with everything as late as possible.
     pub is_backward: bool,
-    /// The first day on which anything is done, ticked operations included.
+    /// The first day with any work, ticked operations included.
     pub first: Day,
-    /// The day on which all is over, waits included.
+    /// The day on which everything is finished, waits included.
     pub last: Day,
-    /// The days that the maker works on.
+    /// The maker's working days.
     pub(super) days: Days,
 }
 
 /// An operation on a board, with its days.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Dated {
-    /// Its place in the plan of the work.
+    /// Index in the work plan.
     pub operation: usize,
     /// The board, from 1; none where it is done once for all boards, or is ticked off.
     pub board: Option<u32>,
-    /// When hands are at it: in several stretches where it goes on another day, and one of no length where it only waits.
+    /// The times of hands-on work: several stretches where it continues on another day, and one of zero length where it only
+    /// waits.
     pub stretches: Vec<Stretch>,
-    /// The time at which the next operation can begin: its end, and the wait.
+    /// The time at which the next operation can begin: the end of this one plus its wait.
     pub ready: Timestamp,
-    /// Days of work by which it can be put off without moving the end; in a calendar made backward, days by which it can be done
-    /// earlier without moving the first day.
+    /// Working days by which it can be postponed without moving the end; in a calendar planned backward, days by which it can
+    /// be done earlier without moving the first day.
     pub slack: u32,
-    /// The day it was ticked off on.
+    /// The day on which it was ticked off.
     pub done: Option<Day>,
 }
 
@@ -61,21 +62,21 @@ pub struct Stretch {
 pub struct Promise {
     /// The day.
     pub day: Day,
-    /// Whether the work can be done by its end.
+    /// Whether the work can be finished by the end of that day.
     pub is_kept: bool,
-    /// The day on which the work would have to begin, at the latest; none where no work is left.
+    /// The latest day on which the work would have to begin; none where no work is left.
     pub first_day: Option<Day>,
-    /// The day on which it can be done at the earliest; none where nobody knows what day it is.
+    /// The earliest day on which the work can be finished; none where today's date is unknown.
     pub earliest: Option<Day>,
 }
 
 impl Dated {
-    /// Whether it cannot be put off to another day of work without moving the end, or the first day of a calendar made backward.
+    /// Whether it cannot be moved to another working day without moving the end, or the first day of a calendar planned backward.
     pub const fn is_critical(&self) -> bool {
         self.slack == 0 && self.done.is_none()
     }
 
-    /// Its begin and its end.
+    /// The time from its start to its end; none without stretches.
     pub fn span(&self) -> Option<Stretch> {
         let (first, last) = (self.stretches.first()?, self.stretches.last()?);
         Some(Stretch {
@@ -89,7 +90,7 @@ impl Calendar {
     /// The calendar of a plan.
     ///
     /// # Errors
-    /// [`TooFar`] where part of it is beyond the last date that can be represented.
+    /// [`TooFar`] where part of it would be after the last date that can be represented.
     pub(super) fn of(
         jobs: &Jobs<'_>,
         days: Days,
@@ -116,7 +117,7 @@ impl Calendar {
         let begins = work.iter().filter_map(Dated::span).map(|it| it.from);
         let first = day(&days, begins.min())?;
         let ends = work.iter().map(|it| it.ready.max(it.last_minute())).max();
-        // Work that ends at midnight ends on the day before.
+        // Work that ends at midnight counts as ending on the day before.
         let before = ends.map(|end| end.saturating_sub(SignedDuration::from_secs(1)));
         let last = day(&days, before.and_then(Result::ok).or(ends))?;
         Ok(Self {
@@ -140,14 +141,15 @@ impl Calendar {
         self.days.zone.to_datetime(at)
     }
 
-    /// Hours of work on a day.
+    /// Working hours on a day.
     pub fn hours_on(&self, day: Day) -> f64 {
         self.days.minutes(day.date()) as f64 / 60.0
     }
 
     /// The instants at which a day begins and ends.
     ///
-    /// Bars are drawn by them, as a day is as wide as any other however long it is: in most zones it has 23 or 25 hours twice a year.
+    /// Bars are drawn by them, as every day is drawn equally wide however long it is: in most zones, two days a year have 23 or
+    /// 25 hours.
     pub fn bounds(&self, day: Day) -> Stretch {
         let at = |date: Date| {
             let midnight = self.days.zone.to_timestamp(date.at(0, 0, 0, 0));
@@ -168,16 +170,17 @@ impl Calendar {
         days.map_while(Day::of).take_while(move |day| *day <= last)
     }
 
-    /// The work of one operation on all boards, in their order; for ticked ones, the tick alone.
+    /// The work of one operation on all boards, in their order; for a ticked operation, only the tick.
     pub fn of_operation(&self, operation: usize) -> &[Dated] {
         let from = self.work.partition_point(|it| it.operation < operation);
         let to = self.work.partition_point(|it| it.operation <= operation);
         self.work.get(from..to).unwrap_or_default()
     }
 
-    /// The slack of something in words, a clause without its full stop.
+    /// The slack of an operation in words, as a clause without a period.
     ///
-    /// Of a calendar made back from a promise all is as late as can be: there the question is what could be done sooner.
+    /// In a calendar planned backward from a promise everything is as late as possible, so the clause says what could be done
+    /// earlier.
     pub fn slack_words(&self, dated: &Dated) -> String {
         let days = match dated.slack {
             1 => "1 day of work".into(),
@@ -192,9 +195,9 @@ impl Calendar {
         }
     }
 
-    /// Begin and end of something in the maker's time, in words.
+    /// Start and end of an operation in the maker's time, in words.
     ///
-    /// The day is given once where it begins and ends on it; a wait has one time, and a ticked operation its day alone.
+    /// The day is given once where both are on it; a wait has one time, and a ticked operation only its day.
     pub fn when_words(&self, dated: &Dated, units: Units) -> String {
         if let Some(day) = dated.done {
             return format!("done {}", day.with_weekday(units));
@@ -227,7 +230,7 @@ impl Dated {
 }
 
 impl Stretch {
-    /// A stretch between two minutes of the clock.
+    /// A stretch between two clock minutes.
     fn of(from: i64, to: i64) -> Self {
         Self {
             from: timestamp(from),
@@ -236,13 +239,13 @@ impl Stretch {
     }
 }
 
-/// The day of an instant, the first there is of no instant at all.
+/// The day of an instant, or the first day that can be represented if there is no instant.
 fn day(days: &Days, at: Option<Timestamp>) -> Result<Day, TooFar> {
     let date = at.map(|at| days.zone.to_datetime(at).date());
     date.map_or(Ok(Day::FIRST), |date| Day::of(date).ok_or(TooFar))
 }
 
-/// The operations that are ticked off, each on the hours of its day.
+/// The ticked operations, each in the hours of its day.
 fn done(jobs: &Jobs<'_>, days: &Days) -> Vec<Dated> {
     let each = jobs
         .work

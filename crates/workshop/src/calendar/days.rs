@@ -1,14 +1,14 @@
-//! The maker's days: on which there is work, and from when to when.
+//! The maker's working days, and the hours of each.
 
 use board::{Day, Schedule};
 use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 
-/// The most days searched for work: a hundred years.
+/// The most days searched for work, a hundred years.
 const MOST_DAYS: usize = 36_525;
 
-/// The maker's days in the maker's time zone.
+/// The maker's working days in the maker's time zone.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Days {
     /// The time zone.
@@ -17,12 +17,12 @@ pub struct Days {
 }
 
 impl Days {
-    /// The days of a schedule in a time zone.
+    /// The working days of a schedule in a time zone.
     pub const fn new(zone: TimeZone, schedule: Schedule) -> Self {
         Self { zone, schedule }
     }
 
-    /// Minutes of work on a day: its hours by the day of the week, and none on a day off.
+    /// Work minutes on a day: the hours of its weekday, and none on a day off.
     pub fn minutes(&self, date: Date) -> i64 {
         let off =
             Day::of(date).is_none_or(|day| self.schedule.days_off.iter().any(|it| it.has(day)));
@@ -36,13 +36,13 @@ impl Days {
         (hours.unwrap_or(0.0) * 60.0).round() as i64
     }
 
-    /// The most minutes of work on any day of the week.
+    /// The most work minutes on any day of the week.
     pub fn longest(&self) -> i64 {
         let hours = self.schedule.hours.days().into_iter().fold(0.0, f64::max);
         (hours * 60.0).round() as i64
     }
 
-    /// The minute of the clock at which work begins on a day, or would begin.
+    /// The clock minute at which work begins on a day, or would begin.
     pub fn opens(&self, date: Date) -> Option<i64> {
         let minutes = self.schedule.begins.minutes();
         let time = Time::new((minutes / 60) as i8, (minutes % 60) as i8, 0, 0).ok()?;
@@ -50,8 +50,8 @@ impl Days {
         Some(at.as_second().div_euclid(60))
     }
 
-    /// The minute of the clock at which the work of a day is over: when its hours have passed or the next day's begin. It is that at
-    /// which work would begin on a day without any.
+    /// The clock minute at which the work of a day is over: when its hours have passed or the next day's begin. On a day
+    /// without work it is the minute at which work would begin.
     pub fn closes(&self, date: Date) -> Option<i64> {
         let minutes = self.minutes(date);
         let opens = self.opens(date)?;
@@ -62,7 +62,8 @@ impl Days {
         Some((opens + minutes).min(next.unwrap_or(i64::MAX)))
     }
 
-    /// The minute of the clock at which the work of a day is over, and that day too: a night's work is promised for the evening before.
+    /// The clock minute at which both the work of a day and the day itself are over. A night shift counts as promised for the
+    /// evening on which it begins.
     pub fn deadline(&self, date: Date) -> Option<i64> {
         let close = self.closes(date)?;
         let midnight = self
@@ -72,33 +73,33 @@ impl Days {
         Some(close.min(midnight.as_second().div_euclid(60)))
     }
 
-    /// The work of a day, from and to a minute of the clock; none on a day off.
+    /// The work of a day as two clock minutes; none on a day off.
     ///
-    /// Hours count as they pass, also in the night in which clocks are changed.
+    /// Hours count as they pass, also in the night when clocks change.
     fn work(&self, date: Date) -> Option<(i64, i64)> {
         let (from, to) = (self.opens(date)?, self.closes(date)?);
         (from < to).then_some((from, to))
     }
 
-    /// The work of every day from one on.
+    /// The work of every day from this one on.
     pub fn forward(&self, first: Date) -> impl Iterator<Item = (i64, i64)> {
         let days = std::iter::successors(Some(first), |date| date.tomorrow().ok());
         days.take(MOST_DAYS).filter_map(|date| self.work(date))
     }
 
-    /// The work of every day back from one, with the minutes of the clock negated.
+    /// The work of every day from this one back, with clock minutes negated.
     pub fn backward(&self, last: Date) -> impl Iterator<Item = (i64, i64)> {
         let days = std::iter::successors(Some(last), |date| date.yesterday().ok());
         let works = days.take(MOST_DAYS).filter_map(|date| self.work(date));
         works.map(|(from, to)| (-to, -from))
     }
 
-    /// The day of a minute of the clock.
+    /// The day of a clock minute.
     pub fn date_of(&self, minute: i64) -> Date {
         self.zone.to_datetime(timestamp(minute)).date()
     }
 
-    /// The first day by whose end something is done that is over at a minute of the clock.
+    /// The first day by whose end work that is over at a clock minute is done.
     pub fn done_on(&self, minute: i64) -> Date {
         let date = self.date_of(minute.saturating_sub(1));
         let is_late = self.deadline(date).is_some_and(|end| end < minute);
@@ -107,7 +108,7 @@ impl Days {
     }
 }
 
-/// The instant of a minute of the clock; of one that is beyond all calendars the last.
+/// The instant of a clock minute, or the last instant there is where the minute is beyond all calendars.
 pub fn timestamp(minute: i64) -> Timestamp {
     let since = SignedDuration::from_secs(minute.saturating_mul(60));
     Timestamp::UNIX_EPOCH

@@ -1,4 +1,4 @@
-//! The jobs of an order: every operation of the plan of the work on every board.
+//! The jobs of an order: every operation of the work plan on every board.
 
 use std::collections::BTreeMap;
 
@@ -9,43 +9,41 @@ use super::place::{Job, KINDS};
 use crate::WorkPlan;
 use crate::job::{BatchTime, Need, Operation, Task, is_shared};
 
-/// The kinds of stations, by their places in the list of how many there are.
-///
-/// Places in clamps.
+/// The station index of places in clamps.
 const CLAMPS: usize = 0;
-/// Places where boards dry.
+/// The station index of places to dry.
 const DRYING: usize = 1;
-/// Minutes in clamps: at least an hour by most labels, and four to be sure; from memory.
+/// Minutes in clamps: at least an hour by most labels, four to be safe; from memory.
 const CLAMPED: i64 = 4 * 60;
-/// Work of no more minutes is not left half done in the evening.
+/// Work of no more minutes than this is not left half done in the evening.
 const SHORT: i64 = 60;
 
 /// The work of an order.
 ///
-/// A job is one operation on one board, or on all boards where it is shared; several jobs may want the same station, as
-/// clamps or a place to dry.
+/// A job is one operation on one board, or on all boards where it is shared; several jobs may need the same kind of station,
+/// such as clamps or a place to dry.
 pub struct Jobs<'a> {
     /// Every operation of the plan.
     pub work: Vec<Work<'a>>,
     /// The number of boards.
     pub boards: u32,
-    /// Stations of each kind.
+    /// Number of stations of each kind.
     pub stations: [u32; KINDS],
 }
 
-/// An operation of the plan, as far as days go.
+/// An operation of the plan, with what matters for its days.
 pub struct Work<'a> {
     /// The operation.
     pub operation: &'a Operation,
-    /// Minutes that hands are at it: on the first board, for which all is set up, and on each further one.
+    /// Hands-on minutes: on the first board, with the setup, and on each further one.
     pub minutes: [i64; 2],
-    /// Minutes that it is left alone afterwards.
+    /// Minutes that it is left alone afterward.
     pub wait: i64,
     /// Whether it is done once for all boards.
     pub is_shared: bool,
-    /// The day it was done, and the minute at which that day's work was over.
+    /// The day it was done, and the clock minute at which that day's work was over.
     pub done: Option<(Day, i64)>,
-    /// The place of the last operation of its task that is left, up to this one; none where all of them are done.
+    /// Index of the last open operation of its task, up to this one; none where all of them are done.
     pub open: Option<usize>,
 }
 
@@ -54,17 +52,17 @@ pub struct Work<'a> {
 pub struct Listed {
     /// The job.
     pub job: Job,
-    /// The place of its operation in the plan.
+    /// Index of its operation in the plan.
     pub operation: usize,
     /// The board, from 1; none for all of them.
     pub board: Option<u32>,
-    /// Minutes that it is left alone afterwards.
+    /// Minutes that it is left alone afterward.
     pub wait: i64,
-    /// The minute at which it began, where it waits by itself and all before it is ticked off.
+    /// The clock minute at which its wait began, for an operation without hands-on work whose predecessors are all ticked off.
     pub since: Option<i64>,
 }
 
-/// Whether a task cannot be left half done, however long it takes: glue and resin set, and a coat keeps a wet edge.
+/// Whether a task cannot be left half done however long it takes: glue and resin set, and a coat must keep a wet edge.
 const fn is_whole(task: Task) -> bool {
     matches!(
         task,
@@ -79,10 +77,10 @@ const fn is_whole(task: Task) -> bool {
 }
 
 impl<'a> Jobs<'a> {
-    /// The work of a plan, whose operations take so long.
+    /// The work of a plan with the given minutes for its operations.
     ///
-    /// `schedule` has the number of boards, the stations, and the ticks; a tick for no operation of the plan is passed over here,
-    /// and found by the check.
+    /// `schedule` has the number of boards, the stations and the ticks. A tick for an operation that is not in the plan is
+    /// ignored here and reported by the check.
     pub fn of(
         plan: &'a WorkPlan,
         schedule: &Schedule,
@@ -116,7 +114,7 @@ impl<'a> Jobs<'a> {
         }
     }
 
-    /// The number of jobs that are left.
+    /// The number of open jobs.
     pub fn count(&self) -> usize {
         let left = self.work.iter().filter(|it| it.done.is_none());
         left.map(|it| {
@@ -129,13 +127,13 @@ impl<'a> Jobs<'a> {
         .sum()
     }
 
-    /// The minute at which every ticked operation is over, waits included; none without ticks.
+    /// The clock minute at which every ticked operation is over, waits included; none without ticks.
     pub fn done_by(&self) -> Option<i64> {
         let done = self.work.iter().filter_map(|it| Some(it.done?.1 + it.wait));
         done.max()
     }
 
-    /// The minute at which an operation began that hands are not at: when all that comes before it was over.
+    /// The clock minute at which an operation without hands-on work began: when everything before it was over.
     ///
     /// It is none while an operation before it is open, or where none comes before it.
     fn since(&self, operation: usize) -> Option<i64> {
@@ -149,9 +147,9 @@ impl<'a> Jobs<'a> {
         waits.then(|| self.not_before(operation))
     }
 
-    /// The earliest minute of an operation, given the finished ones and their waits.
+    /// The earliest clock minute of an operation, given the finished ones and their waits.
     ///
-    /// It is the smallest number there is where nothing before it is done.
+    /// It is the smallest possible number where nothing before it is done.
     pub fn not_before(&self, operation: usize) -> i64 {
         let needs = self
             .work
@@ -164,7 +162,7 @@ impl<'a> Jobs<'a> {
         done.max().unwrap_or(i64::MIN)
     }
 
-    /// The jobs that are left, as they are done, none before a minute of the clock.
+    /// The open jobs in working order, none before a clock minute.
     pub fn listed(&self, begin: i64) -> Vec<Listed> {
         let mut listed = self.left();
         for job in &mut listed {
@@ -188,9 +186,9 @@ impl<'a> Jobs<'a> {
         listed
     }
 
-    /// The jobs that are left, the last first, on a clock that runs backward, none before a minute of that.
+    /// The open jobs in reverse order, on a clock that runs backward, none before a minute of that clock.
     ///
-    /// Jobs that come before another one come after it here, so that the same placing serves for both ways.
+    /// The predecessors of a job become its successors here, so that the same placing serves both directions.
     pub fn turned(&self, begin: i64) -> Vec<Listed> {
         let forward = self.listed(begin);
         let last = forward.len().saturating_sub(1);
@@ -201,7 +199,7 @@ impl<'a> Jobs<'a> {
                 let mut it = it.clone();
                 it.job.after = Vec::new();
                 it.job.trail = 0;
-                // The clock runs backward: work begun already stays where it is.
+                // On a clock that runs backward, work that has begun stays where it is.
                 let begun = it.since.map_or(i64::MIN, |since| -since);
                 it.job.not_before = (begin + it.wait).max(begun);
                 it.job.station = it
@@ -248,7 +246,7 @@ impl<'a> Jobs<'a> {
         left
     }
 
-    /// The place in the list of the first job of each operation; `None` for an operation that is done.
+    /// The index of the first job of each operation in the list; `None` for an operation that is done.
     fn firsts(&self) -> Vec<Option<usize>> {
         let mut next = 0;
         let first = |work: &Work<'_>| {
@@ -266,7 +264,8 @@ impl<'a> Jobs<'a> {
         self.work.iter().map(first).collect()
     }
 
-    /// The predecessors of an operation on a board, with the waits between; a set-up for the first board counts before any other.
+    /// The predecessors of an operation on a board, with the waits between; a setup on the first board comes before the
+    /// operation on any other.
     fn needed(
         &self,
         operation: usize,
@@ -302,9 +301,10 @@ impl<'a> Jobs<'a> {
     }
 }
 
-/// The work of a plan with the last operation of each task that is left.
+/// The work of a plan with the last open operation of each task filled in.
 ///
-/// An operation names the last of each task before it. Where that is ticked off and an earlier one is not, it waits for the earlier one.
+/// An operation names the last one of each task before it. Where that is ticked off and an earlier one is not, it waits for the
+/// earlier one.
 fn opened(mut work: Vec<Work<'_>>) -> Vec<Work<'_>> {
     let mut last: BTreeMap<Task, usize> = BTreeMap::new();
     for (at, it) in work.iter_mut().enumerate() {
@@ -317,18 +317,18 @@ fn opened(mut work: Vec<Work<'_>>) -> Vec<Work<'_>> {
 }
 
 impl Work<'_> {
-    /// Minutes that hands are at it on a board, from 1.
+    /// Hands-on minutes on a board, counted from 1.
     pub const fn on(&self, board: u32) -> i64 {
         let [first, further] = self.minutes;
         if board == 1 { first } else { further }
     }
 
-    /// Whether so many minutes of it are worked in one go.
+    /// Whether this many minutes of it are worked in one go.
     pub const fn is_whole(&self, minutes: i64) -> bool {
         is_whole(self.operation.task) || minutes <= SHORT
     }
 
-    /// The kind of station that a board is in, for how many minutes before and after hands are at it.
+    /// The kind of station that the board occupies, and for how many minutes before and after the hands-on work.
     fn station(&self) -> Option<(usize, [i64; 2])> {
         match self.operation.task {
             Task::Glue => Some((CLAMPS, [0, self.wait.min(CLAMPED)])),
@@ -345,7 +345,7 @@ impl Work<'_> {
     }
 }
 
-/// Whole minutes, none lost.
+/// Whole minutes, rounded up.
 fn whole(minutes: f64) -> i64 {
     (minutes - 1e-6).ceil().max(0.0) as i64
 }

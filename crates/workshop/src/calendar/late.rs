@@ -1,14 +1,15 @@
-//! The latest time for each job that does not move the end; jobs that cannot wait for the next working day are the critical path.
+//! The latest time for each job that does not move the end; jobs that cannot wait for the next working day are the critical
+//! path.
 //!
-//! The order in which hands and stations are taken is kept as it was placed, so that the slack holds on the maker's own bench,
-//! and not only where another pair of hands stands ready.
+//! The order in which hands and stations are used stays as placed, so that the slack holds for one maker alone, and not only
+//! with a second pair of hands.
 
 use super::axis::Axis;
 use super::place::{Job, KINDS, Placed};
 
-/// Days of work by which each job can be put off, from 0 on.
+/// Working days by which each job can be postponed, from 0 up.
 ///
-/// It goes back from the end, the last job first: each ends by the latest begin of its successors, less the wait between.
+/// It works back from the end, the last job first: each ends by the latest start of its successors, less the wait between.
 pub fn days_of_slack<I>(
     jobs: &[Job],
     placed: &[Placed],
@@ -51,9 +52,9 @@ where
     slack
 }
 
-/// The latest minute of the clock at which a job can begin to end by another.
+/// The latest clock minute at which a job can begin and still end by another.
 ///
-/// A job that is done in one go ends on the evening before where the day would not hold all of it.
+/// A job done in one go ends on the evening before where the day could not hold all of it.
 fn latest_start<I: Iterator<Item = (i64, i64)>>(job: &Job, end: i64, axis: &Axis<I>) -> i64 {
     if job.minutes == 0 {
         return end;
@@ -73,7 +74,7 @@ fn latest_start<I: Iterator<Item = (i64, i64)>>(job: &Job, end: i64, axis: &Axis
         .map_or(i64::MIN, |it| it.clock + from - it.work)
 }
 
-/// For each job those before it that have the hands or the station until it begins, with the minutes between.
+/// For each job, the jobs that occupy the hands or the station until it begins, with the minutes between.
 fn chains(
     jobs: &[Job],
     placed: &[Placed],

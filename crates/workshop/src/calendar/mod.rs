@@ -1,8 +1,8 @@
-//! The calendar: every operation of the plan of the work on its days, for all boards of the order.
+//! The calendar: every operation of the work plan with its days, for all boards of the order.
 //!
-//! Work is placed forward from the first day, or, where the board is promised for a day, backward from that: as late as the
-//! promise allows. Waits run through nights and weekends in hours that pass; hands work only in the maker's hours, at one thing
-//! at a time. The clock is given by the caller ([`Today`]): without it, without a first day and without a promise there is no
+//! Work is placed forward from the first day, or, where the board is promised for a day, backward from that day and as late as
+//! the promise allows. Waits run through nights and weekends in real hours; hands work only in the maker's hours, at one thing
+//! at a time. The caller supplies the clock ([`Today`]): without it, without a first day and without a promise there is no
 //! calendar.
 
 mod axis;
@@ -29,46 +29,46 @@ use place::{Job, Placed, place};
 
 pub use dated::{Calendar, Dated, Promise, Stretch};
 
-/// The day and the time zone, from a caller that has a clock.
+/// The date and the time zone, from a caller that has a clock.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Today {
     /// The day.
     pub day: Day,
-    /// The name of the computer's time zone in the IANA database; empty where that is not known.
+    /// The name of the computer's time zone in the IANA database; empty where it is not known.
     pub zone: String,
 }
 
-/// Operations on all boards together that are laid out, at most: a year or more of work, worked out within a frame or two.
+/// The most operations on all boards together that are planned: a year or more of work, worked out within a frame or two.
 const MOST_JOBS: usize = 20_000;
 
-/// Why there is no calendar.
+/// The reason why there is no calendar.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CalendarError {
-    /// There is no date of today, no first day and no promise.
+    /// Today's date is unknown, and there is no first day and no promise.
     #[error("no day to begin with is known")]
     NoDay,
     /// The time zone is in no database.
     #[error("no time zone is called \"{0}\"")]
     Zone(String),
-    /// No day of the week has hours.
+    /// No day of the week has working hours.
     #[error("no day of the week has any hours of work")]
     NoHours,
-    /// Something that is done in one go takes longer than any day of work.
+    /// An operation that must be done in one go takes longer than any working day.
     #[error("{title} takes {minutes} min in one go, and your longest day has {longest} min")]
     TooLong {
         /// The title of its task.
         title: &'static str,
-        /// Minutes that it takes.
+        /// Minutes it takes.
         minutes: i64,
         /// Minutes of the longest day.
         longest: i64,
     },
-    /// There are more operations, on all boards together, than are laid out.
+    /// There are more operations, on all boards together, than can be planned.
     #[error(
         "{jobs} operations on all boards together are more than the {MOST_JOBS} that can be laid out in days"
     )]
     TooMany {
-        /// Operations that are left, on all boards together.
+        /// Open operations on all boards together.
         jobs: usize,
     },
     /// The work does not end within a hundred years.
@@ -84,7 +84,7 @@ impl From<TooFar> for CalendarError {
 
 /// The calendar of a workpiece.
 ///
-/// Times are those of the plan of the work, where the maker's own ones are in.
+/// Times are those of the work plan, which includes the times that the maker typed.
 pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError> {
     let time = |operation: &Operation| batch_time(operation, workpiece);
     scheduled(
@@ -95,7 +95,7 @@ pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError>
     )
 }
 
-/// The calendar of a plan of the work, whose operations take so long.
+/// The calendar of a work plan with the given minutes for its operations.
 ///
 /// The first day is the typed one, or today where that is later: no work is planned in the past.
 fn scheduled(
@@ -129,10 +129,11 @@ fn scheduled(
     }
 }
 
-/// The calendar of boards that are promised for a day: as late as can be, or, where that is too early, as early as can be.
+/// The calendar of boards that are promised for a day: as late as possible, or as early as possible where that day is too
+/// early.
 ///
-/// `forward` is the plan from the first day, for the case that the promise cannot be kept; without a first day there is
-/// none, and the plan is the one made backward.
+/// `forward` is the plan from the first day, for a promise that cannot be kept. Without a first day there is none, and the
+/// backward plan is returned.
 fn promised_for(
     jobs: &Jobs<'_>,
     days: Days,
@@ -167,29 +168,29 @@ fn promised_for(
     Ok(Calendar::of(jobs, days, &plan, Some(promise))?)
 }
 
-/// Jobs in their places, with the minutes of the clock as they are.
+/// Jobs with their places in time, in forward clock minutes.
 ///
-/// Minutes of the clock are counted from the same instant for all of them, nights included.
+/// Clock minutes are counted from the same instant for all jobs, nights included.
 pub(crate) struct Plan {
     /// The jobs.
     listed: Vec<Listed>,
-    /// The stretches of work of each, from and to minutes of the clock; one of no length where hands are at nothing.
+    /// The work stretches of each job, from one clock minute to another; one of zero length where there is no hands-on work.
     stretches: Vec<Vec<[i64; 2]>>,
-    /// Days of work by which each can be moved without moving the end, or the begin of a plan made backward.
+    /// Working days by which each job can be moved without moving the end, or the start of a plan made backward.
     slack: Vec<usize>,
-    /// Whether it is made backward from a promise.
+    /// Whether it is planned backward from a promise.
     is_backward: bool,
 }
 
 impl Plan {
-    /// The minute at which the first of it begins; none where only waits are left.
+    /// The clock minute at which its first work begins; none where only waits are left.
     fn begins(&self) -> Option<i64> {
         let each = self.listed.iter().zip(&self.stretches);
         let left = each.filter(|(job, _)| job.since.is_none());
         left.filter_map(|(_, all)| Some(all.first()?[0])).min()
     }
 
-    /// The minute at which all of it is over, waits included; none where no work is left.
+    /// The clock minute at which everything is over, waits included; none where no work is left.
     fn ends(&self) -> Option<i64> {
         let over = self.listed.iter().zip(&self.stretches);
         let over = over.filter_map(|(job, all)| Some(all.last()?[1] + job.wait));
@@ -206,9 +207,9 @@ impl Plan {
     }
 }
 
-/// The work from a day on, each as early as can be.
+/// The work from a day on, each job as early as possible.
 ///
-/// The slack of a job is in whole days of work.
+/// The slack of a job is in whole working days.
 fn ahead(jobs: &Jobs<'_>, days: &Days, first: Day) -> Result<Plan, TooFar> {
     let opens = days.opens(first.date()).unwrap_or_default();
     let mut axis = Axis::new(days.forward(first.date()));
@@ -228,9 +229,9 @@ fn ahead(jobs: &Jobs<'_>, days: &Days, first: Day) -> Result<Plan, TooFar> {
     })
 }
 
-/// The work back from the end of a day, each as late as can be.
+/// The work back from the end of a day, each job as late as possible.
 ///
-/// It is the same as forward with time reversed: the clock runs backward, and predecessors become successors.
+/// It is forward planning with time reversed: the clock runs backward, and predecessors become successors.
 fn back(jobs: &Jobs<'_>, days: &Days, last: Day) -> Result<Plan, TooFar> {
     let deadline = days.deadline(last.date()).unwrap_or_default();
     let mut axis = Axis::new(days.backward(last.date()));
@@ -254,10 +255,10 @@ fn back(jobs: &Jobs<'_>, days: &Days, last: Day) -> Result<Plan, TooFar> {
     })
 }
 
-/// The maker's time zone: the one that is named, or that of the computer, or none at all, where hours are those of UTC.
+/// The maker's time zone: the typed one, otherwise the computer's, otherwise UTC.
 ///
-/// An unknown IANA name that was typed is refused, where that of the computer is only ignored: the maker can fix the one and not
-/// the other.
+/// An unknown typed name is an error, while an unknown name from the computer is ignored: the maker can fix the first and not
+/// the second.
 fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
     if named.is_empty() {
         let computer = today.and_then(|today| time_zone(&today.zone));
@@ -266,9 +267,9 @@ fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
     time_zone(named).ok_or_else(|| CalendarError::Zone(named.into()))
 }
 
-/// Refuses what cannot be interrupted and is longer than every day of work.
+/// Rejects work that cannot be interrupted and is longer than every working day.
 ///
-/// Work that is done already is left out: it went somehow.
+/// Work that is already done is left out: it evidently fitted.
 fn in_one_go(jobs: &Jobs<'_>, longest: i64) -> Result<(), CalendarError> {
     let left = jobs.work.iter().filter(|it| it.done.is_none());
     let each =

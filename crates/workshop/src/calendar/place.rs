@@ -1,8 +1,8 @@
-//! Jobs put on the axis of work, one after the other, each as early as it can be.
+//! Jobs placed on the axis of work one after the other, each as early as possible.
 //!
-//! One maker has one pair of hands, so that no two jobs overlap on the axis of work; a job that cannot be interrupted stands
-//! within one stretch; and no more stations of a kind are taken at once than exist. Jobs are placed in the order of the list, and
-//! later jobs fill the gaps that waits have left. The same list gives the same days.
+//! One maker has one pair of hands, so no two jobs overlap on the axis of work; a job that cannot be interrupted stays within
+//! one stretch; and no more stations of a kind are occupied at once than exist. Jobs are placed in the order of the list, and
+//! later jobs fill the gaps that waits leave. The same list always gives the same days.
 
 use std::collections::BTreeMap;
 
@@ -11,34 +11,34 @@ use super::axis::{Axis, Stretch, TooFar};
 /// Kinds of stations that boards wait in.
 pub const KINDS: usize = 2;
 
-/// A job: an operation on one board, or on all at once.
+/// A job: an operation on one board, or on all boards at once.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Job {
-    /// Minutes that hands are at it.
+    /// Hands-on minutes.
     pub minutes: i64,
-    /// Whether it is done in one go.
+    /// Whether it must be done in one go.
     pub whole: bool,
     /// Jobs earlier in the list that it comes after, with the minutes of the clock between the end of one and its begin.
     pub after: Vec<(usize, i64)>,
-    /// The minute of the clock before which it does not begin.
+    /// The earliest clock minute at which it may begin.
     pub not_before: i64,
-    /// The minutes of the clock after its end, before all is over.
+    /// The clock minutes from its end until everything that follows from it is over.
     pub trail: i64,
     /// The kind of station that the board is in, and for how many minutes before it begins and after it ends.
     pub station: Option<(usize, [i64; 2])>,
 }
 
-/// A job in its place.
+/// The place of a job in time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Placed {
-    /// Minutes of the clock at which it begins and ends.
+    /// Clock minutes at which it begins and ends.
     pub clock: [i64; 2],
-    /// Minutes of work before it begins and when it ends.
+    /// Work minutes before it begins and when it ends.
     pub work: [i64; 2],
 }
 
 impl Placed {
-    /// The stretches of the clock that it takes, of those of the axis; one of no length where hands are at nothing.
+    /// The stretches of the clock that it occupies on the axis; one of zero length where there is no hands-on work.
     pub fn stretches(&self, axis: &[Stretch]) -> Vec<[i64; 2]> {
         let [from, to] = self.clock;
         if from == to {
@@ -52,7 +52,7 @@ impl Placed {
     }
 }
 
-/// Places jobs on an axis; of each kind of station there are so many.
+/// Places jobs on an axis, with the given number of stations of each kind.
 ///
 /// # Errors
 /// [`TooFar`] where the axis has no day left for a job.
@@ -80,20 +80,20 @@ pub fn place<I: Iterator<Item = (i64, i64)>>(
     Ok(placed)
 }
 
-/// The hands and the stations, with the times they are taken.
+/// The hands and the stations, with the times at which they are occupied.
 struct Shop {
-    /// Minutes of work that hands are taken.
+    /// Work minutes at which the hands are occupied.
     hands: Taken,
     /// The stations of each kind.
     stations: [Station; KINDS],
 }
 
-/// Stretches taken, each by its begin; those without a gap between them are merged.
+/// Occupied stretches, each by its start; stretches without a gap between them are merged.
 #[derive(Default)]
 struct Taken(BTreeMap<i64, i64>);
 
 impl Taken {
-    /// Takes a stretch that overlaps no other.
+    /// Adds a stretch that overlaps no other.
     fn take(&mut self, mut from: i64, mut to: i64) {
         if let Some((begin, _)) = self.0.range(..from).next_back().filter(|it| *it.1 == from) {
             from = *begin;
@@ -116,20 +116,20 @@ impl Taken {
 struct Station {
     /// The number of them.
     most: u32,
-    /// The number that is taken from a minute of the clock on, up to the next minute in the list.
+    /// The number occupied from a clock minute on, up to the next minute in the list.
     levels: BTreeMap<i64, u32>,
-    /// Minutes of the clock at which all are taken.
+    /// Clock minutes at which all are occupied.
     full: Taken,
 }
 
 impl Station {
-    /// The number that is taken at a minute of the clock.
+    /// The number occupied at a clock minute.
     fn level(&self, minute: i64) -> u32 {
         let last = self.levels.range(..=minute).next_back();
         last.map_or(0, |(_, level)| *level)
     }
 
-    /// Takes one from and to a minute of the clock.
+    /// Occupies one station from one clock minute to another.
     fn take(&mut self, from: i64, to: i64) {
         for minute in [from, to] {
             let level = self.level(minute);
@@ -151,7 +151,7 @@ impl Station {
 }
 
 impl Shop {
-    /// Puts a job at the first place from a minute of the clock on where it can be.
+    /// Puts a job at the first possible place from a clock minute on.
     fn put<I: Iterator<Item = (i64, i64)>>(
         &mut self,
         job: &Job,
@@ -209,7 +209,8 @@ impl Shop {
         }
     }
 
-    /// When a job can begin, at the earliest, where its kind of station is taken at some time of this one; none where it is free.
+    /// The earliest clock minute at which a job can begin, where all stations of its kind are occupied at some time during this
+    /// one; none where one is free.
     fn station_free(&self, job: &Job, clock: [i64; 2]) -> Option<i64> {
         let (kind, [before, after]) = job.station?;
         let full = &self.stations.get(kind)?.full;
@@ -217,7 +218,7 @@ impl Shop {
         Some(until + before)
     }
 
-    /// Takes a station for a job; of one that takes no time none.
+    /// Occupies a station for a job; a job that takes no time occupies none.
     fn take_station(&mut self, job: &Job, clock: [i64; 2]) {
         let Some((kind, [before, after])) = job.station else {
             return;

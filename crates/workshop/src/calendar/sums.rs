@@ -1,4 +1,4 @@
-//! Sums about the calendar: hands and days of the whole order.
+//! Shop math about the calendar: hands-on hours and days of the whole order.
 
 use board::Measure;
 
@@ -6,10 +6,10 @@ use crate::Workpiece;
 use crate::job::batch_time;
 use crate::sums::{Sum, SumGroup};
 
-/// The times of the plan, and the days that were counted.
+/// The note on the times of the plan and on the days that were counted.
 const COUNTED: &str = "the plan of the work, with your hours; times that you have not typed are common practice, no source";
 
-/// The group; none where there is no calendar, or not yet.
+/// The group; none where there is no calendar, or it is not worked out yet.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let calendar = workpiece.calendar_by_now()?.ok()?;
     let days = calendar.every_day().count();
@@ -51,7 +51,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// Hours that hands are at the work on all boards of the order.
+/// Hands-on hours on all boards of the order.
 pub fn hands_on_hours(workpiece: &Workpiece) -> f64 {
     let boards = workpiece.board().schedule.boards;
     let operations = workpiece.work_plan().operations.iter();

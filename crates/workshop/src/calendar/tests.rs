@@ -50,7 +50,7 @@ fn hours(each: [f64; 7]) -> WorkHours {
     }
 }
 
-/// A plan of operations one after the other, each with its minutes and the hours of its wait.
+/// A plan of consecutive operations, each with its minutes and the hours of its wait.
 fn chain(steps: &[(Task, f64, f64)]) -> WorkPlan {
     let operations = steps
         .iter()
@@ -77,7 +77,7 @@ fn chain(steps: &[(Task, f64, f64)]) -> WorkPlan {
     }
 }
 
-/// When each step of a plan begins and ends, in the maker's time.
+/// The start and end of each step of a plan, in the maker's time.
 fn dated(plan: &WorkPlan, schedule: &Schedule, today: Option<&str>) -> Vec<String> {
     let made = planned(plan, schedule, today).unwrap();
     let told = made.work.iter().map(|it| {
@@ -115,7 +115,8 @@ fn schedule(start: Option<&str>, promised: Option<&str>) -> Schedule {
 
 #[test]
 fn glue_dries_over_a_weekend() {
-    // Friday 4 Dec 2026: an hour of jointing, half an hour of glue-up at 9, 24 hours: Saturday 9:30, when nobody works.
+    // Friday 4 Dec 2026: an hour of jointing, half an hour of glue-up at 9:00, then 24 hours until Saturday 9:30, when nobody
+    // works.
     let plan = chain(&[
         (Task::Joint, 60.0, 0.0),
         (Task::Glue, 30.0, 24.0),
@@ -132,8 +133,8 @@ fn glue_dries_over_a_weekend() {
 }
 
 #[test]
-fn work_goes_on_at_once_when_a_wait_ends_in_working_hours() {
-    // Tuesday 10:00 and 24 hours is Wednesday 10:30 with half an hour of hands.
+fn work_continues_at_once_when_a_wait_ends_in_working_hours() {
+    // 24 hours after Tuesday 10:00, plus half an hour of hands-on work, is Wednesday 10:30.
     let plan = chain(&[
         (Task::Joint, 120.0, 0.0),
         (Task::Glue, 30.0, 24.0),
@@ -144,8 +145,8 @@ fn work_goes_on_at_once_when_a_wait_ends_in_working_hours() {
 }
 
 #[test]
-fn drilling_goes_on_after_a_holiday_and_a_glue_up_does_not_begin_before_one() {
-    // Wednesday 25 Nov 2026 before Thanksgiving, Friday off too: 12 hours of drilling are 8 on Wednesday and 4 on Monday.
+fn drilling_continues_after_a_holiday_and_a_glue_up_waits_for_its_end() {
+    // Wednesday 25 Nov 2026, before Thanksgiving, with Friday off too: 12 hours of drilling are 8 on Wednesday and 4 on Monday.
     let off: DaysOff = "2026-11-26 to 2026-11-27".parse().unwrap();
     let schedule = Schedule {
         days_off: vec![off],
@@ -161,7 +162,7 @@ fn drilling_goes_on_after_a_holiday_and_a_glue_up_does_not_begin_before_one() {
     );
     let made = planned(&plan, &schedule, None).unwrap();
     assert_eq!(made.work[0].stretches.len(), 2);
-    // Seven and a half hours of jointing leave half an hour, in which a glue-up of 50 minutes is not begun.
+    // Jointing for seven and a half hours leaves half an hour, too little to begin a glue-up of 50 minutes.
     let plan = chain(&[(Task::Joint, 450.0, 0.0), (Task::Glue, 50.0, 0.0)]);
     assert_eq!(
         dated(&plan, &schedule, None)[1],
@@ -170,8 +171,8 @@ fn drilling_goes_on_after_a_holiday_and_a_glue_up_does_not_begin_before_one() {
 }
 
 #[test]
-fn backward_from_a_promise_the_last_work_ends_with_that_day() {
-    // Promised for Sunday 13 Dec 2026: the work ends on Friday at 16:00; before it 24 hours of drying and 30 minutes of coat.
+fn backward_planning_ends_the_last_work_on_the_promised_day() {
+    // Promised for Sunday 13 Dec 2026: the work ends on Friday at 16:00, after 24 hours of drying and 30 minutes of coating.
     let plan = chain(&[(Task::Coat, 30.0, 24.0), (Task::HandOver, 20.0, 0.0)]);
     assert_eq!(
         dated(
@@ -189,7 +190,7 @@ fn backward_from_a_promise_the_last_work_ends_with_that_day() {
 #[test]
 fn a_promise_that_cannot_be_kept_is_planned_as_early_as_possible() {
     let plan = chain(&[(Task::Coat, 30.0, 72.0), (Task::HandOver, 20.0, 0.0)]);
-    // Friday 4 Dec and 72 hours is Monday 8:30; the promise was for Saturday, for which Wednesday was the last day to begin.
+    // 72 hours after Friday 4 Dec is Monday 8:30; for the promised Saturday, Wednesday was the last day to begin.
     let made = planned(
         &plan,
         &schedule(None, Some("2026-12-05")),
@@ -205,7 +206,7 @@ fn a_promise_that_cannot_be_kept_is_planned_as_early_as_possible() {
 
 #[test]
 fn february_has_29_days_in_a_leap_year() {
-    // Monday 28 Feb 2028 and 24 hours is Tuesday the 29th; 24 more Wednesday 1 March.
+    // 24 hours after Monday 28 Feb 2028 is Tuesday the 29th; 24 hours more is Wednesday 1 March.
     let plan = chain(&[
         (Task::Coat, 30.0, 24.0),
         (Task::Coat, 30.0, 24.0),
@@ -221,7 +222,7 @@ fn february_has_29_days_in_a_leap_year() {
     );
 }
 
-/// Clocks in New York go forward on Sunday 14 March 2027 and back on Sunday 7 November 2027, at 2 in the morning.
+/// Clocks in New York go forward on Sunday 14 March 2027 and back on Sunday 7 November 2027, at 2:00.
 #[test]
 fn waits_run_in_real_hours_when_clocks_change() {
     let week = Schedule {
@@ -229,7 +230,7 @@ fn waits_run_in_real_hours_when_clocks_change() {
         ..schedule(Some("2027-03-13"), None)
     };
     let plan = chain(&[(Task::Coat, 30.0, 24.0), (Task::Coat, 30.0, 0.0)]);
-    // Saturday 8:30 and 24 hours is Sunday 9:30, as an hour is missing.
+    // 24 hours after Saturday 8:30 is Sunday 9:30, as an hour is skipped.
     assert_eq!(
         dated(&plan, &week, None)[1],
         "Sun 2027-03-14 09:30 to 14 10:00"
@@ -238,7 +239,7 @@ fn waits_run_in_real_hours_when_clocks_change() {
         start: Some(day("2027-11-06")),
         ..week
     };
-    // An hour more: 24 hours are over at 7:30, before work begins at 8.
+    // With an hour more in the day, 24 hours are over at 7:30, before work begins at 8:00.
     assert_eq!(
         dated(&plan, &week, None)[1],
         "Sun 2027-11-07 08:00 to 07 08:30"
@@ -283,7 +284,7 @@ fn a_step_ticked_off_stays_on_its_day_and_the_rest_is_planned_around_it() {
     let made = workpiece.calendar().unwrap();
     assert_eq!(made.work[0].done, Some(day("2026-11-20")));
     assert_eq!(made.first, day("2026-11-20"));
-    // A week's rest was over on the 27th: the next is done today.
+    // A week's rest was over on the 27th, so the next step is done today.
     let next = made.work.iter().find(|it| it.operation == 1).unwrap();
     assert_eq!(
         made.local(next.span().unwrap().from).date(),
@@ -302,7 +303,7 @@ fn a_step_ticked_off_stays_on_its_day_and_the_rest_is_planned_around_it() {
 }
 
 #[test]
-fn own_times_take_the_place_of_common_practice() {
+fn typed_times_replace_common_practice() {
     let mut board = board(schedule(Some("2026-12-01"), None));
     board.schedule.timed.push(Timed {
         task: "punched-bores".into(),
@@ -315,7 +316,7 @@ fn own_times_take_the_place_of_common_practice() {
 }
 
 #[test]
-fn what_cannot_be_split_must_fit_into_a_day() {
+fn work_that_cannot_be_split_must_fit_into_a_day() {
     let plan = chain(&[(Task::Glue, 150.0, 24.0)]);
     let short = Schedule {
         hours: hours([2.0; 7]),
@@ -335,7 +336,7 @@ fn what_cannot_be_split_must_fit_into_a_day() {
 }
 
 #[test]
-fn no_hours_no_zone_and_no_day_are_told() {
+fn missing_hours_zones_and_days_are_reported() {
     let plan = chain(&[(Task::Glue, 30.0, 24.0)]);
     let none = Schedule {
         hours: hours([0.0; 7]),
@@ -378,9 +379,9 @@ fn the_critical_path_runs_from_the_first_day_to_the_last() {
     assert!(made.of_operation(print.unwrap())[0].slack >= 4);
 }
 
-/// Bores at punch marks: 15 minutes to set the press up, and one for each of 144 holes; the price has the same sum.
+/// Bores at punch marks: 15 minutes to set up the press, and one minute for each of 144 holes; the price uses the same times.
 #[test]
-fn the_first_board_has_the_set_up_and_all_together_what_the_price_charges() {
+fn the_first_board_includes_the_setup_and_the_total_is_what_the_price_charges() {
     let mut board = board(Schedule {
         boards: 4,
         ..Schedule::default()
@@ -443,13 +444,13 @@ fn check_all(workpiece: &Workpiece, made: &Calendar) -> Result<(), TestCaseError
     let plan = workpiece.work_plan();
     let schedule = &workpiece.board().schedule;
     let left = |it: &&Dated| it.done.is_none();
-    // Every operation once a board, or once for all.
+    // Every operation occurs once per board, or once for all.
     for at in 0..plan.operations.len() {
         let boards: Vec<Option<u32>> = made.of_operation(at).iter().map(|it| it.board).collect();
         let each: Vec<Option<u32>> = (1..=schedule.boards).map(Some).collect();
         prop_assert!(boards == [None] || boards == each, "{boards:?}");
     }
-    // Needs and waits.
+    // Predecessors and waits are respected.
     for later in made.work.iter().filter(left) {
         for need in &plan.operations[later.operation].needs {
             for before in made.of_operation(need.operation) {
@@ -483,7 +484,7 @@ fn check_all(workpiece: &Workpiece, made: &Calendar) -> Result<(), TestCaseError
         });
         prop_assert!(within, "{stretch:?}");
     }
-    // Never later than the promise.
+    // A kept promise is never exceeded.
     if let Some(promise) = made.promise.filter(|it| it.is_kept) {
         let end = made.bounds(promise.day).to;
         prop_assert!(made.work.iter().all(|it| it.ready <= end));
@@ -545,9 +546,10 @@ proptest! {
     }
 }
 
-/// The promise of many boards is judged once their calendar is worked out, and the sums have it then too.
+/// The promise of many boards is judged once their calendar is worked out in the background, and the shop math has it only
+/// then.
 #[test]
-fn many_boards_are_dated_beside_the_rest_and_judged_then() {
+fn calendars_of_many_boards_are_worked_out_in_the_background_and_then_judged() {
     let mut board = Board::default();
     board.schedule.boards = 200;
     board.schedule.promised = "2026-12-24".parse().ok();

@@ -1,13 +1,13 @@
 //! Cautions that a task needs with any tool: chips, dust and noise.
 //!
-//! Every operation begins with them, so that no room can forget one; a room adds those of its tools and of its materials.
+//! Every operation begins with them, so that no module can forget one; a module adds those of its tools and materials.
 
 use super::Caution;
 use crate::Task;
 
-/// Where a machine cuts or sands.
+/// The cautions where a machine cuts or sands.
 const CUTS: &[Caution] = &[Caution::Eyes, Caution::Dust, Caution::Noise];
-/// Where hands cut or sand.
+/// The cautions where cutting or sanding is by hand.
 const BY_HAND: &[Caution] = &[Caution::Eyes, Caution::Dust];
 
 /// The cautions of a task, before those of its tools.

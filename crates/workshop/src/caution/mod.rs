@@ -15,11 +15,11 @@ mod words;
 pub(crate) use at_work::at_work;
 use words::text_of;
 
-/// The words that come before every caution here.
+/// The sentence before every list of cautions.
 pub const FIRST: &str =
     "A reminder, not advice: the tool's manual, local codes and licensed practice come first.";
 
-/// Cautions for eyes, dust and noise, which every tool needs, in one line beside cautions printed in full.
+/// The cautions about eyes, dust and noise, which every tool needs, in one line for places that print other cautions in full.
 pub const PROTECTION: &str = "Eyes, dust and noise: wear safety glasses, a respirator that fits and hearing protection, and collect dust at the tool.";
 
 /// The subject of a caution, in the order lists show them: machines first, then what all of them need.
@@ -35,7 +35,7 @@ pub enum Caution {
     BandSaw,
     /// Sawing with a circular saw, a track saw or a jig saw.
     HandSaw,
-    /// Jointing and planing by machine.
+    /// Machine jointing and planing.
     Jointer,
     /// Mortises for loose tenons.
     Mortise,
@@ -43,17 +43,17 @@ pub enum Caution {
     Cnc,
     /// Chips and splashes.
     Eyes,
-    /// Dust of wood.
+    /// Wood dust.
     Dust,
     /// Noise.
     Noise,
-    /// Resin, and its dust.
+    /// Resin and its dust.
     Resin,
-    /// Rags with oil that dries.
+    /// Rags with drying oil.
     OilyRags,
-    /// Vapor of solvents.
+    /// Solvent vapor.
     Solvents,
-    /// Pieces that go into a mouth.
+    /// Pieces small enough to be swallowed.
     SmallParts,
     /// Magnets that come loose.
     Magnets,
@@ -80,7 +80,7 @@ impl Caution {
         Self::Magnets,
     ];
 
-    /// The name of its subject, a word or two.
+    /// The name of its subject in a word or two.
     pub const fn label(self) -> &'static str {
         text_of(self).label
     }
@@ -95,7 +95,7 @@ impl Caution {
         text_of(self).source
     }
 
-    /// The caution as paper and lists have it: "Router: Clamp the work. ... (source)".
+    /// The caution as printed on paper and in lists: "Router: Clamp the work. ... (source)".
     ///
     /// ```
     /// use workshop::Caution;
@@ -106,7 +106,7 @@ impl Caution {
         format!("{}: {} ({})", self.label(), self.words(), self.source())
     }
 
-    /// Whether the work on a board comes to it.
+    /// Whether making this board involves the caution.
     pub fn concerns(self, board: &Board) -> bool {
         match self {
             Self::DrillPress
@@ -143,7 +143,7 @@ impl Caution {
     }
 }
 
-/// The stuff that the wood of a board is colored with, by the table of finishes.
+/// The kinds of coats that color the wood of a board, by the table of finishes.
 fn colored_with(board: &Board) -> impl Iterator<Item = CoatKind> {
     let media = Medium::ALL.into_iter();
     let media = media.filter(|medium| board.colors.uses(*medium));
@@ -156,7 +156,7 @@ mod tests {
     use board::{Filling, Machine};
 
     #[test]
-    fn a_caution_stands_where_the_work_comes_to_it() {
+    fn a_caution_is_shown_where_the_work_needs_it() {
         let mut board = Board::default();
         let told = |board: &Board| {
             Caution::ALL
@@ -174,7 +174,7 @@ mod tests {
 
     /// The shellac that seals open pores is thinned with alcohol, for every finish.
     #[test]
-    fn sealing_under_resin_has_vapor() {
+    fn sealing_before_resin_warns_of_vapor() {
         let mut board = Board {
             filling: Some(Filling::default()),
             ..Board::default()
@@ -194,9 +194,9 @@ mod tests {
         assert!(!Caution::Solvents.concerns(&board));
     }
 
-    /// NIOSH: 480 minutes over two to the power of a third of the decibels over 85.
+    /// NIOSH: 480 minutes divided by two to the power of a third of the decibels above 85.
     #[test]
-    fn the_minutes_told_are_those_of_the_formula() {
+    fn the_stated_minutes_follow_the_formula() {
         let minutes = |level: f64| 480.0 / libm::exp2((level - 85.0) / 3.0);
         testkit::assert_near!(minutes(100.0), 15.0, 1e-9);
         assert!(Caution::Noise.words().contains("15 minutes at 100 dBA"));

@@ -8,7 +8,7 @@ pub struct CautionText {
     pub label: &'static str,
     /// Sentences on what to do and what to avoid.
     pub words: &'static str,
-    /// Where that comes from.
+    /// Their source.
     pub source: &'static str,
 }
 

@@ -1,8 +1,8 @@
-//! Rule: the finished board goes where it is to go, and can be carried there.
+//! Rule: the finished board fits where it has to go and can be carried there.
 //!
-//! A board grows at the bench by a player or a larger marble, and nobody thinks of the door until it is glued up. So the opening
-//! is typed once, and each change of the board is held against it. The weight is that of the finished board without its
-//! pieces: those go in a bag.
+//! A board grows at the bench by a player or a larger marble, and nobody thinks of the door until it is glued up. So the
+//! opening is typed once, and every change of the board is checked against it. The weight is that of the finished board without
+//! its pieces, which go in a bag.
 
 use board::{Board, Measure};
 
@@ -15,16 +15,16 @@ pub const STATEMENT: &str = "The finished board with its base goes, flat or on e
 
 /// A finding about the opening, and one about the weight.
 ///
-/// Neither stops a board: a wall can be gone round, and two can carry. They are worth knowing before wood is bought.
+/// Neither is a stop: there may be another way in, and two people can carry. They are worth knowing before wood is bought.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let found = [opening(workpiece.board()), weight(workpiece)];
     found.into_iter().flatten().collect()
 }
 
-/// A board that is wider than the longer side of its opening, or higher than the shorter.
+/// A board wider than the longer side of its opening, or higher than the shorter side.
 ///
-/// Seen from the edge a round board is a rectangle as long as its diameter and as high as board and base: it goes through flat
-/// or on edge. Held on the slant it may go through an opening that is a little less; nobody should count on that.
+/// Seen from the edge, a round board is a rectangle as long as its diameter and as high as board and base: it goes through flat
+/// or on edge. Tilted, it may pass through an opening slightly smaller; nobody should count on that.
 fn opening(board: &Board) -> Option<Finding> {
     let passage = board.passage?;
     let base = board.base.map_or(0.0, |base| base.height);
@@ -56,9 +56,9 @@ fn opening(board: &Board) -> Option<Finding> {
     Some(finding.measuring(Measure::mm(is), Measure::mm(most)))
 }
 
-/// A board that is heavier than one person carries: as weighed, or by its wood; none where neither is known.
+/// A board heavier than one person can carry, as weighed or calculated from its wood; none where neither is known.
 ///
-/// A base adds its own weight, which is not in the document: a board that is near the limit is over it with a heavy base.
+/// A base adds its own weight, which is not in the document: with a heavy base, a board near the limit is over it.
 fn weight(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let weighed = board.base.and_then(|base| base.board);
@@ -92,7 +92,7 @@ mod tests {
         found(|board| board.passage = Some(Passage { width, height }))
     }
 
-    /// A board of 640 by 20 mm.
+    /// A board of 640 mm by 20 mm.
     #[test]
     fn a_board_goes_through_flat_or_on_edge() {
         assert_eq!(through(640.0, 20.0), []);
@@ -112,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn an_inch_board_is_told_in_inches() {
+    fn an_inch_board_is_reported_in_inches() {
         let wide = found(|board| {
             board.units = Units::INCH;
             board.blank.diameter = 24.0 * INCH;
@@ -127,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn a_heavy_board_is_carried_in_twos() {
+    fn a_heavy_board_takes_two_people() {
         let weighing = |kilograms| {
             found(|board| {
                 board.base = Some(Base {
@@ -138,7 +138,7 @@ mod tests {
         };
         assert_eq!(weighing(10.0), []);
         assert_eq!(weighing(10.1)[0].severity, Severity::Caution);
-        // By its wood: 5 dm³ of walnut are about 3 kg, and of a board twice as wide and thick eight times as much.
+        // By its wood: 5 dm³ of walnut weigh about 3 kg, and a board twice as wide and thick weighs eight times as much.
         let large = |size: f64| {
             found(|board| {
                 board.wood = Some(board::Wood::default());

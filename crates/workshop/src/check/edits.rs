@@ -1,4 +1,4 @@
-//! Rule: changes by hand have a hole to change.
+//! Rule: every hand edit has a hole to change.
 
 use board::{HoleName, counted};
 
@@ -9,7 +9,7 @@ use crate::Workpiece;
 pub const STATEMENT: &str = "Changes made by hand to a hole are kept when the board no longer has that hole, and apply \
      again when it comes back.";
 
-/// A note where changes by hand wait for a hole that the board does not have now.
+/// A note where hand edits wait for a hole that the board does not have at present.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let layout = workpiece.layout();
     if layout.idle_edits.is_empty() {
@@ -34,7 +34,7 @@ mod tests {
     use board::{Board, Change, Edit};
 
     #[test]
-    fn a_waiting_change_is_noted() {
+    fn a_waiting_edit_gives_a_note() {
         let edit = Edit {
             hole: "T9-3".parse().unwrap(),
             mirrored: false,

@@ -1,4 +1,4 @@
-//! Findings of the checks.
+//! The type of findings that the checks report.
 
 use board::{HoleName, Measure, Units, as_sentence};
 use serde::{Serialize, Serializer};
@@ -9,20 +9,20 @@ use crate::Mend;
 /// Something the maker should know or fix.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Finding {
-    /// Its weight for the maker.
+    /// Its severity.
     pub severity: Severity,
-    /// The rule it is measured by.
+    /// The rule it comes from.
     pub rule: Rule,
     /// The sentence, in the maker's units.
     pub message: String,
-    /// The measure found, where there is one.
+    /// The measured value, where there is one.
     pub measured: Option<Measure>,
-    /// The measure that the rule needs.
+    /// The value that the rule needs.
     pub wanted: Option<Measure>,
-    /// The holes it is about.
+    /// The holes it concerns.
     #[serde(serialize_with = "names_as_text")]
     pub holes: Vec<HoleName>,
-    /// The changes that fix it in one step.
+    /// The changes that fix it in one step each.
     pub mends: Vec<Mend>,
 }
 
@@ -40,7 +40,7 @@ impl Finding {
         }
     }
 
-    /// The measured value and the one the rule needs, each only where the message does not have it already, so that no number is read twice.
+    /// The measured value and the needed one, each only where the message does not contain it, so that no number is read twice.
     ///
     /// ```
     /// let mut board = board::Board::default();
@@ -54,7 +54,7 @@ impl Finding {
     pub fn measures(&self, units: Units) -> Option<String> {
         let (measured, wanted) = (self.measured?, self.wanted?);
         let [is, needs] = measured.shown_beside(wanted, units);
-        // A negative measure is stated as an overlap, without its sign.
+        // A negative value is stated as an overlap, without its sign.
         let is_said = [is.clone(), is.replace('-', "")]
             .iter()
             .any(|number| has_number(&self.message, number));
@@ -64,16 +64,16 @@ impl Finding {
         (!parts.is_empty()).then(|| parts.join(", "))
     }
 
-    /// With the measured value, and the limit of the rule.
+    /// The finding with the measured value and the limit of the rule.
     pub(crate) const fn measuring(mut self, measured: Measure, wanted: Measure) -> Self {
         self.measured = Some(measured);
         self.wanted = Some(wanted);
         self
     }
 
-    /// About these holes, in table order, each once.
+    /// The finding with these holes, in table order, each once.
     pub(crate) fn about(mut self, mut holes: Vec<HoleName>) -> Self {
-        // Most come in that order, and there may be thousands.
+        // Most lists come in that order, and there may be thousands of holes.
         if !holes.is_sorted_by_key(|name| name.id()) {
             holes.sort_unstable_by_key(|name| name.id());
         }
@@ -82,20 +82,20 @@ impl Finding {
         self
     }
 
-    /// With the changes that fix it.
+    /// The finding with the changes that fix it.
     pub(crate) fn mended_by(mut self, mends: &[Mend]) -> Self {
         self.mends = mends.to_vec();
         self
     }
 }
 
-/// The weight of a finding.
+/// The severity of a finding.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Severity {
     /// The board cannot be made or used like this.
     Stop,
-    /// It can, but the maker should look twice.
+    /// It can, but the maker should check.
     Caution,
     /// Good to know.
     Note,
@@ -112,7 +112,7 @@ impl Severity {
     }
 }
 
-/// Whether a sentence has a number, and not only as the end of a longer one, as 2 mm is of 12 mm and 1/2" of 3 1/2".
+/// Whether a sentence contains a number other than as the end of a longer one, as 2 mm is in 12 mm and 1/2" in 3 1/2".
 fn has_number(sentence: &str, number: &str) -> bool {
     let number = number.trim_start_matches("≈ ");
     sentence.match_indices(number).any(|(at, _)| {
@@ -125,7 +125,7 @@ fn has_number(sentence: &str, number: &str) -> bool {
     })
 }
 
-/// Names of holes as a list of texts: a program that reads findings need not know how names are built.
+/// Names of holes as a list of strings: a program that reads findings need not know how names are built.
 pub fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_seq(names.iter().map(ToString::to_string))
 }
@@ -135,7 +135,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn only_numbers_that_the_message_lacks_stand_below_it() {
+    fn only_numbers_missing_from_the_message_are_shown_below_it() {
         let told = |message: &str, measured: f64, wanted: f64| {
             Finding::new(Severity::Note, Rule::Web, message.into())
                 .measuring(Measure::mm(measured), Measure::mm(wanted))

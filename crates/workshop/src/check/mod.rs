@@ -1,8 +1,8 @@
-//! Findings: everything the maker should know or fix before wood is cut. One rule a file.
+//! Findings: everything the maker should know or fix before wood is cut, with one rule per file.
 //!
-//! A finding is a value and not an error: a board with findings is laid out, shown and printed all the same, and all of them are
-//! reported at once, worst first. A rule reads the workpiece alone, gives the measured value and the limit in one unit, and names
-//! its holes, so that the window can point at them. A value exactly at its limit keeps it.
+//! A finding is a value and not an error: a board with findings is laid out, shown and printed all the same, and all findings
+//! are reported at once, worst first. A rule reads only the workpiece, gives the measured value and the limit in one unit, and
+//! names its holes, so that the window can point at them. A value exactly at its limit passes.
 
 mod carry;
 mod edits;
@@ -22,14 +22,15 @@ pub(crate) use rule::check;
 
 /// Whether any finding is a stop.
 ///
-/// A board with cautions alone can be made; whether it should be is the maker's to say.
+/// A board with only cautions can be made; whether it should be is for the maker to decide.
 pub fn stops(findings: &[Finding]) -> bool {
     findings
         .iter()
         .any(|finding| finding.severity == Severity::Stop)
 }
 
-/// The names of the rules that stop a board, for the top of every sheet that could be cut by; none where nothing does.
+/// The names of the rules that stop a board, for the top of every sheet that someone could cut from; none where there are no
+/// stops.
 ///
 /// ```
 /// use board::Board;
@@ -41,13 +42,13 @@ pub fn stops(findings: &[Finding]) -> bool {
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn stopped_by(findings: &[Finding]) -> Option<String> {
-    /// Holes named in one finding; more are counted.
+    /// Number of holes named in one finding; the rest are counted.
     const TOLD: usize = 4;
     let stops = findings
         .iter()
         .filter(|finding| finding.severity == Severity::Stop);
     let mut rules: Vec<&str> = stops.map(|stop| stop.rule.label()).collect();
-    // Those of one rule stand together.
+    // Findings of one rule are consecutive.
     rules.dedup();
     let more = rules.len().saturating_sub(TOLD);
     rules.truncate(TOLD);
@@ -59,7 +60,7 @@ pub fn stopped_by(findings: &[Finding]) -> Option<String> {
     }
 }
 
-/// Slack for rounding of a length that is as it should be, mm.
+/// Rounding slack for a length that is exactly at its limit, mm.
 pub(crate) const HAIR: f64 = 1e-9;
 
 pub(crate) use board::several as counted;
@@ -89,7 +90,7 @@ mod tests {
         }
     }
 
-    /// On an inch board the defaults are inch sizes of their own, and not the metric ones converted.
+    /// On an inch board the defaults are inch sizes in their own right, and not converted metric ones.
     #[test]
     fn a_rule_names_the_default_of_its_field() {
         use board::{Units, Value, field};
@@ -131,7 +132,7 @@ mod tests {
     }
 
     #[test]
-    fn the_board_one_starts_from_has_no_stop() {
+    fn the_default_board_has_no_stop() {
         let board = Board::default();
         let findings = check(&Workpiece::of(&board).unwrap());
         assert!(!stops(&findings), "{findings:#?}");

@@ -1,17 +1,17 @@
-//! Findings between two holes, worded alike by every rule about pairs.
+//! Findings about two holes, worded the same way by every rule about pairs.
 
 use board::{HoleName, Layout};
 use geometry::Web;
 
-/// Pairs of holes that a rule is about, the worst first.
+/// The pairs of holes that a rule reports, the worst first.
 pub struct Pairs<'a> {
     layout: &'a Layout,
     webs: &'a [Web],
     /// Distance of the worst pair, mm.
     pub mm: f64,
-    /// One of the worst pair.
+    /// One hole of the worst pair.
     pub a: HoleName,
-    /// The other.
+    /// Its other hole.
     pub b: HoleName,
 }
 
@@ -33,7 +33,7 @@ impl<'a> Pairs<'a> {
         self.webs.len()
     }
 
-    /// Every hole of the pairs, once, in the order of the layout.
+    /// Every hole of the pairs once, in the order of the layout.
     pub fn holes(&self) -> Vec<HoleName> {
         let holes = &self.layout.holes;
         let mut is_in = vec![false; holes.len()];

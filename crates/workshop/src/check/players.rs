@@ -1,4 +1,4 @@
-//! Rule: small pieces and magnets are no hazard to the players.
+//! Rule: small pieces and magnets do not endanger the players.
 
 use board::{Board, PieceKind, show_length};
 
@@ -11,20 +11,20 @@ pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a ha
      the same, and the ages on labels, are from memory. This is a caution, not legal advice or a certificate: local \
      law and a qualified test laboratory come first, above all where boards are sold.";
 
-/// Widest ball that is a small part, mm: the cylinder is 31.7 mm wide (Canada SOR/2011-17, Schedule 1; 1.25 in in 16 CFR 1501.4, from
-/// memory).
+/// Diameter of the widest ball that is a small part, mm: the bore of the test cylinder (31.7 mm in Canada SOR/2011-17, Schedule
+/// 1; 1.25 in in 16 CFR 1501.4, from memory).
 const SMALL_PART: f64 = 31.7;
-/// Depth of that cylinder at its deepest, mm: 25.4 to 57.1 mm, its floor at 45° (same schedule).
+/// Greatest depth of that cylinder, mm: it is 25.4 to 57.1 mm deep, with a floor at 45° (same schedule).
 const CYLINDER: f64 = 57.1;
-/// Widest small ball, mm: it falls through the 1.75 in (44.4 mm) gauge of 16 CFR 1500.19(a)(2).
+/// Diameter of the widest small ball, mm: it falls through the 1.75 in (44.4 mm) gauge of 16 CFR 1500.19(a)(2).
 const SMALL_BALL: f64 = 44.4;
-/// Under this age small parts and small balls are banned, years; 16 CFR 1501, from memory.
+/// Age under which small parts and small balls are banned, years; 16 CFR 1501, from memory.
 const BANNED_UNDER: u32 = 3;
-/// Under this age a label warns of them, years; from memory.
+/// Age under which a label must warn of them, years; from memory.
 const LABELED_UNDER: u32 = 8;
 
-/// The words about age and small parts for the customer, in sentences: a summary of the rules that the statement names, in words
-/// of our own, and no certificate.
+/// Sentences for the customer about age and small parts: a summary, in our own words, of the rules that the statement names,
+/// and not a certificate.
 ///
 /// ```
 /// use board::{Board, Units};
@@ -37,7 +37,7 @@ pub fn age_words(board: &Board) -> Vec<String> {
     let piece = board.piece;
     let mut words = vec![format!("For ages {} and up.", piece.youngest)];
     if let Some(what) = size_of(board) {
-        // The signal words, and those about a marble, are those of 16 CFR 1500.19, from memory.
+        // The signal words, and the words about a marble, are those of 16 CFR 1500.19, from memory.
         words.push(format!(
             "WARNING: CHOKING HAZARD – {}. Not for children under {BANNED_UNDER} yrs. Count the pieces after play.",
             match piece.kind {
@@ -64,10 +64,10 @@ pub fn age_words(board: &Board) -> Vec<String> {
     words
 }
 
-/// The hazard of a piece for small children because of its size, in words; `None` for a large piece.
+/// The hazard that the size of a piece is for small children, in words; `None` for a large piece.
 ///
-/// A ball is a small part if it fits the test cylinder. The bore of the cylinder limits it, not the sloped floor, so
-/// that only the diameter of the ball matters.
+/// A ball is a small part if it fits the test cylinder. The bore of the cylinder limits it, not the sloped floor, so that only
+/// the diameter of the ball matters.
 fn size_of(board: &Board) -> Option<&'static str> {
     let piece = board.piece;
     match piece.kind {
@@ -95,8 +95,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     small(board).into_iter().chain(magnet(board)).collect()
 }
 
-/// Pieces that a small child can choke on, by the sizes of the rules quoted: a caution at any age, since small children may live
-/// in the house.
+/// A small piece that a child can choke on, by the sizes of the quoted rules. It is a caution at any age, since small children
+/// may live in the house.
 fn small(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     let diameter = show_length(piece.diameter, board.units);
@@ -119,15 +119,16 @@ fn small(board: &Board) -> Option<Finding> {
     Some(Finding::new(severity, Rule::Players, message))
 }
 
-/// Whether a piece may go into the cylinder. One that stands goes in as far as the sloped floor lets it, and one that
-/// leans may go deeper: all that is no longer than the deepest place counts.
+/// Whether a piece may fit inside the test cylinder. An upright piece goes in as far as the sloped floor allows, and a leaning
+/// one may go deeper, so every piece no longer than the greatest depth counts.
 fn is_small(diameter: f64, height: f64) -> bool {
     diameter <= SMALL_PART && height <= CYLINDER
 }
 
-/// Magnets that come loose: swallowed ones pull together through the gut.
+/// Magnets that may come loose: if swallowed, they attract each other through the gut.
 ///
-/// Common neodymium magnets fail, as computed: a disc of 5 mm passes under 1.6 kG, and they read 2 to 4 kG at a pole (from memory).
+/// Common neodymium magnets fail the test by calculation: a disc of 5 mm would have to be under 1.6 kG, and they read 2 to 4 kG
+/// at a pole (from memory).
 fn magnet(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     (piece.kind == PieceKind::Magnet && is_small(piece.diameter, piece.height)).then(|| {
@@ -183,7 +184,7 @@ mod tests {
     }
 
     #[test]
-    fn the_age_of_the_youngest_sets_how_much_it_matters() {
+    fn the_age_of_the_youngest_player_sets_the_severity() {
         use PieceKind::{Magnet, Marble, Peg};
         assert_eq!(found(Marble, 16.0, 2), [Severity::Stop]);
         assert_eq!(found(Marble, 16.0, 5), [Severity::Caution]);

@@ -1,7 +1,7 @@
-//! Rule: players reach their holes, and hands that turn the board find a rim to hold.
+//! Rule: players can reach their holes, and hands that turn the board have a rim to hold.
 //!
-//! The two belong together: a board that is too wide to reach across is turned, and a board that is turned is held at its rim.
-//! A board without a base, or on feet, lies still; one on a turntable, or on any round base, is taken to turn.
+//! The two belong together: a board too wide to reach across is turned, and a board that is turned is held at its rim. A board
+//! without a base or on feet does not turn; one on a turntable or any round base is assumed to.
 
 use board::{Board, Footing, Hole, HoleName, Measure, Role, counted, show_length};
 use geometry::{Angle, Point, point_at};
@@ -24,17 +24,18 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
 
 /// Whether the board is turned from player to player.
 ///
-/// A round base that does not turn counts as one that does: the document does not distinguish them, and a board on it is as
-/// easily turned by hand.
+/// A fixed round base counts as turning: the document does not distinguish the two, and a board on it is just as easily turned
+/// by hand.
 fn turns(board: &Board) -> bool {
     let footing = board.base.map(|base| base.footing);
     matches!(footing, Some(Footing::Round { .. }))
 }
 
-/// Holes farther from the player's edge than the player reaches.
+/// Holes farther from the player's edge than the player can reach.
 ///
-/// Pieces of every player go all round the track; into home lanes and start pockets only those of their own. The reach is
-/// measured from the edge where the player sits to the middle of the hole, flat along the board: a hand goes over it.
+/// The pieces of every player go all around the track, but only a player's own go into its home lane and start pocket. The
+/// reach is measured from the edge where the player sits to the center of the hole, flat along the board, as a hand moves over
+/// it.
 fn far(workpiece: &Workpiece) -> Option<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let reach = board.limits.reach;
@@ -45,7 +46,7 @@ fn far(workpiece: &Workpiece) -> Option<Finding> {
         (away > reach + HAIR).then_some((away, player, hole.name))
     };
     let far: Vec<(f64, u32, HoleName)> = layout.holes.iter().filter_map(farthest).collect();
-    // Of holes that are equally far, the last of the last player's.
+    // Of equally far holes, the last one of the last player.
     let by_distance = |a: &(f64, u32, HoleName), b: &(f64, u32, HoleName)| {
         a.0.total_cmp(&b.0).then(a.1.cmp(&b.1))
     };
@@ -67,9 +68,10 @@ fn far(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// Of the players whose pieces come to a hole, the one who sits farthest from it, and how far, in mm; the last of equals.
+/// The player who sits farthest from a hole among those whose pieces go there, with the distance in mm; the last one among
+/// equals.
 fn farthest(seats: &[Point], hole: &Hole) -> Option<(f64, u32)> {
-    /// Squares that differ by less may have roots that are alike.
+    /// Squares that differ by less than this may have equal roots.
     const SLACK: f64 = 1e-12;
     let played = (1..)
         .zip(seats)
@@ -84,12 +86,12 @@ fn farthest(seats: &[Point], hole: &Hole) -> Option<(f64, u32)> {
     far.max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
-/// Where a player sits: the edge of the board on the axis of the sector.
+/// The place where a player sits: the edge of the board on the axis of the sector.
 fn sit(board: &Board, axis: Angle) -> Point {
     point_at(board.blank.radius(), axis)
 }
 
-/// Whether a player's pieces come to a hole.
+/// Whether a player's pieces go to a hole.
 fn is_played(hole: &Hole, player: u32) -> bool {
     let id = hole.name.id();
     match id.role() {
@@ -100,8 +102,8 @@ fn is_played(hole: &Hole, player: u32) -> bool {
 
 /// The rim outside the pieces, mm, and the hole where it is least; `None` for a board without holes for pieces.
 ///
-/// A piece may be wider than its bore, so that the rim for hands is less than the margin of wood. The roundover belongs to it:
-/// fingers hold on to that as well.
+/// A piece may be wider than its bore, so that the rim for hands can be less than the margin of wood. The roundover is
+/// included: fingers hold on to it as well.
 pub fn least_rim(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
     let board = workpiece.board();
     let rim = |hole: &Hole| {
@@ -115,7 +117,7 @@ pub fn least_rim(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
 
 /// A rim too narrow for the hand that turns the board.
 ///
-/// The named hole is the one whose piece is nearest to the edge; others may be as near.
+/// The named hole is the one whose piece is nearest to the edge; others may be equally near.
 fn rim(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let (least, name) = least_rim(workpiece)?;
@@ -180,9 +182,9 @@ mod tests {
         assert_near!(value, across, 1e-9);
     }
 
-    /// A board like any other, measured player by player: the same holes and the same worst one, of which there are many alike.
+    /// An ordinary board, measured player by player: the same holes and the same worst one, although many are equal.
     #[test]
-    fn every_hole_out_of_reach_is_found_as_by_going_from_seat_to_seat() {
+    fn holes_out_of_reach_match_those_found_seat_by_seat() {
         for (players, rotation) in [(2, 0.0), (4, 0.0), (6, 7.5), (5, 33.0)] {
             let mut board = Board {
                 players,

@@ -1,4 +1,4 @@
-//! Rule: wood is left between a bore and the board's edge, after the edge is rounded over.
+//! Rule: wood is left between a bore and the board's edge after the edge is rounded over.
 
 use board::{Board, HoleName, Measure, counted};
 
@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "Between a hole and the start of the roundover at le
      that the router's bearing and a sanding block have wood to ride on. The default, {6 mm|1/4\"}, is common practice, no \
      source.";
 
-/// One finding for bores beyond the flat top, one for margins that are too small.
+/// One finding for bores that reach beyond the flat top, one for margins that are too small.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let flat = board.blank.flat_radius();
@@ -30,7 +30,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for holes of one severity, with the nearest to the rim; none where there are none.
+/// A finding for holes of one severity, with the one nearest to the rim; none without holes.
 fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option<Finding> {
     let &(worst, name) = holes.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let length = |mm| Measure::mm(mm).shown(board.units);
@@ -58,7 +58,7 @@ fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option
     )
 }
 
-/// The way out: a larger board and its size, or the way to find it where pockets move with the edge.
+/// The remedy in words: a larger board and its size, or how to find it where pockets move with the edge.
 fn mend(board: &Board, wider: &str) -> String {
     let pocket = board.pocket;
     let fixed = board.start == 0 || (pocket.bearing.is_some() && pocket.radius.is_some());
@@ -112,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn the_mend_that_is_named_mends() {
+    fn the_named_fix_works() {
         let found = on_board(580.0, 4.0);
         let Some(Measure {
             value: measured, ..

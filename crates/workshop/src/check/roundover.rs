@@ -8,10 +8,10 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves {3 mm|1/8\"} or more of \
      straight edge below it for the bearing of the bit; common practice, no source.";
 
-/// Straight edge that a bearing runs on, mm.
+/// Height of straight edge that a bearing needs, mm.
 const EDGE: f64 = 3.0;
 
-/// A finding where the roundover is larger than the edge of the board, or leaves the bearing little to run on.
+/// A finding where the roundover is larger than the edge of the board, or leaves too little of it for the bearing.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let blank = &workpiece.board().blank;
     let edge = blank.thickness - blank.roundover;
@@ -45,7 +45,7 @@ mod tests {
     use board::Board;
 
     #[test]
-    fn a_bearing_has_an_edge_to_run_on() {
+    fn a_bearing_needs_a_straight_edge() {
         let severity = |roundover, thickness| {
             let mut board = Board::default();
             (board.blank.roundover, board.blank.thickness) = (roundover, thickness);

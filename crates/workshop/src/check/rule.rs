@@ -1,4 +1,4 @@
-//! The index of rules: what each is called, and the file that has it.
+//! The index of rules: the name of each, and the module that checks it.
 
 use board::Units;
 use serde::Serialize;
@@ -18,17 +18,17 @@ macro_rules! rules {
         }
 
         impl Rule {
-            /// Every rule, in the order they are checked.
+            /// Every rule, in the order of checking.
             pub const ALL: &[Self] = &[$(Self::$rule,)+];
 
-            /// The name of the rule, in a word or two.
+            /// The name of the rule in a word or two.
             pub const fn label(self) -> &'static str {
                 match self {
                     $(Self::$rule => $label,)+
                 }
             }
 
-            /// The rule in a sentence, with where its limit comes from, in the maker's system.
+            /// The rule as a sentence with the source of its limit, in the maker's units.
             pub fn statement(self, units: Units) -> String {
                 units.spell(match self {
                     $(Self::$rule => $($file::)+STATEMENT,)+
@@ -36,7 +36,7 @@ macro_rules! rules {
             }
         }
 
-        /// Every finding about a workpiece, worst first; of equals in the order of the rules.
+        /// Every finding about a workpiece, worst first; equals are in the order of the rules.
         pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
             let mut findings: Vec<Finding> = Vec::new();
             $(findings.extend($($file::)+check(workpiece));)+
@@ -59,9 +59,9 @@ rules! {
     Inside, "cuts inside the board", bores::check::inside;
     /// Bores on or beside a seam.
     Seam, "seam", blank::check::seam;
-    /// Grooves beside bores, and lines that find no room.
+    /// Grooves beside bores, and lines without room.
     GrooveBores, "grooves near holes", grooves::check::bores;
-    /// Grooves that run side by side.
+    /// Grooves close beside each other.
     GrooveSides, "grooves side by side", grooves::check::sides;
     /// Grooves that leave the flat top.
     GrooveRim, "grooves at the rim", grooves::check::rim;
@@ -69,13 +69,13 @@ rules! {
     GrooveDepth, "groove depth", grooves::check::depth;
     /// The center pilot against the circle jig's pin.
     Pilot, "center pilot", bores::check::pilot;
-    /// Room between pieces that stand side by side.
+    /// Room between neighboring pieces.
     Pieces, "room for pieces", bores::check::pieces;
     /// A piece in its bore.
     Seat, "fit of the pieces", bores::check::seat;
-    /// Bits that the maker owns.
+    /// Bits the maker owns.
     OwnedBits, "bits you own", bores::check::owned;
-    /// Holes that the drill press reaches.
+    /// Holes within the reach of the drill press.
     Throat, "drill press", jig::check;
     /// Hardboard between two holes of a router template.
     TemplateWeb, "template hardboard", hardboard::check::web;
@@ -83,21 +83,21 @@ rules! {
     Bushing, "guide bushing", hardboard::check::bushing;
     /// Length, edges and shank of the router's bit.
     RouterBit, "router bit", hardboard::check::bit;
-    /// Router bit and guide bushing that the maker owns.
+    /// The router bit and the guide bushing the maker owns.
     OwnedRouter, "router bits you own", hardboard::check::owned;
-    /// The errors of a sector jig, added up.
+    /// The combined errors of a sector jig.
     SectorJig, "sector jig", hardboard::check::sector;
-    /// The webs that the errors of the work leave.
+    /// The webs that the errors of the work may leave.
     Risk, "risk of thin wood", template::check::risk;
     /// The board on its blank.
     Stock, "blank", blank::check::stock;
-    /// Pieces of wood that the planer takes.
+    /// Pieces of wood that fit the planer.
     Planer, "planer", blank::check::planer;
     /// Tenons, mortises and screws.
     Joinery, "tenons and screws", blank::check::joinery;
     /// Storage in the underside.
     Storage, "storage", recess::check::storage;
-    /// The lid of the storage in the seasons.
+    /// The lid of the storage recess through the seasons.
     Lid, "lid", recess::check::lid;
     /// Species, moisture and seasons.
     Wood, "wood", wood::check;
@@ -105,9 +105,9 @@ rules! {
     Base, "base", base::check;
     /// Pieces on a board that is turned.
     Spin, "turning", bores::check::spin;
-    /// Reach of the players, and a rim for hands.
+    /// Reach of the players, and a rim to hold.
     Reach, "reach and grip", check::reach;
-    /// The way to the table: an opening, and the weight.
+    /// The way to the table: the opening, and the weight.
     Carry, "carrying", check::carry;
     /// Resin in the bores.
     Filling, "filling", filling::check;
@@ -115,13 +115,13 @@ rules! {
     PlayerColors, "players' colors", colors::check::players;
     /// Colors against the wood.
     ColorOnWood, "color against the wood", colors::check::wood;
-    /// Media where they cannot be.
+    /// Media in places where they cannot be used.
     ColorMedium, "how colors are applied", colors::check::medium;
     /// Room for the players' marks.
     MarkRoom, "room for marks", colors::check::marks;
     /// Coats of finish.
     Finish, "finish", finish::check;
-    /// Joints of the template beside the middles of holes.
+    /// Paper joints of the template near hole centers.
     Joints, "joints", template::check::joint;
     /// Sheets of the template.
     Sheets, "sheets", template::check::sheets;
@@ -129,7 +129,7 @@ rules! {
     Players, "child safety", check::players;
     /// Prices, rates and margin of the order.
     Price, "price", price::check;
-    /// Changes by hand that wait for their hole.
+    /// Hand edits that wait for their hole.
     Edits, "edited holes", check::edits;
     /// Distances measured after the work.
     Readings, "measured distances", repair::check::readings;

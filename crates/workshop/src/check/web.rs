@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for pairs of one severity, with the thinnest.
+/// A finding for pairs of one severity, with the thinnest web.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (what, measured) = if severity == Severity::Stop {
@@ -64,12 +64,12 @@ mod tests {
     }
 
     #[test]
-    fn wide_webs_are_no_finding() {
+    fn wide_webs_give_no_finding() {
         assert_eq!(at_pitch(19.0), []);
     }
 
     #[test]
-    fn a_web_as_wide_as_the_limit_is_no_finding_whatever_rounding_does() {
+    fn a_web_exactly_at_the_limit_passes_despite_rounding() {
         for pitch in [15.0, 15.5, 17.3] {
             let mut board = Board {
                 pitch,

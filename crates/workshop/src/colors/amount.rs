@@ -1,4 +1,4 @@
-//! The amount of each color: the areas of a board that have it, and the resin that takes its pigment.
+//! The amount of each color: the areas of a board that have it, and the resin that is pigmented with it.
 
 use board::{BorePart, CoatKind, CoatPlace, Medium, Rgb};
 
@@ -9,9 +9,9 @@ use super::used::{Place, Used, used};
 use crate::Workpiece;
 use crate::finish::{Parts, bore_area, covered, groove_area, ring_area};
 
-/// Area of one board that has a color, mm²; nothing where the color is in resin.
+/// Area of one board that has a color, mm²; 0 where the color is in resin.
 ///
-/// A player's field is an equal share of the top face, and a mark the square that it fits in.
+/// A player's field is an equal share of the top face, and a mark counts as the square around it.
 pub fn area(workpiece: &Workpiece, one: &Used) -> f64 {
     let board = workpiece.board();
     match one.place {
@@ -32,14 +32,14 @@ pub fn area(workpiece: &Workpiece, one: &Used) -> f64 {
     }
 }
 
-/// The sum of a figure over the holes that have a color.
+/// A figure summed over the holes that have a color.
 fn of_holes(workpiece: &Workpiece, one: &Used, figure: impl Fn(&board::Hole) -> f64) -> f64 {
     let holes = one.holes.iter();
     let holes = holes.filter_map(|name| workpiece.layout().hole(name.id()));
     holes.map(figure).sum()
 }
 
-/// Resin of one board that has a color, waste included, ml; nothing where the color is not in resin.
+/// Resin of one board that has a color, waste included, ml; 0 where the color is not in resin.
 pub fn resin(workpiece: &Workpiece, one: &Used) -> f64 {
     match (one.tint.medium, one.place) {
         (Medium::Resin, Place::Groove) => groove_ml(workpiece, one.length),
@@ -52,8 +52,8 @@ pub fn resin(workpiece: &Workpiece, one: &Used) -> f64 {
     }
 }
 
-/// The colors that layers of a kind of finish bring, each with its share of that finish; none where the kind has no color, no part has
-/// one, or it goes over the whole top face.
+/// The colors that coats of one kind bring, each with its share of that finish; empty where the kind has no color, no part has
+/// one, or it covers the whole top face.
 pub fn brought(workpiece: &Workpiece, kind: CoatKind) -> Vec<(Rgb, f64)> {
     let board = workpiece.board();
     let layers: Vec<_> = board

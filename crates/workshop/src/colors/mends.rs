@@ -11,7 +11,7 @@ use super::sight::{ALIKE, Seen, Sight, color_distance, distance_to};
 use super::used::{Place, used};
 use crate::{Mend, MendError, Workpiece, tone_of};
 
-/// The effect of one of the changes that are about colors, for a pointer that rests on it.
+/// The tooltip of a fix about colors.
 pub const fn tooltip(mend: Mend) -> &'static str {
     match mend {
         Mend::DistinctColors => {
@@ -28,7 +28,7 @@ pub const fn tooltip(mend: Mend) -> &'static str {
     }
 }
 
-/// Makes one of the changes that are about colors; others change nothing.
+/// Applies a fix about colors; any other fix changes nothing.
 ///
 /// # Errors
 /// [`MendError`] where no color is left, or the board cannot be laid out.
@@ -52,8 +52,8 @@ pub fn mend_colors(mend: Mend, board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
-/// Gives one of each two players that are alike the next color that differs from all others to every eye; returns whether there
-/// was one.
+/// Changes one of each two players that look alike to the next color of the set that differs from all others for every kind of
+/// sight; returns whether there was one.
 fn distinct_colors(board: &mut Board) -> bool {
     // Each pass changes one player, and none is changed twice.
     for _ in 0..board.players {
@@ -64,7 +64,7 @@ fn distinct_colors(board: &mut Board) -> bool {
         let Some(pair) = pairs.first() else {
             return true;
         };
-        // The one chosen by hand gives way to the one of the set, else the later one.
+        // A color chosen by hand is changed rather than one of the set; of two chosen by hand, the later player's.
         let [one, other] = pair.pair;
         let changed = if other.is_of_set {
             one.player
@@ -98,14 +98,14 @@ fn marks_of_set(board: &mut Board) {
     }
 }
 
-/// Takes paint where another medium cannot be, and the ring around a bore where there is no filling to color.
+/// Replaces media that cannot be used in their place with paint, and an unfilled colored filling with a ring around the bore.
 fn paint_instead(board: &mut Board) {
     let before = board.clone();
     let colors = &mut board.colors;
     for look in colors.bores_mut() {
         let wrong = |look: &board::BoreColor| fault(&before, Place::Bore(look.on), look.medium);
         if wrong(look).is_some() {
-            // A filling that is there takes pigment.
+            // A filling that exists takes pigment.
             if look.on == board::BorePart::Filling && before.filling.is_some() {
                 look.medium = Medium::Resin;
             } else if look.on == board::BorePart::Filling {
@@ -128,10 +128,10 @@ fn paint_instead(board: &mut Board) {
     }
 }
 
-/// Takes paint instead of dye and stain that are not seen, and for one color that is that of the wood black or white, whichever is
+/// Replaces dye and stain that do not show with paint, and a color that equals the wood's with black or white, whichever is
 /// farther off.
 ///
-/// Near means a CIEDE2000 distance below the limit of the checks, for any kind of sight.
+/// Two colors are close where their CIEDE2000 distance is below the limit of the checks for any kind of sight.
 fn colors_off_wood(board: &mut Board) {
     let wood = tone_of(board);
     let far = if color_distance(wood, Rgb::BLACK) > color_distance(wood, Rgb::WHITE) {
@@ -176,7 +176,7 @@ fn colors_off_wood(board: &mut Board) {
     }
 }
 
-/// Makes colored rings as wide as they have room.
+/// Makes colored rings as wide as they have room for.
 ///
 /// # Errors
 /// [`BuildError`] where the board cannot be laid out.
@@ -185,7 +185,7 @@ fn narrower_rings(board: &mut Board) -> Result<(), BuildError> {
     let all = used(&workpiece);
     let found = super::check::medium::wide_rings(&workpiece, &all);
     if let Some(room) = found.and_then(|finding| finding.measured) {
-        // A hair less, rounded to a tenth of a millimeter.
+        // Slightly less, rounded to a tenth of a millimeter.
         board.colors.ring = ((room.value - 0.05) * 10.0).floor() / 10.0;
         board.colors.ring = board.colors.ring.max(0.1);
     }

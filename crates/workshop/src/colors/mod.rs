@@ -1,7 +1,7 @@
-//! Colors: what each player and each part of the board has, and how it is seen.
+//! Colors: those of each player and each part of the board, and how they are seen.
 //!
 //! A document names the colored parts; here they are resolved hole by hole and groove by groove, with the players' colors and
-//! marks taken from the set where none were chosen.
+//! marks from the set where none were chosen.
 
 pub mod amount;
 pub mod check;
@@ -26,18 +26,18 @@ pub use sight::{
     seen_by,
 };
 
-/// The color of a part of the board, settled.
+/// The resolved color of a part of the board.
 ///
 /// The color is that of the material; [`seen_on`] gives the color seen on the wood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Tint {
-    /// The color as it is in the pot.
+    /// The color in the can.
     pub color: Rgb,
-    /// The stuff it is.
+    /// The medium that carries it.
     pub medium: Medium,
 }
 
-/// The color of a hole, settled.
+/// The resolved color of a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HoleTint {
     /// The part of the bore that is colored.
@@ -47,7 +47,7 @@ pub struct HoleTint {
 }
 
 impl Workpiece {
-    /// The color of a hole, and the part of it that has it; none where it stays bare.
+    /// The color of a hole and the part that has it; none where the hole stays bare.
     ///
     /// ```
     /// use board::{Board, HoleId, Hue, Role};
@@ -70,16 +70,16 @@ impl Workpiece {
         Some(HoleTint { on: look.on, tint })
     }
 
-    /// The color of a groove of a kind that belongs to a player, counted from 1; none where it stays bare. A shared one (0), as
-    /// the ring inside the rim, has no player's color.
+    /// The color of a groove of a kind for a player, counted from 1; none where it stays bare. A shared groove (player 0), such
+    /// as the ring inside the rim, never has a player's color.
     pub fn groove_color(&self, kind: GrooveKind, player: u32) -> Option<Tint> {
         let colors = &self.board().colors;
         settled(self, groove_part(colors, kind), player)
     }
 
-    /// The color of a player's field of the top face; none where it stays bare.
+    /// The color of a player's field on the top face; none where it stays bare.
     ///
-    /// Players are counted from 1; one that the board does not have has no color of a player.
+    /// Players are counted from 1; a number beyond the players of the board has no player's color.
     pub fn sector_color(&self, player: u32) -> Option<Tint> {
         settled(self, self.board().colors.sectors, player)
     }
@@ -99,7 +99,7 @@ pub(crate) const fn groove_part(colors: &board::Colors, kind: GrooveKind) -> Col
     }
 }
 
-/// The color of a part that is for a player, counted from 1.
+/// The color of a part for a player, counted from 1.
 ///
 /// Grooves and fields have the same two settings, hue and medium.
 fn settled(workpiece: &Workpiece, colored: Colored, player: u32) -> Option<Tint> {
@@ -110,7 +110,7 @@ fn settled(workpiece: &Workpiece, colored: Colored, player: u32) -> Option<Tint>
     })
 }
 
-/// The color that a hue means for a player; shared parts have no player's color.
+/// The color that a hue stands for with a player; shared parts have no player's color.
 fn color(workpiece: &Workpiece, hue: Hue, player: u32) -> Option<Rgb> {
     match hue {
         Hue::Bare => None,

@@ -1,4 +1,4 @@
-//! Where the players' marks go: beside their start pockets, clear of every bore and on the flat top.
+//! The places of the players' marks: beside their start pockets, clear of every bore and on the flat top.
 
 use geometry::{Point, Vec2, point_at};
 
@@ -7,17 +7,17 @@ use board::Role;
 
 /// Wood left between a mark and a bore, or the roundover, mm; our own choice.
 const CLEAR: f64 = 1.0;
-/// Steps away from the pocket, mm, and their number.
+/// Steps away from the pocket: their length in mm, and their number.
 const STEP: (f64, u32) = (2.0, 25);
 
-/// The middle of each player's mark of a size, mm; none where there is no start pocket, or no room beside it.
+/// The center of each player's mark of a size, mm; none where there is no start pocket, or no room beside it.
 pub fn mark_places(workpiece: &Workpiece, size: f64) -> Vec<Option<Point>> {
     (0..workpiece.layout().sectors.len())
         .map(|at| mark_place(workpiece, at, size))
         .collect()
 }
 
-/// The place of one player's mark: the nearest to the pocket, outward first, then inward, then to the sides.
+/// The place of one player's mark: the nearest to the pocket, tried outward first, then inward, then sideways.
 fn mark_place(workpiece: &Workpiece, at: usize, size: f64) -> Option<Point> {
     let layout = workpiece.layout();
     let (spot, sector) = (layout.pocket?, layout.sectors.get(at)?);

@@ -1,8 +1,8 @@
-//! The players' colors and marks: those chosen, else those of the set.
+//! The players' colors and marks: those chosen, otherwise those of the set.
 
 use board::{Board, Mark, MarkShape, Rgb, SET};
 
-/// The color and the mark of one player, settled.
+/// The resolved color and mark of one player.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlayerLook {
     /// Which player, from 1.
@@ -11,11 +11,14 @@ pub struct PlayerLook {
     pub color: Rgb,
     /// Whether the color is that of the set.
     pub is_of_set: bool,
-    /// The mark; never "that of the set", which is resolved already.
+    /// The mark; never [`Mark::Auto`], which is resolved already.
     pub mark: Mark,
 }
 
 /// The look of a player, counted from 1.
+///
+/// The colors of the set repeat after the last one, with another kind of mark: first shapes, then their outlines, then shapes
+/// in a ring, so that no mark repeats.
 ///
 /// Colors of the set come again after the last one, with another mark: first shapes, then their outlines, then shapes in a
 /// ring, so that no mark comes twice.
@@ -43,12 +46,12 @@ pub fn player_look(board: &Board, player: u32) -> PlayerLook {
     }
 }
 
-/// The color of the set for a place counted from 0.
+/// The set's color for an index counted from 0.
 fn of_set(place: usize) -> Rgb {
     SET.get(place % SET.len()).copied().unwrap_or(Rgb::BLACK)
 }
 
-/// The mark of the set for a place counted from 0.
+/// The set's mark for an index counted from 0.
 fn mark_of_set(place: usize) -> Mark {
     let shapes = MarkShape::ALL;
     let shape = shapes
@@ -67,7 +70,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn as_many_players_as_a_board_can_have_have_marks_of_their_own() {
+    fn the_most_players_on_a_board_all_have_different_marks() {
         let board = Board::default();
         let marks: Vec<Mark> = (1..=24)
             .map(|player| player_look(&board, player).mark)

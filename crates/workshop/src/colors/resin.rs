@@ -8,18 +8,18 @@ use crate::filling::steps::CURE;
 use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece};
 
-/// The words on pigment; common practice, no source.
+/// The sentences on pigment; common practice, no source.
 const PIGMENT: &str = "Stir pigment for epoxy into the resin before the hardener, no more than its label allows, and mix each color \
                        in a cup of its own.";
 
-/// The colors of the resin in the bores, with how it is colored; none where it stays clear.
+/// The colors of the resin in the bores, and how to color it; none where it stays clear.
 pub fn tinted(workpiece: &Workpiece) -> Option<String> {
     let all = poured(workpiece, |place| !matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
     (!all.is_empty()).then(|| format!("{PIGMENT} {}.", capital(&in_words(&all).join("; "))))
 }
 
-/// The grooves that are filled with resin; none where none are.
+/// The operation of filling grooves with resin; none where no groove is filled.
 pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let all = poured(workpiece, |place| matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
@@ -45,7 +45,8 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
         .filling
         .map_or(0.0, |filling| filling.mixing);
     let mixes = if resin.is_parted { 1 } else { resin.cups };
-    // Common practice, no source: a groove of a meter is filled and scraped in a quarter of an hour. Each mix takes as long as any.
+    // Common practice, no source: filling and scraping a groove of one meter takes a quarter of an hour. The time to mix does
+    // not depend on the amount.
     let minutes = 15.0 + mixing * f64::from(mixes) + 15.0 * filled_length(workpiece) / 1000.0;
     let operation = Operation::of(Task::GrooveFill)
         .with("syringe, cups, tape, card scraper, hard block", minutes)
@@ -54,7 +55,7 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     Some(operation.says(work))
 }
 
-/// The sentence on mixing.
+/// The sentence on mixing resin.
 fn mixed(resin: &GrooveResin, units: Units) -> String {
     let ml = Measure::milliliters(resin.mixed).shown(units);
     let cups = match (resin.is_parted, resin.cups) {
@@ -69,7 +70,7 @@ fn mixed(resin: &GrooveResin, units: Units) -> String {
     format!("Mix {ml} in {cups}, resin and hardener by the label's ratio.{least}")
 }
 
-/// The words on pigment: before the hardener, or where one mix is parted among several colors after it.
+/// The sentences on pigment: before the hardener, or, where one mix is divided among several colors, after it.
 fn pigment(resin: &GrooveResin) -> String {
     if resin.is_parted {
         let cups = counted(resin.cups - 1, "cup", "cups");
@@ -86,18 +87,18 @@ fn pigment(resin: &GrooveResin) -> String {
 pub struct GrooveResin {
     /// Resin poured into the grooves, waste included, ml.
     pub poured: f64,
-    /// Resin mixed: the poured and that left in the cups, ml; never less than can be measured out.
+    /// Resin mixed, ml: the resin poured and that left in the cups; never less than can be measured out.
     pub mixed: f64,
-    /// Cups: one for each color and one to mix in, where all is mixed at once; else those of every color.
+    /// Number of cups: one to mix in and one for each color where all is mixed at once, otherwise those of every color.
     pub cups: u32,
-    /// Whether all of it is mixed in one cup and parted among those of the colors.
+    /// Whether all of it is mixed in one cup and divided among those of the colors.
     pub is_parted: bool,
-    /// Whether so little is poured that the least that can be measured is mixed.
+    /// Whether so little is poured that the least measurable amount is mixed.
     pub is_least: bool,
 }
 
-/// The least that the parts of a mix can be measured out for to a few percent: in a cup with marks, or on a scale that shows
-/// tenths of a gram, ml; common practice, no source.
+/// The least mix whose parts can be measured out to a few percent, ml: in a cup with marks, or on a scale that shows tenths of
+/// a gram; common practice, no source.
 pub const fn least_mix(by: MixedBy) -> f64 {
     match by {
         MixedBy::Volume => 10.0,
@@ -105,10 +106,10 @@ pub const fn least_mix(by: MixedBy) -> f64 {
     }
 }
 
-/// Resin that the colored grooves of one board take; none where none are filled.
+/// The resin for the colored grooves of one board; none where none are filled.
 ///
-/// A little is mixed in one cup and parted among the colors: each cup then keeps no more than it was given, and the cup that
-/// all is mixed in keeps its usual rest.
+/// A small amount is mixed in one cup and divided among the colors: no cup then retains more than it was given, and the mixing
+/// cup retains its usual residue.
 pub fn groove_resin(workpiece: &Workpiece) -> Option<GrooveResin> {
     let filling = workpiece.board().filling?;
     let colors = groove_colors(workpiece);
@@ -157,7 +158,7 @@ pub fn groove_resin(workpiece: &Workpiece) -> Option<GrooveResin> {
     })
 }
 
-/// Resin that each color of the grooves takes, waste included, ml.
+/// Resin for each color of the grooves, waste included, ml.
 fn groove_colors(workpiece: &Workpiece) -> Vec<f64> {
     let mut colors: Vec<(Rgb, f64)> = Vec::new();
     for one in poured(workpiece, |place| matches!(place, Place::Groove)) {
@@ -177,9 +178,9 @@ fn groove_colors(workpiece: &Workpiece) -> Vec<f64> {
         .collect()
 }
 
-/// Resin that filled grooves of a length take, waste included, ml.
+/// Resin for filled grooves of a length, waste included, ml.
 ///
-/// A V-groove is a triangle in section, with a flat below it where the tip of the bit is flat.
+/// A V-groove is a triangle in section, with a flat bottom where the tip of the bit is flat.
 pub fn groove_ml(workpiece: &Workpiece, length: f64) -> f64 {
     let board = workpiece.board();
     let (Some(wanted), Some(filling), Some(plan)) =
@@ -191,7 +192,7 @@ pub fn groove_ml(workpiece: &Workpiece, length: f64) -> f64 {
     length * section / 1000.0 * (1.0 + filling.waste)
 }
 
-/// Length of the grooves that are filled, mm.
+/// Length of the filled grooves, mm.
 fn filled_length(workpiece: &Workpiece) -> f64 {
     let all = poured(workpiece, |place| matches!(place, Place::Groove));
     all.iter().map(|one| one.length).sum()
@@ -240,7 +241,7 @@ mod tests {
     }
 
     #[test]
-    fn a_groove_takes_half_of_its_width_by_its_depth() {
+    fn a_groove_takes_half_its_width_times_its_depth() {
         let mut board = board();
         let mut wanted = Grooves::default();
         (wanted.angle, wanted.tip) = (90.0, 0.0);
@@ -263,10 +264,10 @@ mod tests {
         assert_eq!(groove_resin(&Workpiece::of(&board).unwrap()), None);
     }
 
-    /// By hand: six cups keep as much again as is poured from them, and the mixing cup as much as they were given; an amount too
+    /// By hand: six cups retain as much as is poured from them, and the mixing cup as much as they were given; an amount too
     /// small to measure is raised to the least that can be measured; and more than a batch is mixed color by color.
     #[test]
-    fn a_little_resin_is_mixed_once_and_much_color_by_color() {
+    fn small_amounts_of_resin_are_mixed_once_and_large_ones_color_by_color() {
         let mut board = board();
         let resin = |board: &Board, waste: f64, batch: f64| {
             let mut board = board.clone();
@@ -278,7 +279,7 @@ mod tests {
         let least = resin(&board, 0.15, 30.0);
         assert!(least.is_least && least.is_parted, "{least:?}");
         assert_near!(least.mixed, 5.0, 0.0);
-        // Waste stands in for longer grooves: about 1.5 ml are poured.
+        // A high share of waste stands in for longer grooves: about 1.5 ml are poured.
         let little = resin(&board, 2.0, 200.0);
         assert!(little.is_parted && !little.is_least, "{little:?}");
         assert_near!(little.mixed, 4.0 * little.poured, 1e-9);
@@ -293,7 +294,7 @@ mod tests {
     }
 
     #[test]
-    fn pigment_is_told_with_the_resin() {
+    fn resin_comes_with_advice_on_pigment() {
         let mut board = board();
         assert_eq!(tinted(&Workpiece::of(&board).unwrap()), None);
         board.colors.home.hue = Hue::Player;

@@ -1,11 +1,11 @@
-//! Colors as they are seen on the wood: paint covers it, dye and stain let its tone through.
+//! Colors as seen on the wood: paint covers it, dye and stain let its tone show through.
 
 use board::{Medium, Rgb};
 
 use super::Tint;
 use super::sight::{linear, of_linear};
 
-/// The color of a tint as it is seen on wood of a tone; an estimate from memory, since every dye and every piece of wood differs.
+/// The color of a tint as seen on wood of a tone; an estimate from memory, since every dye and every piece of wood differs.
 ///
 /// Dye only filters the light that the wood reflects. Stain does so over half of the area, and covers the other half with pigment.
 ///

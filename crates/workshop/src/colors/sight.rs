@@ -1,8 +1,9 @@
-//! Differences of colors: contrast, distance, and the colors seen by eyes that lack one kind of cone.
+//! Differences between colors: contrast, distance, and how colors look to people who lack one kind of cone.
 //!
 //! Contrast is that of W3C WCAG 2; distance is CIEDE2000 (CIE 142-2001), by crate `palette`. Sight without the long or the
-//! middle cones is simulated by Viénot, Brettel and Mollon ("Digital video colourmaps for checking the legibility of displays by
-//! dichromats", 1999), without the short ones by Machado, Oliveira and Fernandes (2009), which the former leave out.
+//! middle cones is simulated after Viénot, Brettel and Mollon ("Digital video colourmaps for checking the legibility of
+//! displays by dichromats", 1999); sight without the short cones, which that paper leaves out, after Machado, Oliveira and
+//! Fernandes (2009).
 
 use board::Rgb;
 use palette::color_difference::Ciede2000;
@@ -11,16 +12,16 @@ use palette::{FromColor, Lab, LinSrgb, Srgb};
 
 /// The contrast that a mark needs against its background: W3C WCAG 2.2, criterion 1.4.11.
 pub const LEAST_CONTRAST: f64 = 3.0;
-/// The distance in CIEDE2000 below which two colors are too alike to be distinguished across a table, beside each other or not;
-/// our own choice, some four times what a practiced eye just notices side by side (2.3; from memory).
+/// The distance in CIEDE2000 below which two colors are too alike to tell apart across a table, whether side by side or not;
+/// our own choice, about four times what a practiced eye just notices side by side (2.3; from memory).
 pub const ALIKE: f64 = 9.0;
-/// The distance in CIEDE2000 below which two colors are one to most eyes; from memory.
+/// The distance in CIEDE2000 below which two colors look the same to most people; from memory.
 pub const SAME: f64 = 2.3;
 
 /// A kind of color vision.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Sight {
-    /// Three kinds of cones.
+    /// All three kinds of cones.
     Normal,
     /// No cones for long waves: protanopia.
     Protan,
@@ -31,10 +32,10 @@ pub enum Sight {
 }
 
 impl Sight {
-    /// Every kind, the usual one first.
+    /// Every kind, normal sight first.
     pub const ALL: [Self; 4] = [Self::Normal, Self::Protan, Self::Deutan, Self::Tritan];
 
-    /// The words for it, after "to" or "for".
+    /// Its name, as used after "to" or "for".
     pub const fn label(self) -> &'static str {
         match self {
             Self::Normal => "any eye",
@@ -44,9 +45,10 @@ impl Sight {
         }
     }
 
-    /// The rows give linear red, green and blue as seen. The last digits are rounded so that white stays white.
+    /// The matrix from linear red, green and blue to those seen, by rows. The last digits are rounded so that white stays
+    /// white.
     ///
-    /// The matrices are those of the two papers that the head of this file names.
+    /// The matrices are those of the two papers named at the top of this file.
     const fn matrix(self) -> [[f64; 3]; 3] {
         match self {
             Self::Normal => [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
@@ -69,7 +71,7 @@ impl Sight {
     }
 }
 
-/// The color that looks to normal eyes as this one does to others; clipped to sRGB.
+/// The color that looks to normal sight as this one does to another kind of sight; clipped to sRGB.
 ///
 /// ```
 /// use board::Rgb;
@@ -104,13 +106,13 @@ pub fn contrast(one: Rgb, other: Rgb) -> f64 {
 
 /// Relative luminance of a color, from 0 to 1 (WCAG 2.2).
 ///
-/// The shares of red, green and blue are those of sRGB; black has 0 and white has 1.
+/// The weights of red, green and blue are those of sRGB; black is 0 and white is 1.
 pub fn luminance(color: Rgb) -> f64 {
     let [red, green, blue] = linear(color);
     0.2126 * red + 0.7152 * green + 0.0722 * blue
 }
 
-/// Distance of two colors in CIEDE2000, as usual eyes see them.
+/// Distance of two colors in CIEDE2000 for normal sight.
 ///
 /// ```
 /// use board::Rgb;
@@ -121,25 +123,25 @@ pub fn color_distance(one: Rgb, other: Rgb) -> f64 {
     lab(one).difference(lab(other))
 }
 
-/// Distance of two colors in CIEDE2000 to a kind of sight.
+/// Distance of two colors in CIEDE2000 for a kind of sight.
 ///
-/// Both colors are first taken to what that sight sees, and then compared as usual eyes do.
+/// Both colors are first converted to what that sight sees, and then compared as for normal sight.
 pub fn distance_to(sight: Sight, one: Rgb, other: Rgb) -> f64 {
     color_distance(seen_by(one, sight), seen_by(other, sight))
 }
 
-/// A color as every eye sees it, for distances to many others.
+/// A color as each kind of sight sees it, for comparison with many others.
 ///
-/// Work that is done once for a color is not done again for each pair of it.
+/// The conversion is done once per color and not again for each pair.
 pub struct Seen([Lab<D65, f64>; 4]);
 
 impl Seen {
-    /// The color to each kind of sight.
+    /// The color for each kind of sight.
     pub fn of(color: Rgb) -> Self {
         Self(Sight::ALL.map(|sight| lab(seen_by(color, sight))))
     }
 
-    /// Distance from another in CIEDE2000 to a kind of sight.
+    /// Distance from another color in CIEDE2000 for a kind of sight.
     pub fn distance(&self, other: &Self, sight: Sight) -> f64 {
         let place = Sight::ALL.iter().position(|one| *one == sight);
         let pair = place.and_then(|at| Some((self.0.get(at)?, other.0.get(at)?)));
@@ -147,7 +149,7 @@ impl Seen {
     }
 }
 
-/// The name that a maker would say for a color: of those named, the nearest in CIEDE2000.
+/// The common name of a color: the nearest of the named colors in CIEDE2000.
 ///
 /// ```
 /// use board::Rgb;
@@ -161,7 +163,7 @@ pub fn color_name(color: Rgb) -> &'static str {
     nearest.map_or("", |(name, _)| name)
 }
 
-/// Red, green and blue in proportion to the light.
+/// Red, green and blue in proportion to the amount of light.
 pub(super) fn linear(color: Rgb) -> [f64; 3] {
     let light: LinSrgb<f64> = encoded(color).into_linear();
     [light.red, light.green, light.blue]
@@ -176,13 +178,13 @@ pub(super) fn of_linear(light: [f64; 3]) -> Rgb {
     Rgb::new(red, green, blue)
 }
 
-/// The color as the library takes it.
+/// The color as the library's type.
 fn encoded(color: Rgb) -> Srgb<f64> {
     let [red, green, blue] = color.shares();
     Srgb::new(red, green, blue)
 }
 
-/// The color in CIELAB, by the white of sRGB.
+/// The color in CIELAB, relative to the white of sRGB.
 fn lab(color: Rgb) -> Lab<D65, f64> {
     Lab::from_color(encoded(color))
 }

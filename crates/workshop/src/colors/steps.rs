@@ -1,4 +1,4 @@
-//! Inlays, and painting, dyeing and staining, each in its place beside the coats of finish.
+//! The work of inlaying, painting, dyeing and staining, each in its place among the coats of finish.
 //!
 //! Colored resin has a file of its own.
 
@@ -12,10 +12,10 @@ use crate::finish::{Parts, coat_data, list, time};
 use crate::job::{Operation, Task};
 use crate::{Caution, Workpiece};
 
-/// The media that are laid on, in the order of their work.
+/// The media that are applied by brush or cloth, in working order.
 const IN_ORDER: [Medium; 3] = [Medium::Dye, Medium::Stain, Medium::Paint];
 
-/// The inlays, and an operation for each medium; empty without colors.
+/// The inlays, and an operation for each medium; empty for a board without colors.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let all = laid(workpiece);
     let coloring = IN_ORDER
@@ -35,7 +35,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
         .collect()
 }
 
-/// Coats of finish that are on the wood before it is painted; none where the plan of the work paints nothing. Dye and stain go on
+/// Number of coats of finish on the wood before it is painted; none where the work plan paints nothing. Dye and stain go on
 /// bare wood before every finish.
 pub fn coats_under(workpiece: &Workpiece) -> u32 {
     let after = workpiece.board().colors.after;
@@ -50,8 +50,8 @@ pub fn coats_under(workpiece: &Workpiece) -> u32 {
     }
 }
 
-/// The kind of finish whose times and vapor apply to a medium; none for media that are not brushed or wiped on. Of paints it is
-/// enamel, which dries longest.
+/// The kind of finish whose times and vapor apply to a medium; none for media that are not brushed or wiped on. Among paints it
+/// is enamel, which dries slowest.
 pub const fn kind_of(medium: Medium) -> Option<CoatKind> {
     match medium {
         Medium::Paint => Some(CoatKind::Enamel),
@@ -61,7 +61,8 @@ pub const fn kind_of(medium: Medium) -> Option<CoatKind> {
     }
 }
 
-/// Every color that is an operation of its own: not where it cannot be, and not where a layer of the finish brings it.
+/// Every color applied in an operation of its own, which excludes colors in impossible places and those that a coat of the
+/// finish brings.
 pub fn laid(workpiece: &Workpiece) -> Vec<Used> {
     let board = workpiece.board();
     let is_coat = |one: &Used| {
@@ -76,7 +77,7 @@ pub fn laid(workpiece: &Workpiece) -> Vec<Used> {
     all
 }
 
-/// The medium of a layer of finish; none for layers without color.
+/// The medium of a coat of finish; none for coats without color.
 pub const fn medium_of(kind: CoatKind) -> Option<Medium> {
     match kind {
         CoatKind::Dye => Some(Medium::Dye),
@@ -86,7 +87,7 @@ pub const fn medium_of(kind: CoatKind) -> Option<Medium> {
     }
 }
 
-/// The part of the board that a place is, as layers of finish have it.
+/// The parts of the board that a place belongs to, in terms of the coats of finish.
 pub const fn part(place: Place) -> Parts {
     match place {
         Place::Bore(BorePart::Ring) => Parts::RINGS,
@@ -131,7 +132,7 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
     Some(operation.says(work))
 }
 
-/// Which coats are on the wood by then.
+/// A phrase that says which coats are on the wood by then.
 fn place_in_order(workpiece: &Workpiece, medium: Medium) -> String {
     let board = workpiece.board();
     let planned = board.finish.iter().map(|layer| layer.coats).sum::<u32>();
@@ -155,7 +156,7 @@ pub const fn lies_flat(one: &Used) -> bool {
     )
 }
 
-/// The sentence about what stays clean.
+/// The sentence about masking what stays clean.
 fn masked(with: &[&Used], medium: Medium) -> &'static str {
     let is_flat = with.iter().any(|one| lies_flat(one));
     match medium {
@@ -182,7 +183,7 @@ fn tool(with: &[&Used], medium: Medium) -> &'static str {
     }
 }
 
-/// A sentence on putting a medium on.
+/// A sentence on applying a medium.
 const fn laid_on(medium: Medium) -> &'static str {
     match medium {
         Medium::Paint => {
@@ -223,7 +224,7 @@ pub fn in_words(with: &[&Used]) -> Vec<String> {
     parts.into_iter().map(told).collect()
 }
 
-/// A part with where the color is on it.
+/// A part with the place of the color on it.
 fn place_words(one: &Used) -> String {
     match one.place {
         Place::Bore(BorePart::Ring) => format!("rings around {}", one.part),
@@ -232,7 +233,7 @@ fn place_words(one: &Used) -> String {
     }
 }
 
-/// A color in words, with whose it is.
+/// A color in words, with the player it belongs to.
 fn color_words(player: u32, color: Rgb) -> String {
     match player {
         0 => color_name(color).into(),
@@ -240,7 +241,7 @@ fn color_words(player: u32, color: Rgb) -> String {
     }
 }
 
-/// Minutes of hands for parts: masking and a quarter of an hour to begin with; common practice, no source.
+/// Hands-on minutes for coloring these parts: masking, plus a quarter of an hour to set up; common practice, no source.
 fn minutes(with: &[&Used]) -> f64 {
     let one = |used: &&Used| match used.place {
         Place::Bore(_) => 1.5 * used.holes.len() as f64,
@@ -251,7 +252,7 @@ fn minutes(with: &[&Used]) -> f64 {
     15.0 + with.iter().map(one).sum::<f64>()
 }
 
-/// The inlaid parts; empty without inlays.
+/// The operation of inlaying parts; none without inlays.
 fn inlays(all: &[Used]) -> Option<Operation> {
     let inlaid: Vec<&Used> = all
         .iter()
@@ -297,7 +298,7 @@ mod tests {
         operations(&Workpiece::of(board).unwrap())
     }
 
-    /// Grooves in a medium, and marks that are painted.
+    /// A board with grooves colored in this medium, and with painted marks.
     fn colored(medium: Medium) -> Board {
         let mut board = Board {
             grooves: Some(Grooves::default()),
@@ -323,7 +324,7 @@ mod tests {
         assert_eq!(told(Medium::Inlay), [(Task::Paint, 1), (Task::Inlay, 1)]);
         let stain = &of(&colored(Medium::Stain))[0];
         assert_eq!(stain.cautions, [Caution::OilyRags, Caution::Solvents]);
-        // An ordinary fan in vapor that burns can light it; dye may be of alcohol.
+        // An ordinary fan can ignite flammable vapor; dye may be alcohol based.
         for medium in [Medium::Paint, Medium::Dye, Medium::Stain] {
             let colored = &of(&colored(medium))[0];
             assert!(colored.cautions.contains(&Caution::Solvents), "{medium:?}");
@@ -362,7 +363,7 @@ mod tests {
         );
     }
 
-    /// Marks are painted over the first coat; the grooves are stained, which only bare wood takes.
+    /// Marks are painted over the first coat, while stained grooves need bare wood.
     #[test]
     fn stain_comes_before_the_coats_under_paint() {
         let mut board = colored(Medium::Stain);
@@ -389,7 +390,7 @@ mod tests {
     }
 
     #[test]
-    fn color_that_a_layer_of_the_finish_brings_is_not_laid_twice() {
+    fn color_that_a_coat_of_the_finish_brings_is_not_applied_twice() {
         let mut board = colored(Medium::Paint);
         board.colors.marks = None;
         board.colors.after = 1;

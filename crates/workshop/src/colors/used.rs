@@ -1,6 +1,6 @@
-//! Where the colors of a board are: every colored part, with its medium and its player.
+//! All colors of a board: every colored part, with its medium and its player.
 //!
-//! The checks of color go through this list, so that each of them names the same parts by the same words.
+//! The checks of color use this list, so that each of them names the same parts in the same words.
 
 use board::{BorePart, HoleName, Hue, Role};
 
@@ -23,23 +23,23 @@ pub enum Place {
 /// One color at one part of the board.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Used {
-    /// The part, as it begins a sentence.
+    /// The part, worded as the start of a sentence.
     pub part: &'static str,
     /// The place.
     pub place: Place,
     /// The color.
     pub tint: Tint,
-    /// The player whose color it is; 0 where it is for all.
+    /// The player whose color it is; 0 where it is shared.
     pub player: u32,
-    /// The holes that have it, or that it is at.
+    /// The holes that have the color or are next to it.
     pub holes: Vec<HoleName>,
-    /// Length of the grooves that have it, mm; 0 where it is in none.
+    /// Length of the grooves that have it, mm; 0 for other places.
     pub length: f64,
 }
 
-/// Every color that the board's wood has, by part.
+/// Every color on the wood of a board, by part.
 ///
-/// Holes of one role, color and player are one entry with all their names. It is empty on a board that is left as wood.
+/// Holes of one role, color and player are one entry with all their names. The list is empty for a board left as bare wood.
 pub fn used(workpiece: &Workpiece) -> Vec<Used> {
     let mut found = Vec::new();
     if workpiece.board().colors.colors_wood() {
@@ -51,9 +51,9 @@ pub fn used(workpiece: &Workpiece) -> Vec<Used> {
     found
 }
 
-/// The colors of bores, by role or by hand.
+/// The colors of bores, by role or set by hand.
 ///
-/// Holes colored by hand are one part, for all roles.
+/// Holes colored by hand are one part, whatever their role.
 fn bores(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let colors = &workpiece.board().colors;
     for hole in &workpiece.layout().holes {
@@ -78,9 +78,9 @@ fn bores(workpiece: &Workpiece, found: &mut Vec<Used>) {
     }
 }
 
-/// The colors of grooves, as far as they are routed.
+/// The colors of grooves that are routed.
 ///
-/// Grooves that are not planned have no color, though the document may keep one for them.
+/// Grooves that are not planned have no color, even if the document keeps one for them.
 fn grooves(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let colors = &workpiece.board().colors;
     let laid = workpiece.grooves().map_or(&[][..], |plan| &plan.grooves);
@@ -116,7 +116,7 @@ fn fields(workpiece: &Workpiece, found: &mut Vec<Used>) {
 
 /// The players' marks, where they are made on the board.
 ///
-/// A mark belongs to the holes of its start pocket, which the window shows when the finding is chosen.
+/// A mark is listed with the holes of its start pocket, which the window highlights when the finding is selected.
 fn marks(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let Some(made) = workpiece.board().colors.marks else {
         return;
@@ -147,9 +147,7 @@ pub fn pocket_names(workpiece: &Workpiece, player: u32) -> Vec<HoleName> {
     }
 }
 
-/// The entry of a part with the same color.
-///
-/// Where there is no entry for it yet, one is begun.
+/// The entry of a part with this color, added where there is none yet.
 fn add<'a>(
     found: &'a mut Vec<Used>,
     part: &'static str,
@@ -173,7 +171,7 @@ fn add<'a>(
     &mut found[at]
 }
 
-/// The bores of a role, for the middle of a sentence.
+/// The bores of a role, as words within a sentence.
 const fn role_words(role: Role) -> &'static str {
     match role {
         Role::Track => "track spaces",
@@ -184,7 +182,7 @@ const fn role_words(role: Role) -> &'static str {
     }
 }
 
-/// Grooves of a kind that are colored together, for the middle of a sentence.
+/// Grooves of a kind that are colored together, as words within a sentence.
 const fn groove_words(kind: GrooveKind) -> &'static str {
     match kind {
         GrooveKind::Ring => "routed rings",
@@ -194,7 +192,7 @@ const fn groove_words(kind: GrooveKind) -> &'static str {
 }
 
 impl Used {
-    /// The part with whose color it is, for the middle of a sentence.
+    /// The part and the player whose color it is, as words within a sentence.
     pub fn words(&self) -> String {
         if self.player == 0 {
             self.part.into()

@@ -1,4 +1,4 @@
-//! The resin that one bore takes.
+//! The amount of resin in one bore.
 
 use board::{Board, Bore, Bottom, Filling, PieceKind};
 use geometry::{Piece, Profile};
@@ -7,13 +7,13 @@ use crate::Workpiece;
 use crate::bores::holds::insert_profile;
 use crate::bores::profile::bore_profile;
 
-/// Whether the bore of a hole that holds a piece is filled: it is deeper than the level of the resin.
+/// Whether the bore of a hole that holds a piece is filled: whether it is deeper than the level of the resin.
 pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {
     amount(board, filling, bore).takes(filling) > 0.0
 }
 
-/// The bore as a marble finds it: of a filled one, the part that the resin leaves open. A marble is lowest where a dome is
-/// highest; resin above the top face is leveled off. Other pieces find it as it was drilled.
+/// The part of a bore that is open to a marble: of a filled bore, the part above the resin. A marble is lowest where a dome is
+/// highest; resin above the top face is leveled off. For other pieces it is the bore as drilled.
 pub fn open_bore(board: &Board, bore: Bore) -> Bore {
     let is_marble = board.piece.kind == PieceKind::Marble;
     let filled = board
@@ -26,10 +26,10 @@ pub fn open_bore(board: &Board, bore: Bore) -> Bore {
     })
 }
 
-/// Room for resin or glue all round a ball or disc, mm: 0.004 in; common practice, no source.
+/// Clearance for resin or glue around a ball or disc, mm: 0.004 in; common practice, no source.
 pub const LEAST_GAP: f64 = 0.1;
 
-/// The diameter of a ball or disc with room for resin in every bore that is filled, mm; none where there is none.
+/// The diameter of a ball or disc that leaves room for resin in every filled bore, mm; none where no diameter does.
 pub fn insert_with_room(workpiece: &Workpiece) -> Option<f64> {
     let board = workpiece.board();
     let filling = board.filling?;
@@ -45,21 +45,21 @@ pub fn insert_with_room(workpiece: &Workpiece) -> Option<f64> {
 /// Resin in one bore, mm³.
 #[derive(Debug, Clone, Copy)]
 pub struct Amount {
-    /// Below the top face.
+    /// Resin below the top face.
     pub within: f64,
-    /// Above it.
+    /// Resin above the top face.
     pub above: f64,
 }
 
 impl Amount {
-    /// Resin poured for it, waste included, ml.
+    /// Resin poured into the bore, waste included, ml.
     pub fn takes(self, filling: &Filling) -> f64 {
         (self.within + self.above) / 1000.0 * (1.0 + filling.waste)
     }
 }
 
-/// The resin in a bore, with its dome, a part of a ball over the mouth of the bore. A bore that ends above the resin's level has
-/// neither resin nor dome. A ball or disc set in it and stands out of the level counts as covered by the dome.
+/// The resin in a bore, with its dome, a spherical cap over the mouth of the bore. A bore that ends above the resin's level has
+/// neither resin nor dome. A ball or disc that is set in it and rises above the level counts as covered by the dome.
 pub fn amount(board: &Board, filling: &Filling, bore: Bore) -> Amount {
     let level = filling.below_top;
     let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;
@@ -70,7 +70,7 @@ pub fn amount(board: &Board, filling: &Filling, bore: Bore) -> Amount {
     };
     let profile = bore_profile(bore, board.bores.spur);
     let body = profile.volume_between(level, f64::INFINITY) - set(level, f64::INFINITY);
-    // Rounding of a level at the floor is no resin.
+    // A rounding error of a level at the floor is no resin.
     if body < 1e-6 {
         return Amount {
             within: 0.0,

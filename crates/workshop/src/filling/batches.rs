@@ -1,4 +1,4 @@
-//! Bores one after the other into batches that are poured before they set.
+//! Consecutive bores grouped into batches that are poured before they set.
 
 use board::{Filling, field};
 
@@ -8,19 +8,19 @@ use crate::Workpiece;
 /// One batch of resin.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Batch {
-    /// Number of bores, of all boards one after the other, filled before it.
+    /// Number of bores filled before it, counted over all boards.
     pub before: u32,
-    /// Bores it fills.
+    /// Number of bores it fills.
     pub bores: u32,
     /// Resin mixed, with the part that stays in the cup, ml.
     pub ml: f64,
-    /// When its parts come together, minutes after those of the first batch.
+    /// The time when its parts are combined, minutes after the first batch's.
     pub begins: f64,
     /// Time to mix and to pour, minutes.
     pub minutes: f64,
 }
 
-/// Bores one after the other into batches; a bore that takes more than a batch is one by itself.
+/// Groups consecutive bores into batches; a bore that needs more than a batch is one by itself.
 pub fn batches(bores: &[FilledBore], boards: u32, filling: &Filling, most: u32) -> Vec<Batch> {
     let full = filling.batch * (1.0 + HAIR);
     let mut batches: Vec<Batch> = Vec::new();
@@ -48,12 +48,11 @@ pub fn batches(bores: &[FilledBore], boards: u32, filling: &Filling, most: u32) 
     batches
 }
 
-/// The largest batch, ml, that never fills more bores than the time allows; none where no batch does that and fills a
-/// bore.
+/// The largest batch, ml, that never fills more bores than time allows; none where no such batch fills even one bore.
 pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
     let filling = workpiece.board().filling?;
     let pour = workpiece.pour()?;
-    // It must run out before any run of bores that is one too long.
+    // It must run out before it fills any run of bores that is one too long.
     let too_long = usize::try_from(pour.in_time).ok()?.checked_add(1)?;
     let each: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();
     let least = least_run(&each, pour.boards as usize, too_long)? + filling.cup;
@@ -62,13 +61,13 @@ pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
     (tenths >= (pour.largest + filling.cup).max(range.min)).then_some(tenths)
 }
 
-/// The least that so many bores in a row take, where those of one board come over and over; none where there are not so
-/// many.
+/// The least resin in a run of this many consecutive bores, where the bores of one board repeat for every board; none where
+/// there are fewer bores.
 fn least_run(each: &[f64], boards: usize, length: usize) -> Option<f64> {
     if length > each.len().saturating_mul(boards) {
         return None;
     }
-    // A run that goes on from board to board repeats after one of them.
+    // A run that continues from board to board repeats after one of them.
     let rounds = (length.div_ceil(each.len()) + 1).min(boards);
     let mut poured = 0.0;
     let mut before = vec![poured];
@@ -86,7 +85,7 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn a_run_is_no_longer_than_all_boards() {
+    fn a_run_ends_with_the_last_board() {
         assert_eq!(least_run(&[1.0, 2.0], 2, 5), None);
         assert_eq!(least_run(&[], 2, 1), None);
         // From the second bore of the first board on.
@@ -97,7 +96,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_least_run_is_the_least_of_all_runs(
+        fn no_run_takes_less_than_the_least_run(
             each in prop::collection::vec(0.1..9.0_f64, 1..7),
             boards in 1_usize..6,
             length in 1_usize..20,

@@ -1,4 +1,4 @@
-//! Rule: a batch of resin is in the bores before it sets in its cup.
+//! Rule: each batch of resin is poured before it sets in its cup.
 
 use board::{Filling, Hole, HoleName, Measure, PieceKind, Units, show_length};
 
@@ -15,7 +15,7 @@ pub const STATEMENT: &str = "A batch of resin is poured within its pot life, whi
      (HSE research report RR79): wear nitrile gloves and change them often, open the windows, and breathe no dust of resin that \
      is not fully cured (from memory). The label, local codes and licensed practice come first.";
 
-/// So much resin left in one cup can melt it, ml: about 8 fl oz (trade page, not a standard).
+/// Amount of resin in one cup whose own heat can melt the cup, ml: about 8 fl oz (trade page, not a standard).
 const HOT_CUP: f64 = 237.0;
 
 /// Every finding about the filling.
@@ -41,7 +41,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings.into_iter().flatten().collect()
 }
 
-/// Batches that set before they are poured: a stop where not even one bore is filled in time, else with batches that are.
+/// Batches that set before they are poured. It is a stop where not even one bore is filled in time; otherwise the fix is a
+/// batch that is.
 fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Finding> {
     let takes = pour.longest.minutes;
     if takes <= pour.working * (1.0 + HAIR) {
@@ -77,7 +78,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     )
 }
 
-/// A batch that is too small for a single bore and what stays in the cup; a stop where the cup keeps all of it.
+/// A batch too small for a single bore plus the residue in the cup; a stop where all of it stays in the cup.
 fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
@@ -87,7 +88,7 @@ fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
             ml(filling.cup, units),
             ml(filling.batch, units)
         );
-        // Of a cup that keeps all of a batch nothing comes into a bore.
+        // If the whole batch stays in the cup, nothing reaches a bore.
         let severity = if filling.cup >= filling.batch {
             Severity::Stop
         } else {
@@ -114,7 +115,7 @@ fn too_hot(pour: &Pour, units: Units) -> Option<Finding> {
     })
 }
 
-/// Domes higher than half a ball over their bore.
+/// Domes higher than half a ball above their bores.
 fn runs_over(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     let (board, dome) = (workpiece.board(), filling.dome);
     let over =
@@ -136,7 +137,7 @@ fn runs_over(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     )
 }
 
-/// Marbles that would stand on the resin, not on the rim.
+/// Marbles that would stand on the resin instead of the rim.
 fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     let board = workpiece.board();
     let marble = board.piece.diameter;
@@ -163,7 +164,7 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
     })
 }
 
-/// Balls or discs that fill their bores, so that no resin goes in around them.
+/// Balls or discs that fill their bores, so that no resin gets in around them.
 fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     let board = workpiece.board();
     if board.piece.kind != PieceKind::Magnet || !filling.around_insert {
@@ -186,7 +187,7 @@ fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
         counted(holes.len(), "hole"),
         Measure::mm(LEAST_GAP).shown(board.units)
     );
-    // One that is typed is the one the maker has.
+    // A typed diameter is that of the part the maker has.
     let mends: &[Mend] = match board.piece.shank {
         None if insert_with_room(workpiece).is_some() => &[Mend::RoomForResin],
         _ => &[],
@@ -252,14 +253,14 @@ mod tests {
     }
 
     #[test]
-    fn nothing_planned_is_no_finding() {
+    fn an_unfilled_board_gives_no_finding() {
         let board = Board::default();
         assert_eq!(check(&Workpiece::of(&board).unwrap()), []);
     }
 
     #[test]
-    fn a_batch_that_takes_longer_than_the_resin_works_is_told() {
-        // 30 ml are 63 bores; 30 minutes at 25 °C.
+    fn a_batch_that_outlasts_its_working_time_is_reported() {
+        // 30 ml fill 63 bores; the working time is 30 minutes at 25 °C.
         let pace = |ten_bores| Filling {
             ten_bores,
             ..Filling::default()
@@ -272,14 +273,14 @@ mod tests {
             panic!("no measure")
         };
         assert_near!(minutes, 63.0 * 28.6 / 60.0, 1e-9);
-        // One bore in 30 minutes and a hair sets before it is filled, and that is the measured value.
+        // A bore that takes slightly over 30 minutes sets before it is filled, and its time is the measured value.
         let never = found(pace(18_001.0));
         assert_eq!(never[0].severity, Severity::Stop);
         assert_eq!(never[0].measured, Some(Measure::minutes(18_001.0 / 600.0)));
     }
 
     #[test]
-    fn batches_that_are_too_small_or_too_large_for_a_cup_are_told() {
+    fn batches_too_small_or_too_large_for_a_cup_are_reported() {
         let batch = |batch| Filling {
             batch,
             ten_bores: 1.0,
@@ -294,7 +295,7 @@ mod tests {
     }
 
     #[test]
-    fn a_cup_that_keeps_all_of_a_batch_is_a_stop() {
+    fn a_cup_that_retains_the_whole_batch_is_a_stop() {
         let keeps = |cup| {
             let mut board = board(Filling::default());
             if let Some(filling) = &mut board.filling {
@@ -308,15 +309,15 @@ mod tests {
     }
 
     #[test]
-    fn a_marble_wants_room_over_the_resin() {
+    fn a_marble_needs_room_above_the_resin() {
         let mut full = board(Filling::default());
-        // 16 on 10 sinks 8 - √(64 - 25) = 1.755.
+        // A marble of 16 mm on a bore of 10 mm sinks 8 - √(64 - 25) = 1.755 mm.
         full.filling.as_mut().unwrap().below_top = 1.7;
         let found = check(&Workpiece::of(&full).unwrap());
         assert_eq!(found[0].holes.len(), 144);
         full.filling.as_mut().unwrap().below_top = 1.8;
         assert!(check(&Workpiece::of(&full).unwrap())[0].holes.is_empty());
-        // A dome takes of that room.
+        // A dome takes up some of that room.
         full.filling.as_mut().unwrap().dome = 0.1;
         assert_eq!(check(&Workpiece::of(&full).unwrap())[0].holes.len(), 144);
         full.filling.as_mut().unwrap().below_top = 12.0;
@@ -345,16 +346,16 @@ mod tests {
             (Severity::Caution, 144)
         );
         assert_eq!(narrow.mends, []);
-        // Made to fit, it fills its bore.
+        // A ball made to fit fills its bore.
         let fitted = tight(None).unwrap();
         assert_eq!(fitted.measured, Some(Measure::mm(0.0)));
         assert_eq!(fitted.mends, [Mend::RoomForResin]);
-        // One that does not go in is reported by the rule of seats.
+        // A ball that does not fit is reported by the rule about seats.
         assert_eq!(tight(Some(10.1)), None);
     }
 
     #[test]
-    fn a_dome_is_no_more_than_half_a_ball() {
+    fn a_dome_is_at_most_half_a_ball() {
         let over = |dome| {
             let found = found(Filling {
                 dome,

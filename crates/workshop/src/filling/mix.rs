@@ -1,4 +1,4 @@
-//! The parts of a batch, as they are measured out.
+//! The parts of a batch in the units they are measured out in.
 
 use board::{Measure, Mix, MixedBy, Units, show_number};
 
@@ -43,8 +43,8 @@ pub fn part(mix: &Mix, amount: f64) -> Measure {
     }
 }
 
-/// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 g or ml of either, or less than a
-/// tenth of an ounce, one digit finer, so that no part of a small batch is shown as 0.
+/// Both parts of an amount as text: "20 + 10 ml". Where either is less than 1 g, 1 ml or a tenth of an ounce, there is one more
+/// digit, so that no part of a small batch is shown as 0.
 ///
 /// ```
 /// use board::{Mix, MixedBy, Units};
@@ -72,7 +72,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn parts_are_told_as_they_are_measured_out() {
+    fn parts_are_shown_as_they_are_measured_out() {
         let mix = Mix {
             by: MixedBy::Volume,
             resin: 2.0,

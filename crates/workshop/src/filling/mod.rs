@@ -1,4 +1,4 @@
-//! Resin for the bores: its amount, its parts, and the batches needed so that none sets in its cup.
+//! Resin for the bores: its amount, its two parts, and the batches that keep any of it from setting in its cup.
 
 mod amount;
 mod batches;
@@ -21,53 +21,53 @@ pub(crate) use mix::part;
 pub use mix::{MixParts, mix_parts, parts_shown};
 pub use sectors::SectorPour;
 
-/// Slack for rounding of a batch that is just full, as a share.
+/// Rounding slack for a batch that is exactly full, as a share.
 const HAIR: f64 = 1e-9;
 
-/// The most boards that one plan of filling is for: nobody pours more one after the other.
+/// The most boards in one filling plan: nobody pours more in a row.
 const AT_ONCE: u32 = 50;
 
-/// Resin for the bores of all boards that are filled one after the other.
+/// Resin for the bores of all boards that are filled in a row.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pour {
-    /// The bores of one board that are filled, in the order of the hole table: those that hold a piece and are deeper
-    /// than the resin's level.
+    /// The filled bores of one board, in the order of the hole table: those that hold a piece and are deeper than the resin's
+    /// level.
     pub bores: Vec<FilledBore>,
-    /// Boards that are filled one after the other: those of the order, as far as there are places where they can lie to cure.
+    /// Number of boards filled in a row: those of the order, as far as there are places for them to cure.
     pub boards: u32,
     /// Resin that goes into the bores of all boards, waste included, ml.
     pub poured: f64,
-    /// All resin to mix: the part poured, and the rest that stays in the cups, ml.
+    /// All resin to mix: the resin poured and the residue in the cups, ml.
     pub resin: f64,
-    /// The most that one bore takes, waste included, ml.
+    /// The most resin in one bore, waste included, ml.
     pub largest: f64,
-    /// Resin that stays in one board once it is leveled, ml.
+    /// Resin that remains in one board after leveling, ml.
     pub stays: f64,
     /// Resin above the top faces of all boards, to be leveled off, ml.
     pub overfill: f64,
     /// Its height above them, mm; 0 where there is none.
     pub overfill_height: f64,
-    /// Working time of a batch at the temperature of the shop, from when both parts are in the cup, minutes.
+    /// Working time of a batch at the shop's temperature, counted from when both parts are in the cup, minutes.
     pub working: f64,
-    /// Number of bores filled in the part of it that mixing leaves.
+    /// Number of bores that can be filled in the working time left after mixing.
     pub in_time: u32,
-    /// Of batches that are as large as the maker mixes them, the one that takes longest.
+    /// The slowest batch, among batches as large as the maker mixes them.
     pub longest: Batch,
-    /// Batches no larger than the maker mixes them, and filled in time, board after board.
+    /// The batches, board after board, each no larger than the maker mixes them and filled in time.
     pub batches: Vec<Batch>,
 }
 
-/// A bore and the resin that it takes.
+/// A bore and the resin in it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FilledBore {
     /// Its name.
     pub name: HoleName,
-    /// Resin that it takes, waste included, ml.
+    /// Its resin, waste included, ml.
     pub ml: f64,
 }
 
-/// Working time of resin in a shop, minutes, from its pot life at the label's temperature: twice as long for
-/// each 10 °C (18 °F) colder, half as long for each 10 °C warmer (trade page, not a standard).
+/// Working time of resin in a shop, minutes, from its pot life at the label's temperature: doubled for every 10 °C (18 °F)
+/// colder, halved for every 10 °C warmer (trade page, not a standard).
 ///
 /// ```
 /// use workshop::working_time;
@@ -104,9 +104,9 @@ impl Pour {
         }
     }
 
-    /// The bores of a batch, each with the number of its board, from 1.
+    /// The bores of a batch, each with the number of its board, counted from 1.
     pub fn bores_of(&self, batch: &Batch) -> impl Iterator<Item = (u32, FilledBore)> {
-        // Straight to its first bore: there may be as many batches as bores.
+        // Skips straight to its first bore, since there may be as many batches as bores.
         let each = self.bores.len().max(1);
         let all = batch.before as usize..batch.before as usize + batch.bores as usize;
         all.filter_map(move |at| {
@@ -116,7 +116,7 @@ impl Pour {
     }
 }
 
-/// Resin for the bores of a laid-out board; none where none is planned.
+/// Resin for the bores of a laid-out board; none where no filling is planned.
 pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let filling = board.filling?;
@@ -137,7 +137,7 @@ pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     let overfill = boards * in_all(|amount| amount.above) / 1000.0;
     let working = working_time(filling.pot_life, filling.pot_life_at, filling.shop);
     let pouring = (working - filling.mixing).max(0.0);
-    // A hair over the whole number, and more than can be counted counts as the most.
+    // The slack lets a number just below a whole one count as that; a number too large to count becomes the largest there is.
     let in_time = (pouring * 600.0 / filling.ten_bores * (1.0 + HAIR)).floor() as u32;
     let mixed = batches(&bores, filled, &filling, u32::MAX);
     let longest = mixed.into_iter().max_by_key(|batch| batch.bores);
@@ -162,7 +162,7 @@ pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     })
 }
 
-/// The sum; of nothing 0, where that of the standard library is -0.
+/// The sum; 0 of no numbers, where the standard library's sum is -0.
 fn total(parts: impl Iterator<Item = f64>) -> f64 {
     parts.fold(0.0, |sum, part| sum + part)
 }
@@ -176,7 +176,7 @@ mod tests {
     use proptest::prelude::*;
     use testkit::assert_near;
 
-    /// Pot life doubles for each 18 °F colder than 77 °F and halves for each warmer (trade page, not a standard).
+    /// Pot life doubles for every 18 °F below 77 °F and halves for every 18 °F above it (trade page, not a standard).
     #[test]
     fn resin_works_longer_in_the_cold() {
         assert_near!(working_time(30.0, 25.0, 15.0), 60.0, 1e-12);
@@ -198,7 +198,7 @@ mod tests {
         }
     }
 
-    /// So many boards, each with room to cure.
+    /// A board with this many copies in its order, each with a place to cure.
     fn several(board: Board, boards: u32) -> Board {
         let schedule = board::Schedule {
             boards,
@@ -213,7 +213,7 @@ mod tests {
     }
 
     #[test]
-    fn batches_end_by_size_or_by_the_clock() {
+    fn size_or_time_ends_a_batch() {
         let each = PI * 25.0 * 5.0 / 1000.0 * 1.15;
         let filling = Filling {
             batch: 20.5 * each,
@@ -228,7 +228,7 @@ mod tests {
         assert_near!(by_size.resin, 144.0 * each, 1e-9);
         assert_eq!((by_size.in_time, by_size.longest.bores), (300, 20));
         assert_near!(by_size.longest.minutes, 2.0, 1e-12);
-        // 144 bores, 20 a batch, and 15 in the time there is.
+        // 144 bores: a batch holds enough for 20, and the time is enough for 15.
         assert_eq!(by_size.batches.len(), 8);
         let slow = poured(&with_bores(Filling {
             ten_bores: 1200.0,
@@ -280,14 +280,14 @@ mod tests {
         let cylinder = |radius: f64, height: f64| PI * radius * radius * height;
         let left = cylinder(5.0, 3.0) - cylinder(4.0, 2.5);
         assert_near!(poured(&board).largest * 1000.0, left, 1e-9);
-        // It stands out of the rest of the resin.
+        // The disc rises above what is left of the resin.
         board.filling.as_mut().unwrap().below_top = 4.0;
         let left = cylinder(5.0, 1.0) - cylinder(4.0, 1.0);
         assert_near!(poured(&board).largest * 1000.0, left, 1e-9);
     }
 
     #[test]
-    fn what_stands_above_the_top_is_leveled_off() {
+    fn resin_above_the_top_face_is_leveled_off() {
         let domed = Filling {
             waste: 0.0,
             dome: 0.6,
@@ -308,7 +308,7 @@ mod tests {
     }
 
     #[test]
-    fn each_cup_keeps_its_share_and_the_clock_runs_on() {
+    fn each_cup_retains_resin_and_the_clock_runs_on() {
         let filling = Filling {
             waste: 0.0,
             cup: 2.0,
@@ -351,16 +351,17 @@ mod tests {
         assert_eq!(sectors.len(), 12);
         assert!(sectors.iter().all(|sector| sector.bores == 24));
         let batches: Vec<(u32, u32)> = sectors.iter().map(|sector| sector.batches).collect();
-        // Batches of 30, sectors of 24: bores 73 to 96 are of the third batch up to 90.
+        // Batches of 30 and sectors of 24: bores 73 to 96 draw on the third batch, which ends at 90, and the fourth.
         assert_eq!(batches[..4], [(1, 1), (1, 2), (2, 3), (3, 4)]);
         assert_eq!((sectors[6].board, sectors[6].player), (2, Some(1)));
         let ml: f64 = sectors.iter().map(|sector| sector.ml).sum();
         assert_near!(ml, pour.poured, 1e-9);
     }
 
-    /// Twelve are ordered and four can lie to cure: four are filled at once, and of 200 that all can no more than fifty.
+    /// Twelve boards are ordered and four have places to cure, so four are filled at once; with places for 200, no more than
+    /// fifty.
     #[test]
-    fn boards_of_the_order_are_filled_as_far_as_there_is_room() {
+    fn as_many_ordered_boards_are_filled_as_have_room_to_cure() {
         let mut board = with_bores(Filling::default());
         for (ordered, room, filled) in [(1, 4, 1), (3, 4, 3), (12, 4, 4), (200, 200, 50)] {
             (board.schedule.boards, board.schedule.drying) = (ordered, room);
@@ -369,7 +370,7 @@ mod tests {
     }
 
     #[test]
-    fn absurd_numbers_end() {
+    fn absurd_numbers_end_in_finite_time() {
         let board = with_bores(Filling {
             shop: -40.0,
             pot_life_at: 80.0,

@@ -1,4 +1,4 @@
-//! Who gets what from which batch.
+//! The resin for each player's bores, and the batches it comes from.
 
 use super::Pour;
 
@@ -9,16 +9,16 @@ pub struct SectorPour {
     pub board: u32,
     /// The player; none for the center.
     pub player: Option<u32>,
-    /// Number of its bores that are filled.
+    /// Number of its filled bores.
     pub bores: u32,
-    /// Resin that they take, waste included, ml.
+    /// Their resin, waste included, ml.
     pub ml: f64,
-    /// The first and the last batch that goes into them, from 1.
+    /// The first and the last batch poured into them, counted from 1.
     pub batches: (u32, u32),
 }
 
 impl Pour {
-    /// Who gets what from which batch: player after player, board after board.
+    /// The resin for each player's bores and the batches it comes from, player by player and board by board.
     pub fn sectors(&self) -> Vec<SectorPour> {
         let mut batches = self.batches.iter().zip(1..);
         let mut batch = batches.next();

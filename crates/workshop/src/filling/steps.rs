@@ -1,4 +1,4 @@
-//! Resin in the bores: sealing, pouring, leveling.
+//! The work of filling bores with resin: sealing, pouring, leveling.
 
 use board::{Board, Measure};
 
@@ -28,8 +28,8 @@ const OPEN_PORED: [&str; 17] = [
     "southern-yellow-pine",
 ];
 
-/// Sealing where the wood asks for it, pouring, and leveling where something stands up; nothing where no bore is deep
-/// enough to be filled.
+/// Sealing where the wood needs it, pouring, and leveling where resin stands proud; empty where no bore is deep enough to be
+/// filled.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let Some(pour) = workpiece.pour().filter(|pour| !pour.bores.is_empty()) else {
         return Vec::new();
@@ -45,32 +45,32 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// Whether shellac may go into the bores before resin: on wood with open pores, and on wood that is not known.
+/// Whether shellac may be applied to the bores before resin: on wood with open pores, and on unknown wood.
 pub fn may_be_sealed(board: &Board) -> bool {
     board.filling.is_some() && is_open_pored(board) != Some(false)
 }
 
-/// Whether the wood has large open pores; none where it is not known.
+/// Whether the wood has large open pores; none for unknown wood.
 fn is_open_pored(board: &Board) -> Option<bool> {
     let wood = board.wood.as_ref()?;
     let species = species_of(wood).ok()?;
     Some(OPEN_PORED.contains(&species.id))
 }
 
-/// No flame while the alcohol of the shellac is about.
+/// The sentence against flames while alcohol from the shellac is in the air.
 const NO_FLAME: &str = "Open the windows, and keep flames, sparks and pilot lights out of the room: shellac is thinned with alcohol.";
 
-/// The alcohol is gone before heat is used.
+/// The sentence that alcohol must have evaporated before heat is used.
 const NO_VAPOR: &str =
     "Let the shellac dry, and take its can and rags out of the room before you use heat.";
 
-/// Bubbles are broken by heat; common practice, no source. A torch would find tape, rags and solvent.
+/// The sentence on breaking bubbles with heat; common practice, no source. A torch could ignite tape, rags and solvent.
 const NO_BUBBLES: &str = "Break bubbles with one quick pass of a heat gun: heat held in one place scorches the wood and makes the resin \
      set too fast. Use no torch near tape, rags or solvents.";
 
-/// A thin film in each bore.
+/// Sealing each bore with a thin film.
 ///
-/// Shellac without its wax, since that sticks to everything and everything to it; common practice, no source.
+/// The shellac is dewaxed, since nothing sticks well to its wax; common practice, no source.
 fn seal(pour: &Pour) -> Operation {
     Operation::of(Task::Seal)
         .with("small brush, dewaxed shellac", 10.0 + 0.3 * pour.bores.len() as f64)
@@ -84,9 +84,9 @@ fn seal(pour: &Pour) -> Operation {
         .waiting(2.0, "the shellac dries")
 }
 
-/// Mixing and pouring, with the maker's own times.
+/// Mixing and pouring, in the maker's own times.
 ///
-/// The time is that of all batches as the document has it: mixing, and so many seconds for ten bores.
+/// The time is that of all batches in the document: mixing, and the seconds for ten bores.
 fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     let filling = workpiece.board().filling?;
     let units = workpiece.board().units;
@@ -144,7 +144,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     )
 }
 
-/// The boards that are filled one after the other; empty for one, as the plan of the work is for one.
+/// A phrase about the boards that are filled in a row; empty for one board, as the work plan is for one.
 fn for_boards(boards: u32) -> String {
     match boards {
         1 => String::new(),
@@ -152,12 +152,12 @@ fn for_boards(boards: u32) -> String {
     }
 }
 
-/// Hours until epoxy can be cut, unless its label says otherwise; common practice, no source.
+/// Hours until epoxy can be machined, unless its label says otherwise; common practice, no source.
 pub const CURE: f64 = 72.0;
 
-/// Down to the top face.
+/// Leveling the resin down to the top face.
 ///
-/// A drop that is left in the cup cures as the bores do, and may be tried without harm.
+/// A drop left in the cup cures as the bores do, and can be tested without harm.
 fn level(workpiece: &Workpiece, pour: &Pour) -> Operation {
     Operation::of(Task::Level)
         .with("card scraper, then a sander with a hard pad", 10.0 + 0.3 * pour.bores.len() as f64)

@@ -1,4 +1,4 @@
-//! Sums about resin in the bores.
+//! Shop math about resin in the bores.
 
 use board::{HoleName, Measure};
 
@@ -10,9 +10,9 @@ use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 const TRADE: &str = "trade page on epoxy, not a standard; the label's own table comes first";
 /// The source for the weight of most epoxies.
 const DENSITY: &str = "by the density typed; most epoxies have 1.10 to 1.20 g/ml, from memory";
-/// Why batches end where they do.
+/// The note on why batches end where they do.
 const FULL: &str = "each filled in time, and no larger than is mixed at once";
-/// The most batches listed one by one.
+/// The most batches listed individually.
 const TOLD: usize = 200;
 
 /// The group; none where no filling is planned.
@@ -43,7 +43,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// Notes without which the sums would be misread: where the clock starts, and which board the sectors are of.
+/// The notes that keep the sums from being misread: when the clock starts, and which board the sectors belong to.
 fn notes(pour: &Pour) -> Vec<String> {
     let mut notes =
         vec!["time counts from mixing the first batch, with no break between batches".into()];
@@ -62,7 +62,7 @@ fn notes(pour: &Pour) -> Vec<String> {
     notes
 }
 
-/// Resin that one bore takes, for each amount that there is, in the order of the hole table.
+/// Resin in one bore, one sum for each different amount, in the order of the hole table.
 fn each_bore(pour: &Pour) -> Vec<Sum> {
     let mut amounts: Vec<(f64, Vec<HoleName>)> = Vec::new();
     for bore in &pour.bores {
@@ -110,9 +110,9 @@ fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
     ]
 }
 
-/// Names of the two amounts of the whole filling.
+/// Captions of the two parts of the whole filling.
 const PARTS: [&str; 2] = ["resin to measure out", "hardener to measure out"];
-/// Names of the two amounts of one batch.
+/// Captions of the two parts of one batch.
 const BATCH_PARTS: [&str; 2] = ["resin for the batch", "hardener for the batch"];
 
 /// Both parts of a mix as two sums.
@@ -208,7 +208,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
     ]
 }
 
-/// Resin that one sector takes, and its batches.
+/// Resin for one sector, and its batches.
 fn of_sector(sector: &SectorPour) -> Vec<Sum> {
     let ml = |name| {
         Sum::new(

@@ -9,14 +9,15 @@ use super::walk::Walk;
 use super::{FitError, Limit, has_auto_pockets, without_pockets};
 use crate::figures::rim_margin;
 
-/// The limits that a bore must keep.
+/// The limits that a bore has to respect.
 const WOOD: Kept = &[Limit::Rim, Limit::Web];
 
-/// The largest diameter for all bores of track, home lanes and start pockets at which every bore keeps its webs and the
-/// rim margin, and the piece sits in it, mm; the center hole, added holes and bores set by hand stay as they are, as does all else.
+/// The largest diameter for all bores of track, home lanes and start pockets at which every bore keeps its webs and the rim
+/// margin, and the piece sits properly in it, mm. The center hole, added holes, bores set by hand and everything else stay
+/// unchanged.
 ///
 /// # Errors
-/// [`FitError`] where the board cannot be laid out, or no diameter leaves wood enough.
+/// [`FitError`] where the board cannot be laid out, or no diameter leaves enough wood.
 ///
 /// ```
 /// // Neighbors are one pitch apart, and 6 mm of wood are to be left between bores.
@@ -29,7 +30,7 @@ pub fn largest_bore(board: &Board) -> Result<f64, FitError> {
     Ok(largest_bore_bound(board)?.0)
 }
 
-/// The same, with the limit that keeps the bores from being wider.
+/// The result of [`largest_bore`] and the limit that keeps the bores from being wider.
 ///
 /// # Errors
 /// As [`largest_bore`].
@@ -74,7 +75,7 @@ pub fn largest_bore_bound(board: &Board) -> Result<(f64, BoreBound), FitError> {
     Ok((mm, BoreBound::Wood { limit, holes }))
 }
 
-/// The limit that the piece sets to the bores of all roles; `None` where it sets none.
+/// The limit that the piece imposes on the bores of all roles; `None` where it imposes none.
 fn bound_by_piece(board: &Board) -> Option<(f64, BoreBound)> {
     let bores = [board.bores.track, board.bores.home, board.bores.start];
     let bounds = bores
@@ -83,7 +84,7 @@ fn bound_by_piece(board: &Board) -> Option<(f64, BoreBound)> {
     bounds.min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
-/// The board with one diameter for the bores of all roles.
+/// The board with the same diameter for the bores of all roles.
 pub(super) fn with_bores(board: &Board, diameter: f64) -> Board {
     let mut bored = board.clone();
     for bore in [
@@ -96,7 +97,7 @@ pub(super) fn with_bores(board: &Board, diameter: f64) -> Board {
     bored
 }
 
-/// The largest diameter that holes at these places leave room for.
+/// The largest diameter for which holes at these places have room.
 fn most_bore(board: &Board, holes: &[Hole]) -> f64 {
     let (open, set): (Vec<&Hole>, Vec<&Hole>) =
         holes.iter().partition(|hole| is_of_role(board, hole));
@@ -119,7 +120,7 @@ fn most_bore(board: &Board, holes: &[Hole]) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// Whether a hole has its role's bore.
+/// Whether a hole has the bore of its role.
 fn is_of_role(board: &Board, hole: &Hole) -> bool {
     let id = hole.name.id();
     let by_hand =

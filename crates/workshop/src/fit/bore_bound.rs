@@ -1,4 +1,4 @@
-//! The bound that keeps bores from being wider: the wood around them, or the piece that is to rest in them.
+//! The bound that keeps bores from being wider: the wood around them, or the piece that rests in them.
 
 use core::fmt;
 
@@ -12,26 +12,26 @@ use crate::bores::seat::{MarbleSeat, marble_seat};
 pub enum BoreBound {
     /// Wood between bores, or between a bore and the rim.
     Wood {
-        /// The limit that is met.
+        /// The limit that is reached.
         limit: Limit,
-        /// The hole or the two holes where it is met.
+        /// The hole or the two holes where it is reached.
         holes: Vec<HoleName>,
     },
-    /// A marble that sinks as far as it may.
+    /// A marble that sinks as far as allowed.
     Sinks {
-        /// Its diameter.
+        /// Diameter of the marble.
         piece: f64,
         /// The share of it that may sink.
         share: f64,
     },
     /// A marble that would stand on the floor of a bore this deep.
     Floor {
-        /// Its diameter.
+        /// Diameter of the marble.
         piece: f64,
         /// The depth of the bore.
         depth: f64,
     },
-    /// A shank, ball or disc with as much play as it may have.
+    /// A shank, ball or disc with as much play as allowed.
     Play {
         /// The play.
         play: f64,
@@ -63,7 +63,7 @@ impl fmt::Display for BoreBound {
     }
 }
 
-/// The widest mouth at which the piece sits in a bore as the rule on seats has it, the bore being as it is otherwise, mm; none
+/// The widest mouth at which the piece still sits properly in an otherwise unchanged bore, by the rule about seats, mm; none
 /// where the piece is made to fit.
 ///
 /// A marble on a mouth of diameter d sinks by the share s of its own diameter D where d = 2 D √(s (1 - s)).
@@ -73,7 +73,7 @@ pub fn widest_for_piece(board: &Board, bore: Bore) -> Option<(f64, BoreBound)> {
         let play = limits.piece_play;
         return Some((board.piece.shank? + play, BoreBound::Play { play }));
     }
-    // A mouth as wide as the marble carries it no more: it falls in.
+    // A mouth as wide as the marble no longer carries it: the marble falls in.
     let share = limits.seat_most.clamp(0.0, LARGEST_SHARE);
     let widest = 2.0 * piece * (share * (1.0 - share)).sqrt();
     let sinks = BoreBound::Sinks { piece, share };
@@ -92,10 +92,10 @@ pub fn widest_for_piece(board: &Board, bore: Bore) -> Option<(f64, BoreBound)> {
     ))
 }
 
-/// The largest share of a marble that may sink under any limit: near a half it falls in.
+/// The largest share of a marble that may sink under any limit: near one half, it falls in.
 const LARGEST_SHARE: f64 = 0.49;
 
-/// The last size between one that does and one that does not, to 1e-9 mm; it does.
+/// The last size that works, to 1e-9 mm, between one that does and one that does not.
 fn last(does: f64, does_not: f64, works: impl Fn(f64) -> bool) -> f64 {
     let (mut does, mut does_not) = (does, does_not);
     while does_not - does > 1e-9 {
@@ -122,7 +122,7 @@ mod tests {
 
     /// A 5/8 in marble that sinks by 45 %: 2 · 15.875 · √(0.45 · 0.55) = 15.7954 mm, less than its own 15.875 mm.
     #[test]
-    fn a_marble_bounds_its_bore_by_the_share_that_may_sink() {
+    fn the_share_of_a_marble_that_may_sink_bounds_its_bore() {
         let mut board = Board::begun(Units::INCH);
         let bore = Bore {
             diameter: 10.0,
@@ -146,9 +146,9 @@ mod tests {
         assert!(bound(&board, bore).0 < board.piece.diameter);
     }
 
-    /// On a mouth of 2 √(5 · 11) a marble of 16 mm sinks by 5 mm, as deep as the bore.
+    /// On a mouth of 2 √(5 · 11) mm a marble of 16 mm sinks by 5 mm, as deep as the bore.
     #[test]
-    fn a_shallow_bore_bounds_it_before() {
+    fn a_shallow_bore_bounds_it_sooner() {
         let board = Board::default();
         let bore = Bore {
             diameter: 10.0,
@@ -164,7 +164,7 @@ mod tests {
     }
 
     #[test]
-    fn a_shank_bounds_it_by_its_play_and_one_made_to_fit_by_nothing() {
+    fn play_bounds_the_bore_of_a_shank_and_nothing_that_of_one_made_to_fit() {
         let mut board = Board::default();
         board.piece.kind = PieceKind::Peg;
         assert_eq!(widest_for_piece(&board, board.bores.track), None);

@@ -1,4 +1,4 @@
-//! Why nothing fits: which limit stops it, by how much, and at which holes.
+//! The reason why nothing fits: the limit that prevents it, by how much, and at which holes.
 
 use core::fmt::{self, Formatter};
 
@@ -6,27 +6,27 @@ use board::{BuildError, HoleName, Range, Units, show_length};
 
 use super::tightest::Tightest;
 
-/// Why nothing fits.
+/// The reason why nothing fits.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum FitError {
     /// The board cannot be laid out at any size.
     #[error(transparent)]
     Build(#[from] BuildError),
-    /// No value in the range keeps the limits.
+    /// No value in the range respects the limits.
     #[error(fmt = nothing)]
     Nothing {
         /// The range that was searched.
         range: Range,
-        /// The shortfall where it is least, mm.
+        /// The shortfall at the value where it is least, mm.
         short: f64,
-        /// The limit that stops it there.
+        /// The limit that prevents it there.
         limit: Limit,
-        /// The hole or the two holes where it is missing.
+        /// The hole or the two holes where that is.
         holes: Vec<HoleName>,
     },
 }
 
-/// A limit that a board is held against when something is solved for.
+/// A limit that a board is checked against when a value is solved for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Limit {
     /// The wood between a bore and the roundover.
@@ -42,7 +42,7 @@ pub enum Limit {
 }
 
 impl Limit {
-    /// The words that messages use.
+    /// Its name in messages.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Rim => "the rim margin",
@@ -55,7 +55,7 @@ impl Limit {
 }
 
 impl FitError {
-    /// The fault of a number that no value of its range makes fit, with the limit that stands in the way.
+    /// The error for a number that fits at no value of its range, with the limit that prevents it.
     pub(super) fn nothing(range: Range, tightest: Tightest) -> Self {
         Self::Nothing {
             range,
@@ -66,12 +66,12 @@ impl FitError {
     }
 }
 
-/// The sentence of a search that found nothing: the value searched, its range, and the smallest shortfall with its holes.
+/// The message for a search that found nothing: the value searched, its range, and the smallest shortfall with its holes.
 #[expect(
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"
 )]
-/// The sentence of that fault, lengths in mm.
+/// The same message for lengths in mm.
 fn nothing(
     range: &Range,
     short: &f64,
@@ -102,7 +102,7 @@ mod tests {
     use board::field;
 
     #[test]
-    fn what_stops_it_is_told_in_the_makers_unit() {
+    fn the_message_uses_the_makers_unit() {
         let id = |text: &str| text.parse::<board::HoleId>().unwrap().named(2);
         let error = FitError::Nothing {
             range: field::PITCH.range(),

@@ -1,12 +1,12 @@
-//! Movement of holes as the pitch grows: each in a straight line, a share of the pitch plus its move by hand.
+//! Movement of holes as the pitch grows: each moves in a straight line, at a multiple of the pitch plus its hand-made offset.
 
 use board::{Board, BuildError, HoleName, layout};
 use geometry::{Circle, Point, Vec2};
 
-/// Two pitches from which the lines are known.
+/// Two pitches that determine the lines.
 const PITCHES: [f64; 2] = [16.0, 32.0];
 
-/// A hole, at `by_pitch` times the pitch plus `moved`.
+/// A hole whose place is `by_pitch` times the pitch plus `moved`.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Growing {
     pub(super) name: HoleName,
@@ -17,7 +17,7 @@ pub(super) struct Growing {
     pub(super) is_seat: bool,
 }
 
-/// From a pitch up to another.
+/// A range of pitches.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Pitches {
     pub(super) least: f64,
@@ -54,7 +54,7 @@ pub(super) fn growing(board: &Board) -> Result<Vec<Growing>, BuildError> {
 }
 
 impl Growing {
-    /// Its place at a pitch.
+    /// Its center at a pitch.
     pub(super) fn at(&self, pitch: f64) -> Point {
         (self.by_pitch * pitch + self.moved).to_point()
     }
@@ -64,20 +64,20 @@ impl Growing {
         Circle::new(self.at(pitch), self.radius)
     }
 
-    /// The pitches at which the hole lies no farther than this from the center pin.
+    /// The pitches at which the hole is no farther than a distance from the center pin.
     pub(super) fn within(&self, distance: f64) -> Option<Pitches> {
         within(self.by_pitch, self.moved, distance)
     }
 
-    /// The pitches at which the hole lies no farther than this from another.
+    /// The pitches at which the hole is no farther than a distance from another.
     pub(super) fn near(&self, other: &Self, distance: f64) -> Option<Pitches> {
         let (by_pitch, moved) = (self.by_pitch - other.by_pitch, self.moved - other.moved);
         within(by_pitch, moved, distance)
     }
 }
 
-/// The pitches p at which the length of `a p + b` is at most a distance: those between the roots of
-/// a² p² + 2 a·b p + b² = distance².
+/// The pitches p at which the length of `a p + b` is at most a distance: those between the roots of a² p² + 2 a·b p + b² =
+/// distance².
 fn within(a: Vec2, b: Vec2, distance: f64) -> Option<Pitches> {
     if distance < 0.0 {
         return None;
@@ -90,17 +90,17 @@ fn within(a: Vec2, b: Vec2, distance: f64) -> Option<Pitches> {
         });
     }
     let middle = -a.dot(b) / square;
-    // The part of the distance across the line, as a share of the speed along it.
+    // The distance of the line from the origin, divided by the speed along it.
     let aside = a.cross(b) / square.sqrt();
     let half = ((distance - aside) * (distance + aside) / square).sqrt();
-    // No number where the line passes farther off.
+    // The root of a negative number, NaN, means that the line stays farther away.
     (half >= 0.0).then_some(Pitches {
         least: middle - half,
         most: middle + half,
     })
 }
 
-/// Movement for each mm of pitch that is but rounding.
+/// Movement per mm of pitch that is only rounding.
 const STILL: f64 = 1e-12;
 
 #[cfg(test)]
@@ -109,7 +109,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn holes_lie_where_the_layout_has_them() {
+    fn growing_holes_match_the_layout() {
         let mut board = Board {
             pattern: geometry::Pattern::Lobes { depth: 0.2 },
             start: 0,

@@ -1,4 +1,4 @@
-//! The depth of a bore for the ball or disc in it: level with the top face, above or below it, or for a pull.
+//! The depth of a bore for the ball or disc in it: level with the top face, above or below it, or at a given pull.
 
 use core::fmt::{self, Formatter};
 
@@ -7,22 +7,22 @@ use board::{Board, Bore, Measure, PieceKind, Units, show_length};
 use crate::bores::holds::{gap_for_share, insert_below, insert_diameter, share_of_pull};
 use crate::bores::profile::tip;
 
-/// The place or the pull that a ball or disc is to have.
+/// The position or the pull wanted for a ball or disc.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum InsertWish {
     /// Level with the top face.
     Flush,
-    /// Its top so far above the top face, mm.
+    /// With its top this far above the top face, mm.
     Proud(f64),
-    /// Its top so far below the top face, mm.
+    /// With its top this far below the top face, mm.
     Below(f64),
-    /// At this distance from the magnet in the piece, mm: its depth, the set-back of the magnet and the finish added.
+    /// At this distance from the magnet in the piece, mm, which includes the setback of the magnet and the finish.
     Gap(f64),
-    /// Such a part of the measured pull left, N.
+    /// With this much of the measured pull remaining, N.
     Pull(f64),
 }
 
-/// The reason why no depth fulfills the wish.
+/// The reason why no depth meets the wish.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum InsertError {
     /// The bores have no ball or disc.
@@ -31,7 +31,7 @@ pub enum InsertError {
     /// The magnet was not measured.
     #[error("enter magnet data first, under Weight and magnets")]
     Unmeasured,
-    /// It does not go into the bore.
+    /// It does not fit in the bore.
     #[error(fmt = too_wide)]
     TooWide {
         /// Its diameter, mm.
@@ -39,25 +39,25 @@ pub enum InsertError {
         /// Diameter of the bore, mm.
         bore: f64,
     },
-    /// Even on the top face it does not stand out so far.
+    /// Even on the top face it does not stand that proud.
     #[error(fmt = too_proud)]
     TooProud {
-        /// The height above the top face of one that is not sunk at all, mm.
+        /// The height above the top face of a ball or disc that is not sunk at all, mm.
         most: f64,
     },
-    /// Set-back and finish alone are a wider gap.
+    /// Setback and finish alone exceed the gap.
     #[error(fmt = too_near)]
     TooNear {
         /// The gap of a flush ball or disc, mm.
         least: f64,
     },
-    /// Even one that is flush pulls less.
+    /// Even a flush ball or disc has less pull.
     #[error(fmt = too_weak)]
     TooWeak {
         /// The pull on a flush ball or disc, N.
         most: f64,
     },
-    /// The bore would leave too little wood under it.
+    /// The bore would leave too little wood below it.
     #[error(fmt = too_deep)]
     TooDeep {
         /// The depth that is needed, mm.
@@ -67,10 +67,11 @@ pub enum InsertError {
     },
 }
 
-/// The depth of a bore in which the ball or disc of a magnet piece lies as it is wanted, mm; all else stays as it is.
+/// The depth of a bore at which the ball or disc of a magnet piece has the wanted position or pull, mm; everything else stays
+/// unchanged.
 ///
-/// A ball or disc goes down with the bottom that it lies on, so the depth is the present one plus the shortfall. The gap for a
-/// pull is where the field on the axis of the magnet has fallen to the root of its share ([`crate::magnet_hold`]).
+/// A ball or disc moves down with the bottom it lies on, so the depth is the present one plus what is missing. The gap for a
+/// pull is where the field on the axis of the magnet has fallen to the square root of its share ([`crate::magnet_hold`]).
 ///
 /// ```
 /// use board::{Board, PieceKind};
@@ -111,13 +112,13 @@ pub fn insert_depth(board: &Board, bore: Bore, wish: InsertWish) -> Result<f64, 
     }
 }
 
-/// Slack for rounding where a depth just leaves the floor, mm.
+/// Rounding slack for a depth that exactly leaves the least floor, mm.
 const ROUNDING: f64 = 1e-9;
 
-/// Depth below the top face at which its top is wanted, mm; negative where it is to stand above.
+/// Depth below the top face where its top should be, mm; negative where it should be above.
 fn wanted_below(board: &Board, wish: InsertWish) -> Result<f64, InsertError> {
     let magnet = board.piece.magnet.ok_or(InsertError::Unmeasured);
-    // The gap that stays where it is flush.
+    // The gap that remains when it is flush.
     let least = magnet.map(|magnet| magnet.set_back + magnet.finish);
     match wish {
         InsertWish::Flush => Ok(0.0),
@@ -142,7 +143,7 @@ fn wanted_below(board: &Board, wish: InsertWish) -> Result<f64, InsertError> {
     }
 }
 
-/// Sentences of faults with their lengths in the maker's unit.
+/// Messages of errors with their lengths in the maker's unit.
 macro_rules! told {
     ($($name:ident($($size:ident),+) $words:literal;)+) => {
         $(
@@ -166,7 +167,7 @@ told! {
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"
 )]
-/// The words of an error about a magnet that never pulls so hard; the most that it pulls, N.
+/// Writes the message about a magnet that never pulls this hard, with the most that it pulls, N.
 fn too_weak(most: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     let most = Measure::newtons(*most).shown(Units::of(f));
     write!(
@@ -204,10 +205,10 @@ mod tests {
         }
     }
 
-    /// A ball of radius r in a cone of included angle A has its middle r / sin(A/2) over the apex; a point of 118° is 0.3004303
-    /// of its diameter long (closed forms).
+    /// The center of a ball of radius r in a cone of included angle A is r / sin(A/2) above the apex; a point of 118° is
+    /// 0.3004303 of its diameter long (closed forms).
     #[test]
-    fn depths_are_those_of_the_closed_forms() {
+    fn depths_match_the_closed_forms() {
         let (ball, disc) = (
             board(Insert::Ball, 9.5),
             board(Insert::Disc { thickness: 2.0 }, 9.5),
@@ -227,11 +228,11 @@ mod tests {
             2.5,
             1e-12
         );
-        // Of a gap of 1 mm, 0.3 are set-back and finish.
+        // Setback and finish take up 0.3 mm of a gap of 1 mm.
         assert_near!(of(&disc, Bottom::Flat, InsertWish::Gap(1.0)), 2.7, 1e-12);
     }
 
-    /// The pull over a gap, from its formula: the field on the axis of the magnet, squared, by that at its face.
+    /// The pull over a gap, by its formula: the squared field on the axis of the magnet divided by that at its face.
     #[test]
     fn the_depth_for_a_pull_is_the_deepest_of_a_scan() {
         let board = board(Insert::Disc { thickness: 2.0 }, 9.5);
@@ -257,7 +258,7 @@ mod tests {
     }
 
     #[test]
-    fn what_stops_it_is_told_in_the_makers_unit() {
+    fn the_obstacle_is_reported_in_the_makers_unit() {
         let mut board = board(Insert::Ball, 9.5);
         let refused = |board: &Board, wish| {
             let error = insert_depth(board, bore(Bottom::Flat), wish).unwrap_err();
@@ -296,7 +297,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_set_in_lies_as_it_was_wanted(
+        fn the_insert_ends_up_in_the_wanted_position(
             kind in 0_usize..5,
             (shank, thickness) in (4.0..10.0_f64, 0.5..4.0_f64),
             is_ball: bool,
@@ -311,7 +312,7 @@ mod tests {
         }
 
         #[test]
-        fn a_pull_that_is_wanted_is_left(pull in 0.05..2.3_f64, kind in 0_usize..5) {
+        fn the_wanted_pull_remains(pull in 0.05..2.3_f64, kind in 0_usize..5) {
             let board = board(Insert::Ball, 9.0);
             let mut bore = bore(Bottom::ALL[kind]);
             bore.depth = insert_depth(&board, bore, InsertWish::Pull(pull)).unwrap();

@@ -1,25 +1,26 @@
-//! Solving for an open value: pitch, board, rim margin, bore or piece, from all the rest as typed; and the depth of a bore for
+//! Solving for an open value (pitch, board, rim margin, bore or piece) from all other values, and for the depth of a bore for
 //! its ball or disc.
 //!
-//! Holes that the program does not place by searching go in closed form. A hole's place is linear in the pitch ([`growth`]), so
-//! the pitches at which it keeps the rim are an interval between the roots of a quadratic, the pitches at which two holes are too
-//! close are another, and the bounds on board, bore and piece are differences of lengths. The result is a bound: no size past it
-//! can fit, with pockets in any place.
+//! Holes that the program does not place by searching are solved in closed form. A hole's place is linear in the pitch
+//! ([`growth`]), so the pitches at which it keeps the rim margin are an interval between the roots of a quadratic, the pitches
+//! at which two holes are too close are another such interval, and the bounds on board, bore and piece are differences of
+//! lengths. The result is a bound: no size beyond it can fit, wherever the pockets are.
 //!
-//! Pockets left to the program move with every size, and so may jump from one side of the track to the other: not every board
-//! larger than one that fits does so too. A thin place inside the track can keep the rim on a small board, and give way to a
-//! thicker one at the rim, too near it, on a larger. So bisection between distant ends is not valid. [`walk`] starts on the
-//! bound, which is mostly the answer, and goes from there as far as the shortfall requires at least. Let W be the smallest web of
-//! a pocket, rim included, at the place where it is largest. Every place keeps its webs to bores as the board grows, so W does
-//! not fall then, and rises by half of the growth at most; it rises by no more than the bores shrink; and a pitch smaller by the
-//! share e adds no more than e times the board's radius, since every place brought in by that share has thinner webs to bores.
-//! From where W is as wide as all limits they are kept, and while it is W that falls short, no such step passes that size.
+//! Pockets that the program places move with every size, and may jump from one side of the track to the other, so a board
+//! larger than one that fits need not fit. On a small board the best place may be a thin one inside the track that keeps the
+//! rim margin; on a larger board a thicker place may win at the rim, too close to it. So bisection between distant ends is not
+//! valid. [`walk`] starts at the bound, which is usually the answer, and from there takes steps no longer than the shortfall
+//! requires. Let W be the smallest web of a pocket, rim included, at the place where it is largest. As the board grows, every
+//! place keeps its webs to bores, so W does not fall, and it rises by at most half of the growth. As the bores shrink, W rises
+//! by no more than they do. A pitch smaller by the share e adds no more than e times the board's radius, since every place
+//! moved inward by that share has thinner webs to bores. Once W is as wide as all limits, they are kept; as long as it is W
+//! that falls short, no such step passes that size.
 //!
-//! A limit wider than W can be kept before, by a place whose thin web is another; so no step is longer than a hundredth of the
-//! size until many were taken; a stretch of sizes shorter than a step can be missed, under a rim margin wider than the webs
-//! around the pockets. The sides of the last step are brought together to 1e-9 mm, always measuring the board as it is laid out:
-//! the size returned is one that was measured. Pockets themselves are placed to 1e-6 mm, so where they are what stops it, a size
-//! solved anew from a slightly different start may differ by a few times that.
+//! A limit wider than W can be kept sooner, by a place whose thin web is a different one. So no step is longer than a hundredth
+//! of the size until many have been taken; a range of sizes shorter than a step can still be missed where the rim margin is
+//! wider than the webs around the pockets. The ends of the last step are narrowed down to 1e-9 mm, always by measuring the
+//! board as laid out: the size returned was itself measured. Pockets are placed to 1e-6 mm, so where they are the obstacle, a
+//! size solved again from a slightly different start may differ by a few times that.
 
 mod bore;
 mod bore_bound;
@@ -57,17 +58,17 @@ pub use spaces::most_spaces;
 use board::Board;
 use geometry::PocketShape;
 
-/// Whether the program looks for the place of the pockets, so that they move with every size.
+/// Whether the program searches for the place of the pockets, so that they move with every size.
 fn has_auto_pockets(board: &Board) -> bool {
     board.start > 0 && (board.pocket.bearing.is_none() || board.pocket.radius.is_none())
 }
 
-/// Whether the holes of pockets move with the pitch otherwise than in a straight line.
+/// Whether the holes of pockets do not move in a straight line with the pitch.
 fn has_bending_pockets(board: &Board) -> bool {
     has_auto_pockets(board) || (board.start > 0 && board.pocket.shape == PocketShape::Arc)
 }
 
-/// The board without start pockets, whose place bends as the pitch changes.
+/// The board without start pockets, whose places do not move in a straight line as the pitch changes.
 fn without_pockets(board: &Board) -> Board {
     Board {
         start: 0,

@@ -1,4 +1,4 @@
-//! One function for every open value.
+//! One function that solves for any open value.
 
 use board::{Board, INCH, Units};
 
@@ -15,19 +15,20 @@ pub enum Open {
     Pitch,
     /// The smallest board that keeps the rim margin.
     Board,
-    /// The rim margin that there is.
+    /// The rim margin that the board has.
     Rim,
-    /// The largest bore of track, home lanes and start pockets that keeps webs and the rim margin, and in which the piece sits.
+    /// The largest bore of track, home lanes and start pockets that keeps webs and the rim margin, and in which the piece sits
+    /// properly.
     Bore,
     /// The largest piece that keeps the gap to its neighbors.
     Piece,
 }
 
 impl Open {
-    /// Everything that can be left open, in the order lists show it.
+    /// Every value that can be left open, in the order lists show them.
     pub const ALL: [Self; 5] = [Self::Pitch, Self::Board, Self::Rim, Self::Bore, Self::Piece];
 
-    /// The words that screens use.
+    /// Its name on screens.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Pitch => "hole spacing",
@@ -48,7 +49,7 @@ pub struct Solved {
     pub mm: f64,
 }
 
-/// Solves for an open value; all else stays as it is.
+/// Solves for an open value; everything else stays unchanged.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or nothing fits.
@@ -71,26 +72,26 @@ pub fn solve(board: &Board, open: Open) -> Result<Solved, FitError> {
     Ok(Solved { open, mm })
 }
 
-/// The way in which a length gives more room.
+/// The direction in which a length gives more room.
 #[derive(Clone, Copy)]
 pub(super) enum Way {
-    /// A larger one does.
+    /// A larger length does.
     Up,
-    /// A smaller one does.
+    /// A smaller length does.
     Down,
 }
 
-/// The nearest fraction of an inch that works in place of an exact length, mm.
+/// The nearest fraction of an inch that works instead of an exact length, mm.
 ///
-/// A rule has marks at fractions, and a length between two of them is set by eye. In millimeters it is the exact length, and so it is
-/// where no fraction near it works.
+/// A rule has marks at fractions, and a length between two of them is set by eye. In millimeters the result is the exact
+/// length, as it is where no fraction nearby works.
 pub(super) fn nearest_fraction(
     units: Units,
     exact: f64,
     way: Way,
     works: impl Fn(f64) -> bool,
 ) -> f64 {
-    /// Fractions past the nearest that are tried, where pockets give way to a thinner place.
+    /// Number of fractions tried beyond the nearest, where pockets may jump to a thinner place.
     const TRIES: u32 = 8;
     let Units::Inch(fraction) = units else {
         return exact;
@@ -105,7 +106,8 @@ pub(super) fn nearest_fraction(
 }
 
 impl Solved {
-    /// The nearest fraction of an inch that works, on a board in inches; the exact length on others, and where none near it does.
+    /// The nearest fraction of an inch that works, on an inch board; the exact length on other boards, and where no fraction
+    /// nearby works.
     ///
     /// ```
     /// use board::{Board, Units};
@@ -143,7 +145,7 @@ impl Solved {
         measure(&solved, kept).is_ok_and(|tightest| tightest.is_kept())
     }
 
-    /// Puts it into the document.
+    /// Stores it in the document.
     pub fn apply(&self, board: &mut Board) {
         match self.open {
             Open::Pitch => board.pitch = self.mm,

@@ -1,4 +1,4 @@
-//! The piece that the board has room for, and the board that a piece needs.
+//! The largest piece that the board has room for, and the smallest board that a piece needs.
 
 use board::{Board, Range, field};
 use geometry::Circle;
@@ -10,9 +10,9 @@ use super::tightest::{Kept, ROUNDING, measure, tightest};
 use super::walk::Walk;
 use super::{FitError, Limit, has_bending_pockets, without_pockets};
 
-/// The limits that a pitch must leave room for.
+/// The limits that a pitch has to respect.
 const SPACING: Kept = &[Limit::Web, Limit::Gap];
-/// The limits that a board must leave room for as well.
+/// The limits that a board has to respect as well.
 const ALL: Kept = &[Limit::Rim, Limit::Web, Limit::Gap];
 
 /// The smallest pitch and board for a piece, mm.
@@ -24,8 +24,8 @@ pub struct PieceBoard {
     pub diameter: f64,
 }
 
-/// The largest diameter of piece that keeps the gap to its neighbors and stands inside the board's edge, mm; all else
-/// stays as it is.
+/// The largest diameter of piece that keeps the gap to its neighbors and stays inside the board's edge, mm; everything else
+/// stays unchanged.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or not even the smallest piece has room.
@@ -54,9 +54,10 @@ pub fn largest_piece(board: &Board) -> Result<f64, FitError> {
     Ok(most.clamp(range.min, range.max))
 }
 
-/// The smallest pitch at which bores keep their webs and pieces their gaps, for any board diameter, mm; all else stays as it is.
+/// The smallest pitch at which bores keep their webs and pieces their gaps, whatever the diameter of the board, mm; everything
+/// else stays unchanged.
 ///
-/// It is the pitch that piece and bore need: pockets left to the program have all the room they want.
+/// It is the pitch that piece and bore need, with unlimited room for pockets that the program places.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or no pitch has room.
@@ -94,8 +95,8 @@ pub fn smallest_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
     walk.first_kept(|pitch| measure(&at(&roomy, pitch), SPACING))
 }
 
-/// The smallest pitch that the web and the gap between pieces allow, and the smallest board on which pattern and pockets
-/// then keep all limits, mm; all else stays as it is.
+/// The smallest pitch that the web and the gap between pieces allow, and the smallest board on which pattern and pockets then
+/// keep all limits, mm; everything else stays unchanged.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or no size is large enough.
@@ -109,12 +110,12 @@ pub fn smallest_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
     Ok(PieceBoard { pitch, diameter })
 }
 
-/// The pitch that piece and bore need, as a maker can lay it off.
+/// The pitch that piece and bore need, rounded to what a maker can lay out, mm.
 ///
-/// It is that of [`smallest_pitch_for_piece`], on a board in inches the next fraction at which the same limits are kept, mm.
+/// It is that of [`smallest_pitch_for_piece`]; on an inch board, the next fraction at which the same limits are kept.
 ///
 /// # Errors
-/// As of [`smallest_pitch_for_piece`].
+/// The errors of [`smallest_pitch_for_piece`].
 pub fn neat_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
     let exact = smallest_pitch_for_piece(board)?;
     let mut roomy = board.clone();
@@ -129,13 +130,12 @@ pub fn neat_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
     Ok(nearest_fraction(board.units, exact, Way::Up, works))
 }
 
-/// The pitch and the board that a piece needs, as a maker can lay them off.
+/// The pitch and the board that a piece needs, rounded to what a maker can lay out.
 ///
-/// They are those of [`smallest_board_for_piece`], on a board in inches the next fractions at which the same limits are
-/// kept.
+/// They are those of [`smallest_board_for_piece`]; on an inch board, the next fractions at which the same limits are kept.
 ///
 /// # Errors
-/// As of [`smallest_board_for_piece`].
+/// The errors of [`smallest_board_for_piece`].
 pub fn neat_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
     let pitch = neat_pitch_for_piece(board)?;
     let pitched = Board {
@@ -152,7 +152,7 @@ pub fn neat_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
     Ok(PieceBoard { pitch, diameter })
 }
 
-/// Holes that move with the pitch, and how far apart they must be.
+/// Holes that move with the pitch, and the distances they must keep.
 struct Spacing<'a> {
     holes: &'a [Growing],
     web: f64,
@@ -161,7 +161,7 @@ struct Spacing<'a> {
 }
 
 impl<'a> Spacing<'a> {
-    /// Holes of a board, with the limits it has for wood and for pieces.
+    /// The holes of a board, with its limits for wood and for pieces.
     fn of(board: &Board, holes: &'a [Growing]) -> Self {
         Self {
             holes,
@@ -171,8 +171,8 @@ impl<'a> Spacing<'a> {
         }
     }
 
-    /// The smallest pitch in the range at which no two holes are too close: from a pitch on, each pair that is too close
-    /// there is so up to a known larger pitch.
+    /// The smallest pitch in the range at which no two holes are too close. At each pitch it skips to the larger pitch up to
+    /// which the pairs that are too close stay so.
     fn first_clear(&self, range: Range) -> Option<f64> {
         let mut pitch = self.least_pitch().max(range.min);
         while let Some(next) = self.clear_of(pitch) {
@@ -187,7 +187,7 @@ impl<'a> Spacing<'a> {
         Some(pitch)
     }
 
-    /// Up to which pitch the pairs that are too close at a pitch are so; none where there are none.
+    /// The pitch up to which the pairs that are too close at a pitch stay so; none where no pairs are.
     fn clear_of(&self, pitch: f64) -> Option<f64> {
         let mouths: Vec<Circle> = self.holes.iter().map(|hole| hole.mouth(pitch)).collect();
         let thin = geometry::close_webs(&mouths, self.web - ROUNDING);
@@ -208,7 +208,7 @@ impl<'a> Spacing<'a> {
         bores.chain(pieces).reduce(f64::max)
     }
 
-    /// The least pitch that the unmoved holes need, for any place of the others.
+    /// The least pitch that the unmoved holes need, wherever the others are.
     fn least_pitch(&self) -> f64 {
         let untouched: Vec<Circle> = self
             .holes
@@ -231,5 +231,5 @@ impl<'a> Spacing<'a> {
     }
 }
 
-/// A move by hand that is but rounding, mm.
+/// A hand-made offset this small is only rounding, mm.
 const UNTOUCHED: f64 = 1e-9;

@@ -1,4 +1,4 @@
-//! Every solution held against a dense scan of sizes, on every pattern and pocket shape, with and without changes by hand.
+//! Every solution compared with a dense scan of sizes, on every pattern and pocket shape, with and without hand edits.
 
 use board::{Board, layout};
 use geometry::{Circle, Pattern, PocketShape, web_between};
@@ -22,8 +22,8 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
 ];
 
-/// The margin over rim, web and gap, by comparing everything with everything, and over the seat of the marble; none where it cannot be
-/// laid out.
+/// The margins over rim, web and gap by comparing everything with everything, and the margin over the seat of the marble; none
+/// where the board cannot be laid out.
 fn spares(board: &Board) -> Option<[f64; 4]> {
     let layout = layout(board).ok()?;
     let mouths = layout.mouths();
@@ -49,7 +49,7 @@ fn spares(board: &Board) -> Option<[f64; 4]> {
     ])
 }
 
-/// The depth that the marble may still sink, in the bore where that is least; below 0 where it stands on the floor.
+/// The depth by which the marble may still sink, in the bore where that is least; negative where it stands on the floor.
 fn seat_spare(board: &Board) -> f64 {
     let bores = [board.bores.track, board.bores.home, board.bores.start];
     let marble = board.piece.diameter;
@@ -69,7 +69,7 @@ fn rim_spare(board: &Board, mouths: &[Circle]) -> f64 {
     board.blank.flat_radius() - reach - board.limits.rim
 }
 
-/// Something that is solved for: how, the limits it keeps, and the document with a value put in.
+/// A value to solve for: the solver, the limits it keeps, and how to put a value into the document.
 struct Case {
     name: &'static str,
     solve: fn(&Board) -> Result<f64, FitError>,
@@ -138,7 +138,7 @@ impl Case {
         self.spare(board, mm).is_some_and(|spare| spare >= -1e-9)
     }
 
-    /// The value keeps its limits, a hair more does not, and no value of a scan beyond does.
+    /// The value keeps its limits, a slightly larger one does not, and neither does any value of a scan beyond it.
     fn hold(&self, board: &Board, steps: u32) {
         let scanned = (1..=steps).map(|step| self.span * f64::from(step) / f64::from(steps));
         let mm = match (self.solve)(board) {
@@ -175,7 +175,7 @@ fn edited(board: &Board) -> Board {
 }
 
 #[test]
-fn boards_without_pockets_are_solved_as_a_scan_finds_them() {
+fn solutions_without_pockets_match_a_scan() {
     for pattern in PATTERNS {
         let mut plain = Board {
             pattern,
@@ -192,7 +192,7 @@ fn boards_without_pockets_are_solved_as_a_scan_finds_them() {
 }
 
 #[test]
-fn pockets_the_program_places_are_solved_as_a_scan_finds_them() {
+fn solutions_with_automatic_pockets_match_a_scan() {
     for (number, pattern) in PATTERNS.into_iter().enumerate() {
         for (place, shape) in SHAPES.into_iter().enumerate() {
             let mut plain = Board {
@@ -215,7 +215,7 @@ fn pockets_the_program_places_are_solved_as_a_scan_finds_them() {
 }
 
 #[test]
-fn pockets_set_by_hand_are_solved_as_a_scan_finds_them() {
+fn solutions_with_hand_set_pockets_match_a_scan() {
     for shape in SHAPES {
         let mut plain = Board::default();
         plain.pocket.shape = shape;
@@ -229,9 +229,9 @@ fn pockets_set_by_hand_are_solved_as_a_scan_finds_them() {
     }
 }
 
-/// Pockets that jump to the rim as the board grows keep the rim on small boards and large ones, not between.
+/// Pockets that jump to the rim as the board grows keep the rim margin on small and on large boards, but not between.
 #[test]
-fn the_smallest_board_may_lie_under_boards_that_do_not_fit() {
+fn the_smallest_board_may_be_smaller_than_boards_that_do_not_fit() {
     let mut board = Board {
         players: 3,
         spaces: 6,
@@ -247,9 +247,9 @@ fn the_smallest_board_may_lie_under_boards_that_do_not_fit() {
     CASES[0].hold(&board, 60);
 }
 
-/// Where holes are moved by hand, a pitch can be too small as well: the largest that fits is found all the same.
+/// Where holes are moved by hand, a pitch can also be too small; the largest that fits is found all the same.
 #[test]
-fn a_hole_moved_inward_past_the_center_leaves_a_largest_pitch() {
+fn a_hole_moved_past_the_center_still_has_a_largest_pitch() {
     let mut board = Board {
         start: 0,
         ..Board::default()
@@ -259,8 +259,8 @@ fn a_hole_moved_inward_past_the_center_leaves_a_largest_pitch() {
     CASES[1].hold(&board, 200);
 }
 
-/// Chord c = D sin(180/n): Machinery's Handbook, 31st ed. (2020), p. 711. Rings of balls of radius 8 that touch:
-/// R = 8 / sin(180/n), computed: 12 balls 30.909626, 40 balls 101.963959.
+/// Chord c = D sin(180/n): Machinery's Handbook, 31st ed. (2020), p. 711. Rings of touching balls of radius 8: R = 8 /
+/// sin(180/n), computed: 12 balls 30.909626, 40 balls 101.963959.
 #[test]
 fn a_ring_of_touching_pieces_has_the_published_radius() {
     for (players, spaces, radius) in [(6, 2, 30.909_626), (4, 10, 101.963_959)] {
@@ -300,7 +300,7 @@ fn a_board_for_a_piece_keeps_every_limit() {
 }
 
 #[test]
-fn the_most_spaces_are_those_of_a_scan_over_all_counts() {
+fn the_most_spaces_match_a_scan_over_all_counts() {
     for pattern in PATTERNS {
         for (home, start, edits) in [(4, 0, false), (0, 0, true), (4, 4, false), (2, 3, true)] {
             let mut board = Board {
@@ -329,7 +329,7 @@ fn the_most_spaces_are_those_of_a_scan_over_all_counts() {
 }
 
 #[test]
-fn where_no_count_fits_it_is_told_what_is_missing() {
+fn the_shortfall_is_reported_where_no_count_fits() {
     let mut board = Board::default();
     board.blank.diameter = 60.0;
     for pattern in PATTERNS {
@@ -349,7 +349,7 @@ fn where_no_count_fits_it_is_told_what_is_missing() {
 }
 
 #[test]
-fn what_stops_it_is_named() {
+fn the_obstacle_is_named() {
     let limit = |error: FitError| match error {
         FitError::Nothing {
             limit,
@@ -394,7 +394,7 @@ fn what_stops_it_is_named() {
 }
 
 #[test]
-fn a_board_that_cannot_be_laid_out_says_why() {
+fn a_board_that_cannot_be_laid_out_reports_why() {
     let odd = Board {
         pattern: Pattern::Arms { across: 3 },
         spaces: 13,
@@ -431,7 +431,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(12))]
 
     #[test]
-    fn a_solution_keeps_its_limits_and_a_hair_more_breaks_one(board in boards()) {
+    fn a_solution_keeps_its_limits_and_slightly_more_breaks_one(board in boards()) {
         for case in &CASES {
             let Ok(mm) = (case.solve)(&board) else { continue };
             prop_assert!(case.fits(&board, mm), "{} {mm}", case.name);
@@ -440,7 +440,7 @@ proptest! {
     }
 
     #[test]
-    fn rim_and_piece_are_what_is_there(board in boards()) {
+    fn the_rim_and_piece_found_are_those_of_the_board(board in boards()) {
         let Some([rim, _, gap, _]) = spares(&board) else { return Ok(()) };
         if let Ok(left) = rim_left(&board) {
             let there = (rim + board.limits.rim).min(200.0);

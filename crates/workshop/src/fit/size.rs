@@ -1,4 +1,4 @@
-//! The pitch, the board and the rim margin that go with the rest.
+//! Solving for the pitch, the board and the rim margin.
 
 use board::{Board, Range, field};
 
@@ -7,10 +7,10 @@ use super::tightest::{Kept, Tightest, measure, tightest};
 use super::walk::Walk;
 use super::{FitError, Limit, has_auto_pockets, has_bending_pockets, without_pockets};
 
-/// The limits that pitch and board are held against.
+/// The limits that pitch and board are checked against.
 const RIM: Kept = &[Limit::Rim];
 
-/// The smallest diameter of board on which every bore keeps the rim margin, mm; all else stays as it is.
+/// The smallest diameter of board on which every bore keeps the rim margin, mm; everything else stays unchanged.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or none in the range of diameters is large enough.
@@ -27,7 +27,7 @@ pub fn smallest_board(board: &Board) -> Result<f64, FitError> {
     smallest_keeping(board, RIM, field::BOARD_DIAMETER.range().max)
 }
 
-/// The smallest diameter of board on which some limits, the rim margin among them, are kept, no larger than another, mm.
+/// The smallest diameter of board that keeps some limits, the rim margin among them, up to a largest one considered, mm.
 pub(super) fn smallest_keeping(board: &Board, kept: Kept, most: f64) -> Result<f64, FitError> {
     let range = Range {
         max: most,
@@ -62,7 +62,7 @@ pub(super) fn smallest_keeping(board: &Board, kept: Kept, most: f64) -> Result<f
     walk.first_kept(|diameter| measure(&sized(diameter), kept))
 }
 
-/// The largest pitch at which every bore keeps the rim margin on the board, mm; all else stays as it is.
+/// The largest pitch at which every bore keeps the rim margin on the board, mm; everything else stays unchanged.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or none in the range of pitches is small enough.
@@ -102,7 +102,7 @@ pub fn largest_pitch(board: &Board) -> Result<f64, FitError> {
     })
 }
 
-/// The pitches at which all bores lie within a distance from the center pin: where all their intervals overlap.
+/// The pitches at which all bores are within a distance from the center pin: the intersection of their intervals.
 fn pitches_within(holes: &[Growing], room: f64, range: Range) -> Option<Pitches> {
     let all = Pitches {
         least: range.min,
@@ -118,7 +118,8 @@ fn pitches_within(holes: &[Growing], room: f64, range: Range) -> Option<Pitches>
     overlap.filter(|pitches| room >= 0.0 && pitches.least <= pitches.most)
 }
 
-/// The shortfall at the pitch where it is least: the farthest of lines is a valley, and thirds lead to its bottom.
+/// The shortfall at the pitch where it is least. The largest of these distances is convex in the pitch, so that a ternary
+/// search finds the minimum.
 fn least_missing(holes: &[Growing], room: f64, range: Range) -> Tightest {
     let at = |pitch: f64| {
         let reach = |hole: &Growing| hole.at(pitch).to_vec2().length() + hole.radius;
@@ -143,7 +144,7 @@ fn least_missing(holes: &[Growing], room: f64, range: Range) -> Tightest {
     }
 }
 
-/// The rim margin that the board really has, to be typed as its limit, mm; no more than a limit may be.
+/// The rim margin that the board actually has, mm, for use as its limit; never more than a limit may be.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or a bore runs into the roundover.

@@ -1,8 +1,8 @@
-//! Numbers of track spaces per player that fit on the board.
+//! The number of track spaces per player that fit on the board.
 //!
-//! Among counts of one parity, a track with more spaces is larger at every rank: its k-th farthest space from the center
-//! pin lies no nearer. So counts whose space at the rank after as many as were changed by hand lies too far out are
-//! ruled out by halving; below them counts are tried one by one, since pockets and changes by hand follow no such order.
+//! Among counts of one parity, a track with more spaces is larger at every rank: its k-th farthest space is no closer to the
+//! center pin. Let m be the number of spaces changed by hand. Counts whose space of rank m + 1 is too far out are ruled out by
+//! bisection; smaller counts are tried one by one, since pockets and hand edits follow no such order.
 
 use board::{Board, Role, field};
 
@@ -10,11 +10,11 @@ use super::tightest::{Kept, is_kept, measure};
 use super::tried::Tried;
 use super::{FitError, Limit};
 
-/// The limits that counts are held against.
+/// The limits that counts are checked against.
 const RIM: Kept = &[Limit::Rim];
 
-/// The most track spaces per player at which every bore keeps the rim margin, on this board at this pitch; all else stays as it
-/// is. Counts that the pattern or the home lane cannot be built with are skipped.
+/// The most track spaces per player at which every bore keeps the rim margin, on this board at this pitch; everything else
+/// stays unchanged. Counts with which the pattern or the home lane cannot be built are skipped.
 ///
 /// # Errors
 /// [`FitError`] where no count can be built, or none fits.
@@ -41,7 +41,7 @@ pub fn most_spaces(board: &Board) -> Result<u32, FitError> {
             return Ok(spaces);
         }
     }
-    // No count in reach can be built: the smallest that can gives the shortfall.
+    // No count within reach can be built, so the smallest one that can gives the shortfall.
     let smallest = most[0].min(most[1]) + 1;
     for spaces in smallest..=*geometry::SPACES.end() {
         if tried.has_layout() {
@@ -52,7 +52,7 @@ pub fn most_spaces(board: &Board) -> Result<u32, FitError> {
     Err(tried.failure(field::SPACES.range()))
 }
 
-/// The board with another number of spaces for each player.
+/// The board with another number of spaces per player.
 fn counted(board: &Board, spaces: u32) -> Board {
     Board {
         spaces,
@@ -60,7 +60,7 @@ fn counted(board: &Board, spaces: u32) -> Board {
     }
 }
 
-/// The largest count of a parity that is not ruled out by how far out its untouched spaces lie; 0 or 1 where all are.
+/// The largest count of a parity that is not ruled out by the distance of its unchanged spaces; 0 or 1 where all are ruled out.
 fn most_in_reach(board: &Board, parity: u32) -> u32 {
     let touched = touched(board);
     let room = board.blank.flat_radius() - board.limits.rim - board.bores.track.radius();
@@ -75,7 +75,7 @@ fn most_in_reach(board: &Board, parity: u32) -> u32 {
                 .is_some_and(|reach| *reach > room + 1e-9)
         })
     };
-    // Counts are 2 n + parity; from small ones up by doubling, since long tracks take their time.
+    // Counts are 2 n + parity. The search doubles from small counts up, since long tracks take longer to build.
     let end = (*geometry::SPACES.end() - parity) / 2 + 1;
     let (mut inside, mut outside) = (0, 4);
     while outside < end && !is_out(2 * outside + parity) {

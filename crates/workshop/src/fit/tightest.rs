@@ -1,4 +1,4 @@
-//! Where a laid-out board comes nearest to its limits, or misses them most.
+//! The place where a laid-out board comes closest to its limits, or misses them most.
 
 use board::{Board, BuildError, Hole, HoleName, Layout};
 use geometry::Circle;
@@ -6,10 +6,10 @@ use geometry::Circle;
 use super::Limit;
 use crate::figures::rim_margin;
 
-/// Slack for rounding of a limit that is met exactly, mm; less than the checks forgive.
+/// Rounding slack for a limit that is met exactly, mm; less than the checks allow.
 pub(super) const ROUNDING: f64 = 1e-10;
 
-/// The limit that is kept by the least, or missed by the most.
+/// The limit met with the least to spare, or missed by the most.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Tightest {
     /// The margin over the limit, mm; negative where it is missed.
@@ -19,11 +19,11 @@ pub(super) struct Tightest {
     pub(super) holes: Vec<HoleName>,
 }
 
-/// Limits that are to be kept.
+/// Limits to be kept.
 pub(super) type Kept = &'static [Limit];
 
 impl Tightest {
-    /// Whether it is kept; a hair of rounding is forgiven.
+    /// Whether the limit is kept, within the slack for rounding.
     pub(super) fn is_kept(&self) -> bool {
         is_kept(self.spare)
     }
@@ -37,17 +37,17 @@ impl Tightest {
     }
 }
 
-/// Whether a limit is kept that leaves so much, mm.
+/// Whether a limit is kept with this much to spare, mm.
 pub(super) fn is_kept(spare: f64) -> bool {
     spare >= -ROUNDING
 }
 
-/// Lays a board out and holds it against limits.
+/// Lays out a board and checks it against limits.
 pub(super) fn measure(board: &Board, kept: Kept) -> Result<Tightest, BuildError> {
     Ok(tightest(board, &board::layout(board)?, kept))
 }
 
-/// The tightest of some limits on a laid-out board; a limit that does not apply counts as kept by infinity.
+/// The tightest of some limits on a laid-out board; a limit that does not apply has infinitely much to spare.
 pub(super) fn tightest(board: &Board, layout: &Layout, kept: Kept) -> Tightest {
     let nothing = Tightest {
         spare: f64::INFINITY,
@@ -65,7 +65,7 @@ pub(super) fn tightest(board: &Board, layout: &Layout, kept: Kept) -> Tightest {
     })
 }
 
-/// A board without holes has only its middle to keep inside.
+/// The hole closest to the rim; a board without holes needs only its center inside.
 fn rim(board: &Board, holes: &[Hole], least: f64, limit: Limit) -> Tightest {
     let flat = board.blank.flat_radius();
     let margins = holes
@@ -96,7 +96,7 @@ fn gap(board: &Board, layout: &Layout) -> Option<Tightest> {
     pair(&pieces, seats, board.limits.piece_gap, Limit::Gap)
 }
 
-/// The piece that stands nearest to the edge of the board.
+/// The piece closest to the edge of the board.
 fn edge(board: &Board, layout: &Layout) -> Option<Tightest> {
     let radius = board.piece.diameter / 2.0;
     let room = |hole: &Hole| board.blank.radius() - hole.center.to_vec2().length() - radius;
@@ -112,7 +112,7 @@ fn edge(board: &Board, layout: &Layout) -> Option<Tightest> {
     })
 }
 
-/// The two circles that are nearest to each other, compared with the distance required between them.
+/// The two circles closest to each other, compared with the distance required between them.
 fn pair(circles: &[Circle], holes: &[Hole], least: f64, limit: Limit) -> Option<Tightest> {
     let web = geometry::smallest_web(circles)?;
     let name = |at: usize| holes.get(at).map(|hole| hole.name);

@@ -5,16 +5,16 @@ use board::{BuildError, OutOfRange, Range};
 use super::FitError;
 use super::tightest::Tightest;
 
-/// The record of all sizes that were tried.
+/// The record of all sizes tried.
 #[derive(Default)]
 pub(super) struct Tried {
-    /// Where the least is missing.
+    /// The try with the smallest shortfall.
     best: Option<Tightest>,
     fault: Option<BuildError>,
 }
 
 impl Tried {
-    /// Records a try; returns how much it leaves over its limits, if it can be laid out.
+    /// Records a try; returns how much it has to spare over its limits, if it can be laid out.
     pub(super) fn note(&mut self, found: Result<Tightest, BuildError>) -> Option<f64> {
         match found {
             Ok(tightest) => {
@@ -38,12 +38,12 @@ impl Tried {
         self.best.is_some()
     }
 
-    /// Why nothing in the range fits.
+    /// The error that says why nothing in the range fits.
     pub(super) fn failure(self, range: Range) -> FitError {
         if let Some(best) = self.best {
             return FitError::nothing(range, best);
         }
-        // Where nothing was tried, the range itself is at fault.
+        // If nothing was tried, the range itself is the fault.
         let nothing = OutOfRange {
             range,
             value: f64::NAN,
@@ -53,7 +53,7 @@ impl Tried {
     }
 }
 
-/// A fault that the next count does not have.
+/// Whether an error would not occur with the next count.
 fn is_parity(fault: &BuildError) -> bool {
     matches!(
         fault,

@@ -1,4 +1,4 @@
-//! Walking from a bound that nothing passes to the first size that keeps its limits.
+//! A walk from a bound, beyond which nothing fits, to the first size that keeps its limits.
 
 use board::{BuildError, Range};
 
@@ -10,30 +10,30 @@ use super::tried::Tried;
 const TOLERANCE: f64 = 1e-9;
 /// The shortest step, mm.
 const SHORTEST: f64 = 1e-10;
-/// Steps after which each is at least twice the one before, with any gain.
+/// Number of steps after which each is at least twice as long as the one before, whatever it gains.
 const PATIENCE: u32 = 60;
-/// The most that a step may go beyond the least shortfall, in such lengths, where the last two steps point that far.
+/// Longest step beyond the least shortfall, as a multiple of it, where the last two samples extrapolate that far.
 const STRETCH: f64 = 16.0;
-/// The share by which a step aims past the size that the last two point at: a size past it closes the search in.
+/// Factor by which a step aims beyond the extrapolated size: a size beyond the solution brackets it.
 const PAST: f64 = 1.002;
-/// The longest step, as a share of the size: pockets may keep the rim over a stretch of sizes long before their thinnest
-/// web is as wide as the rim margin.
+/// The longest step as a share of the size: pockets may keep the rim margin over a range of sizes long before their thinnest
+/// web is as wide as that margin.
 const LONGEST: f64 = 0.01;
 
-/// The way that is walked.
+/// The direction and the bounds of a walk.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Walk {
     /// The range that is searched.
     pub(super) range: Range,
-    /// Nothing before it fits.
+    /// No size before this one fits.
     pub(super) start: f64,
     /// Where the walk ends.
     pub(super) end: f64,
-    /// Change of the size that each mm of shortfall needs at least.
+    /// The least change of size per mm of shortfall.
     pub(super) per_mm: f64,
 }
 
-/// A measured size, and how much it leaves over its limits, if it can be laid out.
+/// A measured size, with what it has to spare over its limits, if it can be laid out.
 #[derive(Clone, Copy)]
 struct Sample {
     at: f64,
@@ -47,10 +47,10 @@ struct Probe<F> {
 }
 
 impl Walk {
-    /// The first size on the way that keeps its limits, to 1e-9 mm.
+    /// The first size of a walk that keeps its limits, to 1e-9 mm.
     ///
     /// # Errors
-    /// The least that is missing of all that was measured, or why nothing could be laid out.
+    /// The smallest shortfall of all that was measured, or the reason why nothing could be laid out.
     pub(super) fn first_kept(
         &self,
         measure: impl Fn(f64) -> Result<Tightest, BuildError>,
@@ -85,7 +85,7 @@ impl Walk {
         Ok(before.map_or(here.at, |before| close_in(before, here, &mut probe)))
     }
 
-    /// The step that the shortfall asks for.
+    /// The step that the shortfall calls for.
     fn step(&self, before: Option<Sample>, here: Sample) -> f64 {
         let Some(spare) = here.spare else {
             return LONGEST * here.at.abs();
@@ -103,12 +103,12 @@ impl Walk {
 }
 
 impl Sample {
-    /// Whether all limits are kept there.
+    /// Whether all limits are kept at this sample.
     fn is_kept(&self) -> bool {
         self.spare.is_some_and(is_kept)
     }
 
-    /// Whether less is missing than before; any board is better than none.
+    /// Whether the shortfall is smaller than before; any board is better than none.
     fn gains_on(&self, before: Self) -> bool {
         match (self.spare, before.spare) {
             (Some(here), Some(before)) => here > before,
@@ -119,15 +119,15 @@ impl Sample {
 }
 
 impl<F: Fn(f64) -> Result<Tightest, BuildError>> Probe<F> {
-    /// Measures a size, and keeps it for the message if none fits.
+    /// Measures a size, and records it for the message if none fits.
     fn look(&mut self, at: f64) -> Sample {
         let spare = self.tried.note((self.measure)(at));
         Sample { at, spare }
     }
 }
 
-/// Brings a size that does not fit and one that does together: by the line through both, with the value of an end that
-/// stays put a second time halved (the Illinois rule), and by halving where that goes slowly.
+/// Narrows the interval between a size that does not fit and one that does. It uses the line through both ends, halving the
+/// value of an end that stays in place a second time (the Illinois rule), and bisection where that converges slowly.
 fn close_in<F>(missed: Sample, kept: Sample, probe: &mut Probe<F>) -> f64
 where
     F: Fn(f64) -> Result<Tightest, BuildError>,
@@ -164,8 +164,8 @@ where
     kept.at
 }
 
-/// The place between the missed and the kept size at which the limit is met, by the line through both; a little toward the
-/// end that is farther, so that the other end closes in as well.
+/// The place between the missed and the kept size where the limit is met, by the line through both; slightly toward the farther
+/// end, so that the other end moves in too.
 fn share(missed: Sample, kept: Sample, width: f64) -> f64 {
     let (Some(short), Some(over)) = (missed.spare, kept.spare) else {
         return 0.5;
@@ -206,7 +206,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bound_that_fits_is_the_answer_at_one_look() {
+    fn a_bound_that_fits_is_the_answer_after_one_measurement() {
         let looks = Cell::new(0);
         let found = walk(20.0, 1.0).first_kept(|at| {
             looks.set(looks.get() + 1);
@@ -216,7 +216,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bent_line_is_met_to_the_tolerance_in_few_looks() {
+    fn a_bent_line_is_solved_to_the_tolerance_in_few_measurements() {
         let looks = Cell::new(0);
         let found = walk(147.0, 1000.0).first_kept(|at: f64| {
             looks.set(looks.get() + 1);
@@ -227,7 +227,7 @@ mod tests {
     }
 
     #[test]
-    fn a_jump_is_met_and_the_size_told_was_measured() {
+    fn a_jump_is_found_and_the_returned_size_was_measured() {
         let found = walk(10.0, 1000.0)
             .first_kept(|at| Ok(spare(if at < 77.7 { -5.0 } else { 40.0 })))
             .unwrap();
@@ -235,13 +235,13 @@ mod tests {
     }
 
     #[test]
-    fn the_way_down_goes_like_the_way_up() {
+    fn walking_down_mirrors_walking_up() {
         let found = walk(900.0, 1.0).first_kept(|at| Ok(spare(300.0 - at)));
         assert_near!(found.unwrap(), 300.0, 1.5e-9);
     }
 
     #[test]
-    fn the_least_that_is_missing_is_told_where_nothing_fits() {
+    fn the_smallest_shortfall_is_reported_where_nothing_fits() {
         let found = walk(10.0, 50.0).first_kept(|at| Ok(spare(-2.0 - (at - 30.0).abs() / 100.0)));
         let Err(FitError::Nothing { short, .. }) = found else {
             panic!("something fits")
@@ -250,7 +250,7 @@ mod tests {
     }
 
     #[test]
-    fn what_cannot_be_laid_out_is_walked_past_or_told() {
+    fn sizes_that_cannot_be_laid_out_are_skipped_or_reported() {
         let fault = || BuildError::Range(field::BOARD_DIAMETER.range().check(0.0).unwrap_err());
         let found = walk(10.0, 1000.0).first_kept(|at| {
             if at < 123.0 {

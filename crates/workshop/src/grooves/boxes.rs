@@ -1,8 +1,8 @@
-//! A tree of boxes that finds near items without visiting all of them.
+//! A tree of boxes that finds nearby items without visiting all of them.
 
 use kurbo::Rect;
 
-/// Boxes by place.
+/// Boxes arranged by position.
 #[derive(Debug)]
 pub struct Boxes {
     nodes: Vec<Node>,
@@ -10,12 +10,12 @@ pub struct Boxes {
 }
 
 #[derive(Debug)]
-/// A box around all below it in the tree.
+/// The box around everything below a node of the tree.
 struct Node {
     around: Rect,
     /// The items below it.
     items: core::ops::Range<usize>,
-    /// The second of its parts; the first follows the node itself. None for a leaf.
+    /// Index of the second child; the first child follows the node itself. None for a leaf.
     second: Option<usize>,
 }
 
@@ -23,7 +23,7 @@ struct Node {
 const FEW: usize = 8;
 
 impl Boxes {
-    /// A tree over boxes, which are known by their place in the list.
+    /// A tree over boxes, which are identified by their index in the list.
     pub fn new(boxes: impl Iterator<Item = Rect>) -> Self {
         let mut tree = Self {
             nodes: Vec::new(),
@@ -36,7 +36,7 @@ impl Boxes {
         tree
     }
 
-    /// Parts the items at the middle of the longer side of the box around them.
+    /// Splits the items at the middle of the longer side of the box around them.
     fn split(&mut self, range: core::ops::Range<usize>) -> usize {
         let items = self.items.get_mut(range.clone()).unwrap_or_default();
         let boxes = items.iter().map(|(item, _)| *item);
@@ -71,7 +71,7 @@ impl Boxes {
         here
     }
 
-    /// Calls a function for every item whose box meets an area.
+    /// Calls a function for every item whose box intersects an area.
     pub fn meeting(&self, area: Rect, mut visit: impl FnMut(usize)) {
         let mut open = vec![0];
         while let Some(at) = open.pop() {
@@ -92,7 +92,7 @@ impl Boxes {
     }
 }
 
-/// Whether two boxes share a place; lines have flat ones.
+/// Whether two boxes intersect; the boxes of level or upright lines have no area.
 fn meet(one: Rect, other: Rect) -> bool {
     one.x0 <= other.x1 && other.x0 <= one.x1 && one.y0 <= other.y1 && other.y0 <= one.y1
 }
@@ -104,7 +104,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_near_is_what_a_look_at_everything_finds(
+        fn the_tree_finds_the_same_items_as_a_full_scan(
             boxes in prop::collection::vec((-50.0..50.0_f64, -50.0..50.0_f64, 0.0..20.0_f64, 0.0..9.0_f64), 0..80),
             area in (-50.0..50.0_f64, -50.0..50.0_f64, 0.0..30.0_f64),
         ) {

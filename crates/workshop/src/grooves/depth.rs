@@ -1,10 +1,10 @@
-//! Depth of a V bit for a groove of a width, and the number of its passes.
+//! The depth at which a V bit cuts a groove of a given width, and the number of passes.
 
 use board::Grooves;
 use geometry::{Angle, Piece, Profile};
 
-/// Depth of a groove of the set width, mm: (width − tip) / (2 tan(angle / 2)), by the shape of the bit; 0 or less
-/// where the tip of the bit is as wide as the groove.
+/// Depth of a groove of the set width, mm: (width − tip) / (2 tan(angle / 2)), from the geometry of the bit; 0 or less where
+/// the tip of the bit is as wide as the groove.
 ///
 /// ```
 /// use board::Grooves;
@@ -16,13 +16,13 @@ pub fn groove_depth(grooves: &Grooves) -> f64 {
     (grooves.width - grooves.tip) / (2.0 * half.tan())
 }
 
-/// Half of the bit's cross-section, from the middle of the groove; depths are measured down from the top face.
+/// Half of the bit's cross-section, from the center line of the groove; depths are measured down from the top face.
 pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
     let (half, tip) = (grooves.width / 2.0, grooves.tip / 2.0);
     Piece::straight((0.0, half), (depth, tip)).into()
 }
 
-/// Number of equal passes to that depth, none deeper than `pass`; none for no depth.
+/// Number of equal passes to that depth, none deeper than `pass`; 0 where there is no depth.
 ///
 /// ```
 /// use workshop::passes;
@@ -31,7 +31,7 @@ pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
 /// assert_eq!(passes(0.0, 0.75), 0);
 /// ```
 pub fn passes(depth: f64, pass: f64) -> u32 {
-    // A whole number of passes may be a hair over.
+    // A whole number of passes may come out slightly too high by rounding.
     const HAIR: f64 = 1e-9;
     if depth > 0.0 && pass > 0.0 {
         (depth / pass - HAIR).ceil().max(1.0) as u32
@@ -46,8 +46,8 @@ mod tests {
     use proptest::prelude::*;
     use testkit::assert_near;
 
-    /// By computation from the shape of the bit; the last is of a trade page, not a standard: .030 deep at 60 degrees
-    /// is .035 wide.
+    /// Computed from the geometry of the bit; the last is from a trade page, not a standard: .030 deep at 60 degrees is .035
+    /// wide.
     #[test]
     fn depths_follow_from_width_and_angle() {
         for (width, angle, tip, depth) in [
@@ -79,7 +79,7 @@ mod tests {
     }
 
     #[test]
-    fn whole_passes_are_not_counted_up() {
+    fn rounding_does_not_add_a_pass() {
         assert_eq!(passes(3.0, 1.0), 3);
         assert_eq!(passes(0.3, 0.1), 3);
         assert_eq!(passes(3.001, 1.0), 4);
@@ -88,7 +88,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_groove_of_the_depth_has_the_width(width in 0.1..50.0_f64, share in 0.0..0.99_f64, angle in 10.0..170.0_f64) {
+        fn a_groove_of_that_depth_has_the_set_width(width in 0.1..50.0_f64, share in 0.0..0.99_f64, angle in 10.0..170.0_f64) {
             let grooves = Grooves { width, angle, tip: share * width, ..Grooves::default() };
             let depth = groove_depth(&grooves);
             let wide = 2.0 * depth * Angle::degrees(angle / 2.0).tan() + grooves.tip;

@@ -7,7 +7,7 @@ use kurbo::Line;
 use crate::Workpiece;
 use crate::grooves::{GrooveKind, HAIR, Laid, Stroke};
 
-/// Adds the straight grooves that are wanted.
+/// Adds the planned straight grooves.
 pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     if wanted.track {
@@ -26,13 +26,13 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     }
 }
 
-/// From each space to the next, and from the last of a sector to the first of the next one.
+/// Joins each space to the next, and the last of a sector to the first of the next sector.
 fn track(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let spaces: Vec<HoleId> = (1..=board.players)
         .flat_map(|player| (1..=board.spaces).map(move |at| HoleId::new(Role::Track, player, at)))
         .collect();
-    // Two spaces have one line between them, not one there and one back.
+    // Two spaces have one line between them, not one in each direction.
     let lines = if spaces.len() < 3 { 1 } else { spaces.len() };
     let nexts = spaces.iter().cycle().skip(1);
     for (&one, &next) in spaces.iter().zip(nexts).take(lines) {
@@ -40,7 +40,7 @@ fn track(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     }
 }
 
-/// From each turn-in space through the home lane.
+/// Joins each turn-in space to its home lane, hole by hole.
 fn home(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     for player in 1..=board.players {
@@ -54,7 +54,7 @@ fn home(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     }
 }
 
-/// A line between two holes that ends short of both; nothing where one of them is not on the board.
+/// Adds a line between two holes that ends short of both; none where one of them is not on the board.
 fn join(
     layout: &Layout,
     wanted: &Grooves,
@@ -81,12 +81,12 @@ fn join(
     laid.add((kind, ends[0].player()), vec![line], holes);
 }
 
-/// Distance from the center of a bore to the end of a groove's middle line, mm.
+/// Distance from the center of a bore to the end of a groove's center line, mm.
 fn kept_clear(hole: &Hole, wanted: &Grooves) -> f64 {
     hole.bore.radius() + wanted.stop + wanted.width / 2.0
 }
 
-/// A line on the border of two sectors, in as many pieces as the bores on it leave.
+/// Adds a line on the border of two sectors, in as many segments as the bores on it leave.
 fn between_sectors(
     workpiece: &Workpiece,
     wanted: &Grooves,

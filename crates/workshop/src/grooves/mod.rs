@@ -1,8 +1,8 @@
-//! V-grooves in the top face: where the bit goes, how deep, and which wanted lines find no room.
+//! V-grooves in the top face: the path of the bit, its depth, and the planned lines that have no room.
 //!
-//! Distances that the maker types are of wood left beside a groove; the strokes are of its middle, half its width
-//! farther off. A straight groove stops short of bores; what else comes too near to anything is left as it is and found
-//! by the checks.
+//! Distances that the maker types are of wood left beside a groove; strokes are center lines, half the groove's width farther
+//! off. A straight groove stops short of bores; anything else that comes too close stays as it is and is reported by the
+//! checks.
 
 mod boxes;
 pub mod check;
@@ -30,17 +30,17 @@ pub(crate) use strokes::Strokes;
 pub struct Groove {
     /// The kind of groove.
     pub kind: GrooveKind,
-    /// The player to whom it belongs, counted from 1; 0 for grooves between players, or all around. A line from one sector to the
-    /// next is of the player before it.
+    /// The player it belongs to, counted from 1; 0 for grooves between players or all around. A line from one sector to the
+    /// next belongs to the first of the two players.
     pub player: u32,
-    /// The strokes, each from where the one before ends.
+    /// The strokes, each of which begins where the one before ends.
     pub path: Vec<Stroke>,
-    /// The holes it joins or goes round, in table order.
+    /// The holes it joins or surrounds, in table order.
     pub holes: Vec<HoleName>,
 }
 
 impl Groove {
-    /// Length of the way, mm.
+    /// Length of the path, mm.
     ///
     /// ```
     /// use board::{Board, Grooves};
@@ -57,29 +57,29 @@ impl Groove {
     }
 }
 
-/// The kind of a groove.
+/// A kind of groove.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GrooveKind {
-    /// A line between two neighbors of the track.
+    /// A line between neighboring spaces of the track.
     Track,
     /// A line along a home lane.
     Home,
-    /// An outline round a home lane.
+    /// An outline around a home lane.
     AroundHome,
-    /// An outline round a start pocket.
+    /// An outline around a start pocket.
     AroundStart,
-    /// A ring round a bore.
+    /// A ring around a bore.
     Ring,
     /// A line between two sectors.
     Sector,
     /// The ring inside the rim.
     Rim,
-    /// The ring round the middle of the board.
+    /// The ring around the center of the board.
     Middle,
 }
 
 impl GrooveKind {
-    /// The words that screens, files and sheets use.
+    /// Its name on screens, in files and on sheets.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Track => "line of the track",
@@ -99,13 +99,13 @@ impl GrooveKind {
 pub struct GroovePlan {
     /// The grooves, in the order they are cut.
     pub grooves: Vec<Groove>,
-    /// The grooves that were wanted and find no room: kind and holes; between sectors and of rings about the pin no holes.
+    /// The planned grooves that have no room, as kind and holes; sector lines and rings about the pin have no holes.
     pub dropped: Vec<(GrooveKind, Vec<HoleName>)>,
     /// Depth, mm; 0 or less where the bit cannot cut the width.
     pub depth: f64,
-    /// Number of passes to that depth; none where there is no depth.
+    /// Number of passes to that depth; 0 where there is no depth.
     pub passes: u32,
-    /// Length of all grooves, cut once, mm.
+    /// Total length of all grooves, mm, counting each once.
     pub length: f64,
 }
 
@@ -133,7 +133,7 @@ struct Laid {
 }
 
 impl Laid {
-    /// A groove of a player that is cut.
+    /// Adds a player's groove to those that are cut.
     fn add(&mut self, (kind, player): (GrooveKind, u32), path: Vec<Stroke>, holes: Vec<HoleName>) {
         self.grooves.push(Groove {
             kind,
@@ -143,13 +143,13 @@ impl Laid {
         });
     }
 
-    /// A groove that was wanted and finds no room.
+    /// Adds a planned groove to those that have no room.
     fn drop(&mut self, kind: GrooveKind, holes: Vec<HoleName>) {
         self.dropped.push((kind, holes));
     }
 }
 
-/// Slack for rounding of a length that is as it should be, mm.
+/// Rounding slack for a length that is exactly right, mm.
 const HAIR: f64 = 1e-9;
 
 #[cfg(test)]

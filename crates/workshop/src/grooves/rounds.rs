@@ -1,4 +1,4 @@
-//! Grooves that close: outlines round home lanes and start pockets, rings round bores and about the pin.
+//! Closed grooves: outlines around home lanes and start pockets, rings around bores and about the pin.
 
 use board::{Grooves, Hole, HoleName, Layout, Role};
 use geometry::{Angle, Arc, Circle, PocketShape, Point, Vec2, bearing_of, point_at};
@@ -7,7 +7,7 @@ use kurbo::Line;
 use crate::Workpiece;
 use crate::grooves::{GrooveKind, HAIR, Laid, Stroke};
 
-/// Adds the closed grooves that are wanted.
+/// Adds the planned closed grooves.
 pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let half = wanted.width / 2.0;
@@ -68,7 +68,7 @@ fn of_player(layout: &Layout, role: Role, player: u32) -> Vec<&Hole> {
     layout.holes.iter().filter(is_his).collect()
 }
 
-/// An outline that keeps `off` and the radius of the widest bore away from the centers.
+/// An outline that is `off` plus the radius of the widest bore away from the centers.
 fn around(
     kind: (GrooveKind, u32),
     holes: &[&Hole],
@@ -85,7 +85,7 @@ fn around(
     }
 }
 
-/// Pockets that lie along a circle have an outline that does so too.
+/// The outline of a pocket; a pocket that lies along a circle has an outline along that circle.
 fn pocket_outline(shape: PocketShape, toward: Angle, centers: &[Point], off: f64) -> Vec<Stroke> {
     let round = match shape {
         PocketShape::Arc => band(toward, centers, off),
@@ -95,7 +95,7 @@ fn pocket_outline(shape: PocketShape, toward: Angle, centers: &[Point], off: f64
     round.unwrap_or_else(|| outline(centers, off))
 }
 
-/// A circle round centers that are equally far from their middle.
+/// A circle around centers that are equally far from their mean.
 fn circle(centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
     let sum: Vec2 = centers.iter().map(|center| center.to_vec2()).sum();
     let middle = (sum / centers.len() as f64).to_point();
@@ -108,7 +108,8 @@ fn circle(centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
         .then(|| vec![Stroke::Circle(circle)])
 }
 
-/// A band with round ends along the circle about the center pin that all centers lie on.
+/// A band with round ends along the circle about the center pin on which all centers lie; none where they lie on no such
+/// circle.
 fn band(toward: Angle, centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
     let radius = centers.first()?.to_vec2().length();
     let even = |center: &Point| (center.to_vec2().length() - radius).abs() < EVEN;
@@ -144,7 +145,7 @@ fn band(toward: Angle, centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
     ])
 }
 
-/// The outline around centers at a distance: straight along the sides of their convex hull, round at its corners.
+/// The outline at a distance around centers: straight along the sides of their convex hull, round at its corners.
 fn outline(centers: &[Point], off: f64) -> Vec<Stroke> {
     let corners = hull(centers);
     if let [center] = corners[..] {
@@ -155,7 +156,7 @@ fn outline(centers: &[Point], off: f64) -> Vec<Stroke> {
         .zip(corners.iter().cycle().skip(1))
         .map(|(&from, &to)| {
             let way = to - from;
-            // Clockwise round the board's part, outward is to the left.
+            // Clockwise around the hull, outward is to the left.
             let outward = bearing_of(Point::new(-way.y, way.x));
             (from, to, outward)
         })
@@ -179,10 +180,10 @@ fn outline(centers: &[Point], off: f64) -> Vec<Stroke> {
         .collect()
 }
 
-/// The corners of the convex hull of some points, clockwise, without those on its sides.
+/// The corners of the convex hull of some points, clockwise, without points on its sides.
 ///
-/// The points are taken in their order along the line between the two that are farthest apart: in the order of their x a
-/// row that stands upright would be sorted by rounding alone, and lose its ends.
+/// The points are sorted along the line between the two that are farthest apart. Sorted by x, a vertical row would be ordered
+/// by rounding alone, and lose its ends.
 fn hull(points: &[Point]) -> Vec<Point> {
     let along = longest(points);
     let mut sorted: Vec<(f64, Point)> = points
@@ -210,7 +211,7 @@ fn hull(points: &[Point]) -> Vec<Point> {
     if corners.is_empty() { sorted } else { corners }
 }
 
-/// The way between the two points that are farthest apart; of pairs that are equally far the first.
+/// The vector between the two points that are farthest apart; the first pair among equals.
 fn longest(points: &[Point]) -> Vec2 {
     let mut longest = Vec2::ZERO;
     for (at, from) in points.iter().enumerate() {
@@ -224,5 +225,5 @@ fn longest(points: &[Point]) -> Vec2 {
     longest
 }
 
-/// Places closer than this are taken as one, mm.
+/// Points closer than this count as one, mm.
 const EVEN: f64 = 1e-6;

@@ -1,8 +1,8 @@
-//! V-grooves cut by an upright plane: how deep they are along it.
+//! V-grooves cut by an upright plane, as their depth along the plane.
 //!
-//! A V bit leaves a depth that follows from the distance to the middle of its way alone, so that the cut is a curve of
-//! depths, exact whichever way a groove runs to the plane. Since a distance changes no faster than the place, steps as
-//! long as the distance to the groove's edge pass none of it.
+//! The depth that a V bit leaves depends only on the distance to the center line of its path, so the cut is an exact curve of
+//! depths, in whatever direction a groove crosses the plane. Since a distance changes no faster than the position, steps as
+//! long as the distance to the groove's edge never skip a groove.
 
 use board::Board;
 use geometry::{Point, flatten};
@@ -14,10 +14,10 @@ use crate::{GroovePlan, Stroke};
 
 /// The most steps from one end of a plane to the other.
 const STEPS: f64 = 8000.0;
-/// The most times that the curve between two steps is halved.
+/// The most times that the curve between two steps is bisected.
 const HALVINGS: u32 = 10;
 
-/// The cuts of a plane through the grooves, each part where they go on without a gap.
+/// The cuts of a plane through the grooves, one outline for each contiguous part.
 pub fn cut_grooves(board: &Board, plan: &GroovePlan, view: &View, reach: f64) -> Vec<Vec<Point>> {
     let Some(wanted) = board.grooves.filter(|_| plan.depth > 0.0) else {
         return Vec::new();
@@ -43,7 +43,7 @@ pub fn cut_grooves(board: &Board, plan: &GroovePlan, view: &View, reach: f64) ->
         .collect()
 }
 
-/// Whether a stroke's box comes near enough to a plane for its groove to be cut.
+/// Whether a stroke's box is close enough to a plane for its groove to be cut.
 fn comes_near(stroke: &Stroke, view: &View, half: f64) -> bool {
     let around = stroke.bounds();
     let (_, off) = view.see(around.center());
@@ -51,7 +51,7 @@ fn comes_near(stroke: &Stroke, view: &View, half: f64) -> bool {
     off <= libm::hypot(corner.0, corner.1) / 2.0 + half
 }
 
-/// The places of each span in which the way to the edge of a groove is not positive: its ends and steps between them.
+/// The sample positions of each span that is inside a groove: its ends, and steps between them.
 fn spans((from, to): (f64, f64), away: &impl Fn(f64) -> f64) -> Vec<Vec<f64>> {
     let least = (to - from) / STEPS;
     let mut spans: Vec<Vec<f64>> = Vec::new();
@@ -75,7 +75,7 @@ fn spans((from, to): (f64, f64), away: &impl Fn(f64) -> f64) -> Vec<Vec<f64>> {
     spans
 }
 
-/// Where the edge of a groove is between a place in it and one outside.
+/// The edge of a groove between a position inside it and one outside.
 fn edge(within: f64, outside: f64, away: &impl Fn(f64) -> f64) -> f64 {
     let (mut within, mut outside) = (within, outside);
     for _ in 0..40 {
@@ -89,7 +89,7 @@ fn edge(within: f64, outside: f64, away: &impl Fn(f64) -> f64) -> f64 {
     within
 }
 
-/// The outline of a part that goes on without a gap, by how deep it is at each place.
+/// The outline of a contiguous part, from its depth at each position.
 fn part(places: &[f64], depth: &impl Fn(f64) -> f64) -> Option<Vec<Point>> {
     let at = |s: f64| Point::new(s, -depth(s));
     let (&first, &last) = (places.first()?, places.last()?);
@@ -110,9 +110,9 @@ fn part(places: &[f64], depth: &impl Fn(f64) -> f64) -> Option<Vec<Point>> {
     (corners.len() >= 3).then_some(corners)
 }
 
-/// The points of a curve without those that lie on the line between their neighbors.
+/// The points of a curve without those on the line between their neighbors.
 fn without_middles(curve: &[Point]) -> Vec<Point> {
-    /// A shallower groove is left out of a section, mm.
+    /// Depth below which a groove is left out of a section, mm.
     const FLAT: f64 = 1e-9;
     let mut kept: Vec<Point> = Vec::new();
     for &point in curve {

@@ -1,4 +1,4 @@
-//! V-grooves by hand: the rings on the pin, and all others.
+//! Routing V-grooves by hand: the rings about the pin, and all others.
 
 use board::{Grooves, Measure};
 
@@ -22,7 +22,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// Whether there are grooves but rings about the pin.
+/// Whether there are grooves other than rings about the pin.
 pub fn besides_the_ring(wanted: &Grooves) -> bool {
     wanted.track
         || wanted.home
@@ -37,7 +37,7 @@ pub fn set(workpiece: &Workpiece) -> Option<String> {
     let wanted = workpiece.board().grooves?;
     let depth = groove_depth(&wanted);
     if depth <= 0.0 {
-        // The findings say so too; a depth below nothing would read like a setting.
+        // The findings report it too, but a depth of 0 or less would read like a setting.
         return Some(
             "This V bit's tip is as wide as the groove, and cuts no V: use a sharper bit.".into(),
         );
@@ -51,9 +51,9 @@ pub fn set(workpiece: &Workpiece) -> Option<String> {
     ))
 }
 
-/// The rings about the pin, on a trammel.
+/// Routing the rings about the pin, on a trammel.
 ///
-/// The only grooves that turn on the pin, and so the only ones that have to be there before the pin's hole is drilled out.
+/// They are the only grooves that turn on the pin, and so the only ones to be cut before the pin's hole is drilled out.
 fn ring(workpiece: &Workpiece) -> Operation {
     let wanted = workpiece.board().grooves.unwrap_or_default();
     let border = wanted.rim.map(|inside| {
@@ -80,7 +80,7 @@ fn ring(workpiece: &Workpiece) -> Operation {
     .says(middle)
 }
 
-/// All other grooves.
+/// Routing all other grooves.
 fn grooves(workpiece: &Workpiece) -> Operation {
     Operation {
         sums: &["grooves"],

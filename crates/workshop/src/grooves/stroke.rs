@@ -1,9 +1,9 @@
-//! One stroke of the bit: a straight line, part of a circle, or all of it.
+//! One stroke of the bit: a straight line, an arc, or a full circle.
 
 use geometry::{Arc, Circle, Point};
 use kurbo::{Line, Rect, Shape as _};
 
-/// One stroke of the bit, along the middle of the groove.
+/// One stroke of the bit, along the center line of the groove.
 ///
 /// ```
 /// use geometry::{Circle, Point};
@@ -15,26 +15,26 @@ use kurbo::{Line, Rect, Shape as _};
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Stroke {
-    /// From one end to the other.
+    /// A straight line from one end to the other.
     Line(Line),
     /// Along a part of a circle.
     Arc(Arc),
-    /// Once round, clockwise from 12 o'clock.
+    /// A full circle, clockwise from 12 o'clock.
     Circle(Circle),
 }
 
 impl Stroke {
-    /// Where the bit starts.
+    /// The point where the bit starts.
     pub fn start(&self) -> Point {
         self.at(0.0)
     }
 
-    /// Where it ends; where it started for a circle.
+    /// The point where it ends; for a circle, where it started.
     pub fn end(&self) -> Point {
         self.at(1.0)
     }
 
-    /// Where it is after a share of the way, 0 to 1.
+    /// The point after a share of the length, 0 to 1.
     pub fn at(&self, share: f64) -> Point {
         match self {
             Self::Line(line) => line.p0.lerp(line.p1, share),
@@ -43,7 +43,7 @@ impl Stroke {
         }
     }
 
-    /// Length of the way, mm.
+    /// Length, mm.
     pub fn length(&self) -> f64 {
         match self {
             Self::Line(line) => (line.p1 - line.p0).length(),
@@ -52,7 +52,7 @@ impl Stroke {
         }
     }
 
-    /// The same stroke the other way; a circle stays as it is.
+    /// The same stroke in the other direction; a circle stays unchanged.
     ///
     /// ```
     /// use workshop::Stroke;
@@ -86,7 +86,7 @@ impl Stroke {
         }
     }
 
-    /// Distance of its farthest place from the center pin, mm.
+    /// Distance of its farthest point from the center pin, mm.
     pub fn farthest(&self) -> f64 {
         match self {
             Self::Line(line) => line.p0.to_vec2().length().max(line.p1.to_vec2().length()),
@@ -104,11 +104,11 @@ impl Stroke {
         }
     }
 
-    /// The least that a distance comes to along the stroke, to within `slack`, or anything over `enough` where it is
-    /// over that. The distance must be one from an area, 0 in it: it changes by no more than the way that is gone.
+    /// The least value of a distance along the stroke, to within `slack`; any larger value where the least exceeds `enough`.
+    /// The distance must be one from a region (0 inside it), so that it changes by no more than the length traveled.
     ///
-    /// The stroke is halved again and again; a part is dropped as soon as the distance in its middle, less half its length,
-    /// cannot beat the best known.
+    /// The stroke is bisected repeatedly; a part is dropped as soon as the distance at its midpoint, less half its length,
+    /// cannot beat the best value so far.
     pub fn least(&self, distance: impl Fn(Point) -> f64, enough: f64, slack: f64) -> f64 {
         let mut best = distance(self.start()).min(distance(self.end()));
         let mut open = vec![(0.0, 1.0)];
@@ -117,7 +117,7 @@ impl Stroke {
             let middle = f64::midpoint(from, to);
             let here = distance(self.at(middle));
             best = best.min(here);
-            // Nothing in this part is nearer than half its length under what its middle has.
+            // No point of this part is closer than the midpoint's distance less half the part's length.
             let bound = here - (to - from) * length / 2.0;
             if bound < (best - slack).min(enough) {
                 open.push((from, middle));
@@ -156,7 +156,7 @@ pub mod tests {
 
     proptest! {
         #[test]
-        fn distance_box_and_reach_are_those_of_its_points(stroke in strokes(), x in -80.0..80.0_f64, y in -80.0..80.0_f64) {
+        fn distance_box_and_reach_match_its_points(stroke in strokes(), x in -80.0..80.0_f64, y in -80.0..80.0_f64) {
             let point = Point::new(x, y);
             let steps = 2000;
             let points = || (0..=steps).map(|step| stroke.at(f64::from(step) / f64::from(steps)));
@@ -172,7 +172,7 @@ pub mod tests {
         }
 
         #[test]
-        fn the_other_way_has_the_same_places(stroke in strokes(), share in 0.0..1.0_f64) {
+        fn a_reversed_stroke_has_the_same_points(stroke in strokes(), share in 0.0..1.0_f64) {
             let back = stroke.reversed();
             prop_assert!((back.length() - stroke.length()).abs() < 1e-9);
             prop_assert!(stroke.distance(back.at(share)) < 1e-9);

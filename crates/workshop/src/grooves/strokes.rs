@@ -1,4 +1,4 @@
-//! All strokes of a plan, found by their place.
+//! All strokes of a plan, indexed by position.
 
 use kurbo::Rect;
 
@@ -11,19 +11,19 @@ pub struct Strokes {
     boxes: Boxes,
 }
 
-/// A stroke, and the groove it is of.
+/// A stroke and the groove it belongs to.
 #[derive(Debug)]
 pub struct Owned {
     /// The kind of groove.
     pub kind: GrooveKind,
-    /// Its place in the plan.
+    /// The groove's index in the plan.
     pub at: usize,
     /// The stroke.
     pub stroke: Stroke,
 }
 
 impl Strokes {
-    /// The strokes of grooves, each known by its place among them.
+    /// The strokes of grooves, identified by their index among them.
     pub fn new(grooves: &[Groove]) -> Self {
         let of = |(at, groove): (usize, &Groove)| {
             let kind = groove.kind;
@@ -40,7 +40,7 @@ impl Strokes {
         &self.all
     }
 
-    /// The places of the strokes whose box comes within `reach` of an area, in the order of the plan.
+    /// The indices of the strokes whose box is within `reach` of an area, in the order of the plan.
     pub fn near(&self, area: Rect, reach: f64) -> Vec<usize> {
         let mut found = Vec::new();
         self.boxes
@@ -49,7 +49,7 @@ impl Strokes {
         found
     }
 
-    /// The stroke at a place.
+    /// The stroke at an index.
     pub fn get(&self, at: usize) -> Option<&Owned> {
         self.all.get(at)
     }

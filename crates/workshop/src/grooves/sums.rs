@@ -1,4 +1,4 @@
-//! Sums about V-grooves.
+//! Shop math about V-grooves.
 
 use crate::colors::resin::groove_resin;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
@@ -49,7 +49,7 @@ fn cut(plan: &GroovePlan) -> Vec<Sum> {
     ]
 }
 
-/// Resin for grooves that are filled, one board's; nothing where none are.
+/// Resin for filled grooves of one board; empty where none are filled.
 fn resin(workpiece: &Workpiece) -> Vec<Sum> {
     let Some(resin) = groove_resin(workpiece) else {
         return Vec::new();
@@ -81,7 +81,7 @@ mod tests {
     use board::{Board, Colored, Filling, Grooves, Hue, Medium};
 
     #[test]
-    fn resin_is_summed_where_grooves_are_filled() {
+    fn filled_grooves_list_their_resin() {
         let mut board = Board {
             grooves: Some(Grooves::default()),
             filling: Some(Filling::default()),

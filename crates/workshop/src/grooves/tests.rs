@@ -1,4 +1,4 @@
-//! The grooves of boards, held against distances measured anew.
+//! The grooves of boards, compared with distances measured independently.
 
 use super::*;
 use crate::{Rule, Workpiece};
@@ -85,7 +85,7 @@ fn the_track_closes_and_each_line_stops_short_of_its_bores() {
         .map(ToString::to_string)
         .collect();
     assert_eq!(last, ["T1-01", "T6-16"]);
-    // The pitch, less two bores' radii, the wood left twice, and half the width at each end.
+    // The pitch less two bore radii, two gaps of wood, and half a width at each end.
     assert_near!(plan.length, 96.0 * (19.0 - 12.0 - 3.0 - 2.0), 1e-6);
     assert_near!(plan.depth, 3.0_f64.sqrt(), 1e-12);
     assert_eq!(plan.passes, 1);
@@ -104,7 +104,7 @@ fn a_home_lane_is_joined_to_its_turn_in_space() {
 }
 
 #[test]
-fn a_line_that_finds_no_room_is_told() {
+fn a_line_without_room_is_reported() {
     let wanted = Grooves {
         track: true,
         stop: 2.5,
@@ -121,7 +121,7 @@ fn a_line_that_finds_no_room_is_told() {
 }
 
 #[test]
-fn a_hole_that_is_dropped_takes_its_lines_along() {
+fn a_removed_hole_takes_its_lines_along() {
     let drop = Edit {
         hole: "T1-3".parse().unwrap(),
         mirrored: false,
@@ -142,7 +142,7 @@ fn a_hole_that_is_dropped_takes_its_lines_along() {
 }
 
 #[test]
-fn rings_go_round_bores_of_their_roles_and_stay_circles() {
+fn rings_surround_the_bores_of_their_roles_and_stay_circles() {
     let board = Board::default();
     for (rings, count) in [(ALL_RINGS, 145), (Rings::default(), 1)] {
         let plan = planned(
@@ -167,7 +167,7 @@ fn lines_between_sectors_run_from_their_start_to_the_rim_and_stop_at_bores() {
         rim: Some(5.0),
         ..NONE
     };
-    // Eight of the 16 spaces of a ring lie before the turn-in space, and the first of them on the border.
+    // Eight of the 16 spaces of a sector come before the turn-in space, and the first of them is on the border.
     let mut board = Board {
         start: 0,
         ..Board::default()
@@ -177,7 +177,7 @@ fn lines_between_sectors_run_from_their_start_to_the_rim_and_stop_at_bores() {
     assert_eq!(lines.len(), 12);
     let reach = |at: Point| at.to_vec2().length();
     assert_near!(reach(lines[0].path[0].start()), 41.0, 1e-9);
-    // 320 less the roundover of 5, the wood of 5 and half the width: on the middle of the ring at the rim.
+    // 320 mm less the roundover of 5 mm, 5 mm of wood and half the width: the center line of the ring at the rim.
     assert_near!(reach(lines[1].path[0].end()), 309.0, 1e-9);
     assert_near!(
         reach(of(&plan, GrooveKind::Rim)[0].path[0].start()),
@@ -195,14 +195,14 @@ fn lines_between_sectors_run_from_their_start_to_the_rim_and_stop_at_bores() {
 }
 
 #[test]
-fn the_ring_around_the_middle_begins_as_far_off_the_pin_as_is_typed() {
+fn the_ring_around_the_center_starts_at_the_typed_distance() {
     let board = Board::default();
     let at = |middle: f64| Grooves {
         middle: Some(middle),
         ..NONE
     };
     let plan = planned(&board, at(30.0));
-    // The inner edge of a groove of 2 mm lies at 30, its middle at 31.
+    // The inner edge of a groove of 2 mm is at 30 mm, its center line at 31 mm.
     let Stroke::Circle(ring) = plan.grooves[0].path[0] else {
         panic!("{:?}", plan.grooves)
     };
@@ -212,7 +212,7 @@ fn the_ring_around_the_middle_begins_as_far_off_the_pin_as_is_typed() {
     );
     assert_near!(ring.radius, 31.0, 1e-12);
     assert_near!(ring.center.to_vec2().length(), 0.0, 0.0);
-    // Through the last home holes it is found, and so it is beyond the edge.
+    // A ring through the last home holes is reported, and so is one beyond the edge.
     let rules = |middle: f64| {
         let board = Board {
             grooves: Some(at(middle)),
@@ -285,7 +285,7 @@ fn assert_closed(groove: &Groove) {
 }
 
 #[test]
-fn an_outline_round_a_row_is_two_lines_and_two_half_circles() {
+fn an_outline_around_a_row_is_two_lines_and_two_half_circles() {
     let wanted = Grooves {
         around_home: Some(3.0),
         ..NONE
@@ -303,7 +303,7 @@ fn an_outline_round_a_row_is_two_lines_and_two_half_circles() {
     };
     assert_near!(cap.sweep.as_degrees(), 180.0, 1e-9);
     assert_near!(cap.radius, 10.0, 1e-12);
-    // Five holes at a pitch of 19: twice four pitches and a circle of 10.
+    // Five holes at a pitch of 19 mm: twice four pitches plus a circle with a radius of 10 mm.
     assert_near!(
         plan.grooves[0].length(),
         8.0 * 19.0 + 20.0 * core::f64::consts::PI,
@@ -355,7 +355,7 @@ fn every_sector_has_the_same_grooves() {
     }
 }
 
-/// Every outline of a player, turned back to the first, is the first one's, stroke for stroke.
+/// Checks that the outlines of each player, turned back to the first player, equal those of the first, stroke for stroke.
 fn assert_symmetric(plan: &GroovePlan, players: u32) -> Result<(), TestCaseError> {
     for kind in [GrooveKind::AroundHome, GrooveKind::AroundStart] {
         let all = of(plan, kind);
@@ -393,7 +393,7 @@ proptest! {
         let wanted = Grooves { around_home: Some(2.0), around_start: Some(2.0), ..NONE };
         let plan = planned(&board, wanted);
         assert_symmetric(&plan, players)?;
-        // Each center is as far inside its outline as the outline keeps off.
+        // Each center is inside its outline by the outline's distance.
         for groove in &plan.grooves {
             let centers = groove.holes.iter().map(|name| layout(&board).unwrap().hole(name.id()).unwrap().center);
             for center in centers {
@@ -404,7 +404,7 @@ proptest! {
     }
 
     #[test]
-    fn any_board_has_grooves_that_keep_clear_of_their_own_bores(
+    fn grooves_of_random_boards_keep_clear_of_their_own_bores(
         counts in (1_u32..9, 1_u32..30, 0_u32..7, 0_u32..7),
         sizes in (2.0..40.0_f64, 0.2..12.0_f64, 0.1..5.0_f64, 0.0..6.0_f64),
         moved in (-30.0..30.0_f64, -30.0..30.0_f64),
@@ -454,7 +454,7 @@ proptest! {
 }
 
 #[test]
-fn bearings_of_sector_lines_are_midway_between_the_axes() {
+fn sector_lines_are_midway_between_the_axes() {
     let wanted = Grooves {
         sectors_from: Some(0.0),
         ..NONE
@@ -470,9 +470,9 @@ fn bearings_of_sector_lines_are_midway_between_the_axes() {
     assert_near!(bearing.as_degrees(), 0.0, 1e-9);
 }
 
-/// With two players each is before the other: the line that closes the track over 12 o'clock is of the second.
+/// With two players each comes before the other: the line that closes the track across 12 o'clock belongs to the second.
 #[test]
-fn a_line_between_two_sectors_is_of_the_player_before_it() {
+fn a_line_between_two_sectors_belongs_to_the_player_before_it() {
     for players in [2, 3, 6] {
         let board = Board {
             players,

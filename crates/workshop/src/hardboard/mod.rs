@@ -1,4 +1,5 @@
-//! Templates of hardboard: for a router with a guide bushing, and for one sector that is turned from player to player.
+//! Hardboard templates: one for a router with a guide bushing, and one for a single sector that is turned from player to
+//! player.
 
 pub mod check;
 pub mod owned;

@@ -1,4 +1,4 @@
-//! The router bit and guide bushing that the maker owns, chosen for the bores.
+//! The maker's own router bit and guide bushing, chosen for the bores.
 
 use board::{Board, Bottom, Router};
 
@@ -19,11 +19,11 @@ pub struct RouterPair {
     pub reach: Option<f64>,
 }
 
-/// The bit and bushing of the maker's that make all the bores from a template with enough hardboard between its holes; none where
-/// no two do, or none are listed.
+/// The maker's bit and bushing that can make all bores from a template with enough hardboard between its holes; none where no
+/// pair can, or none are listed.
 ///
-/// A bit that goes straight down is better than one that is led round, and of those the pair that leaves more hardboard. A bit wider
-/// than the narrowest bore is no choice at all, and neither is a bushing whose length does not go with the hardboard.
+/// A bit that plunges straight down is preferred to one that is guided around, and among equals the pair that leaves more
+/// hardboard. A bit wider than the narrowest bore is ruled out, and so is a bushing whose length does not suit the hardboard.
 ///
 /// ```
 /// use board::{Board, Router, Tools};
@@ -61,7 +61,7 @@ pub fn owned_pair(workpiece: &Workpiece) -> Option<RouterPair> {
         .find(|pair| leaves_wood(workpiece, router, pair))
 }
 
-/// The bits that leave the bores' bottom, mm: a round nose where every bore has a round one, straight bits for all else.
+/// The bits that leave the bores' bottom, mm: round-nose bits where every bore has a round bottom, straight bits otherwise.
 fn bits(workpiece: &Workpiece) -> &[f64] {
     let tools = &workpiece.board().tools;
     let is_round = routed(workpiece.layout()).all(|hole| hole.bore.bottom == Bottom::Ball);
@@ -72,7 +72,7 @@ fn bits(workpiece: &Workpiece) -> &[f64] {
     }
 }
 
-/// The bushings that a bit goes through, and that do not ride on the wood or jump out of the hardboard.
+/// The bushings that a bit fits through, and that neither ride on the wood nor jump out of the hardboard.
 fn pairs_of(board: &Board, router: Router, bit: f64) -> impl Iterator<Item = RouterPair> {
     let bushings = board.tools.bushings();
     let led = move |reach: f64| reach >= LED - HAIR && reach <= router.hardboard - AIR + HAIR;
@@ -87,9 +87,9 @@ fn pairs_of(board: &Board, router: Router, bit: f64) -> impl Iterator<Item = Rou
         })
 }
 
-/// Whether the template of a pair keeps the web that is wanted.
+/// Whether the template for a pair keeps the required web.
 ///
-/// The same rule that checks the template is used, so that it never objects to this choice.
+/// It uses the same rule that checks the template, so that the rule never rejects this choice.
 fn leaves_wood(workpiece: &Workpiece, router: Router, pair: &RouterPair) -> bool {
     let mut board = workpiece.board().clone();
     board.router = Some(pair.fitted(router));
@@ -98,7 +98,7 @@ fn leaves_wood(workpiece: &Workpiece, router: Router, pair: &RouterPair) -> bool
 }
 
 impl RouterPair {
-    /// The router with this pair in it. Lengths and shank that were measured of another bit are not this one's.
+    /// The router with this pair. Lengths and shank that were measured on another bit are cleared.
     #[must_use]
     pub fn fitted(self, router: Router) -> Router {
         let measured = if (self.bit - router.bit).abs() <= HAIR {
@@ -144,9 +144,9 @@ mod tests {
         Some((pair.bit, pair.bushing))
     }
 
-    /// Bores of 12 mm, 7 mm apart; 3 mm of hardboard are wanted, so that holes may be 4 mm wider.
+    /// Bores of 12 mm, 7 mm apart; 3 mm of hardboard are required, so the template's holes may be 4 mm wider.
     #[test]
-    fn a_pair_goes_through_its_bushing_and_leaves_hardboard() {
+    fn an_owned_pair_fits_together_and_leaves_hardboard() {
         assert_eq!(
             chosen(&owning(&[12.0], &[16.0, 14.0], &[])),
             Some((12.0, 14.0))
@@ -156,7 +156,7 @@ mod tests {
             Some((12.0, 16.0))
         );
         assert_eq!(chosen(&owning(&[12.0], &[17.0], &[])), None);
-        // The narrower bit is led round, in a bushing that the wider one does not go through.
+        // The narrower bit is guided around, in a bushing that the wider one does not fit through.
         assert_eq!(
             chosen(&owning(&[14.0, 12.0, 8.0], &[12.0], &[])),
             Some((8.0, 12.0))
@@ -166,13 +166,13 @@ mod tests {
 
     /// Hardboard of 6 mm: a bushing of 6 mm rides on the wood.
     #[test]
-    fn a_bushing_too_long_for_the_hardboard_is_passed_over() {
+    fn a_bushing_too_long_for_the_hardboard_is_skipped() {
         let board = owning(&[12.0], &[14.0, 16.0], &[6.0, 5.0]);
         assert_eq!(chosen(&board), Some((12.0, 16.0)));
     }
 
     #[test]
-    fn a_round_bottom_is_left_by_a_round_nose() {
+    fn a_round_bottom_needs_a_round_nose_bit() {
         let mut board = owning(&[12.0], &[16.0], &[]);
         board.tools.round_nose = vec![10.0];
         let mut bore = board.bores.track;
@@ -184,7 +184,7 @@ mod tests {
     }
 
     #[test]
-    fn what_was_measured_of_another_bit_is_let_go() {
+    fn measurements_of_another_bit_are_cleared() {
         let router = Router {
             stands_out: Some(40.0),
             ..Router::default()

@@ -1,4 +1,4 @@
-//! The hardboard template that a router with a guide bushing follows, as a board of its own.
+//! The hardboard template for a router with a guide bushing, as a board of its own.
 
 use board::{
     Blank, Board, Bore, Bottom, Center, Hole, HoleId, Layout, Marking, Panel, Role, Router,
@@ -9,11 +9,11 @@ use crate::Workpiece;
 
 /// The template of a board as a workpiece: the holes in the hardboard, laid out like the board.
 ///
-/// Each hole is wider than its bore by the bushing's diameter less the bit's, so that a bit as wide as the bore is held in the
-/// middle, and a narrower one is led round its rim: an inside opening is larger than the finished one by twice the offset, and
-/// the offset is half the bushing less half the bit (trade page, not a standard). All go through. The bore at the center is left
-/// out: the pin's hole, or none, takes its place, as the router part says. Bushing holes need their outlines, so outlines are
-/// drawn with any marking of the board's own template.
+/// Each hole is wider than its bore by the bushing's diameter less the bit's, so that a bit as wide as the bore is held at its
+/// center, and a narrower one is guided around its rim: an inside opening is larger than the finished one by twice the offset,
+/// and the offset is half the bushing less half the bit (trade page, not a standard). All holes go through. The bore at the
+/// center is left out: the pin's hole, or none, takes its place, as the router settings specify. Bushing holes need their
+/// outlines, so outlines are drawn whatever the marking of the board's own template.
 pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let center = match router.center {
@@ -43,7 +43,7 @@ pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
         screws: Vec::new(),
         recess: None,
         grooves: None,
-        // The changes by hand are in the layout already.
+        // The layout already includes the hand edits.
         edits: Vec::new(),
         ..board.clone()
     };
@@ -76,7 +76,7 @@ pub fn plunge(bore: Bore, router: Router) -> f64 {
     bore.depth + router.hardboard
 }
 
-/// Bores that a router drills with one setting of its plunge and one hole in the template.
+/// Bores that a router makes with one plunge setting and one size of hole in the template.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RouterSetting {
     /// The bore.
@@ -85,13 +85,13 @@ pub struct RouterSetting {
     pub opening: f64,
     /// The plunge setting, mm.
     pub plunge: f64,
-    /// The way in which the bit makes the bore.
+    /// How the bit makes the bore.
     pub way: RouterWay,
     /// Number of holes of each role, in the order of hole tables.
     pub holes: Vec<(Role, usize)>,
 }
 
-/// A setting of the router's plunge, and the roles of the holes that it is for.
+/// A plunge setting of the router, and the roles of the holes it is for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlungeSetting {
     /// The setting, mm from the top of the template.
@@ -100,23 +100,23 @@ pub struct PlungeSetting {
     pub roles: Vec<Role>,
 }
 
-/// The way in which a bit makes a bore that the bushing is guided around.
+/// How a bit makes a bore when the bushing is guided around its hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RouterWay {
-    /// The bit is wider than the bore: it cannot make it.
+    /// The bit is wider than the bore and cannot make it.
     TooWide,
     /// The bit is as wide as the bore, and the bushing fills its hole.
     Plunge,
-    /// The bushing is led once round its hole.
+    /// The bushing is guided once around its hole.
     Round,
-    /// Once round would leave a post in the middle: the bit goes across it too.
+    /// Once around would leave a post in the middle, so the bit also goes across.
     RoundAndAcross,
 }
 
 impl RouterWay {
-    /// The path of a bit in a bore of this diameter, mm.
+    /// How a bit makes a bore of this diameter, mm.
     pub(super) fn of(bore: f64, bit: f64) -> Self {
-        // Slack for rounding of a bit that is just as wide.
+        // Rounding slack for a bit that is exactly as wide.
         let hair = 1e-9;
         if bit > bore + hair {
             Self::TooWide
@@ -129,7 +129,7 @@ impl RouterWay {
         }
     }
 
-    /// The words that sheets use.
+    /// Its name on sheets.
     pub const fn label(self) -> &'static str {
         match self {
             Self::TooWide => "does not fit: use a narrower bit",
@@ -140,7 +140,7 @@ impl RouterWay {
     }
 }
 
-/// The settings of a router for all bores of a board but the one at the center, in the order of the hole table.
+/// The settings of a router for all bores of a board except the one at the center, in the order of the hole table.
 ///
 /// ```
 /// use board::{Board, Router};
@@ -178,7 +178,7 @@ pub fn router_settings(layout: &Layout, router: Router) -> Vec<RouterSetting> {
     settings
 }
 
-/// Each depth that the plunge is set to, mm, and for which roles, in the order of the hole table.
+/// Each plunge setting, mm, with its roles, in the order of the hole table.
 pub fn plunges(settings: &[RouterSetting]) -> Vec<PlungeSetting> {
     let mut plunges: Vec<PlungeSetting> = Vec::new();
     for setting in settings {
@@ -197,7 +197,7 @@ pub fn plunges(settings: &[RouterSetting]) -> Vec<PlungeSetting> {
     plunges
 }
 
-/// The holes that are routed: all but the one at the center.
+/// The routed holes: all except the one at the center.
 pub fn routed(layout: &Layout) -> impl Iterator<Item = &Hole> {
     layout
         .holes
@@ -205,7 +205,7 @@ pub fn routed(layout: &Layout) -> impl Iterator<Item = &Hole> {
         .filter(|hole| hole.name.id() != HoleId::CENTER)
 }
 
-/// The hole of the template for a bore.
+/// The template's hole for a bore.
 fn through(bore: Bore, router: Router) -> Bore {
     Bore {
         diameter: bore.cutter() + router.wider(),
@@ -236,8 +236,8 @@ mod tests {
         }
     }
 
-    /// Offsets as bushings are sold by: 1/8 in for 3/4 and 1/2 in, 3 mm for 15 and 9 mm; an opening of 8 × 4 in needs one of
-    /// 8 1/2 × 4 1/2 in with a bushing of 3/4 and a bit of 1/4 in, and one of 6 in needs 6 1/16 in with 5/16 and 1/4 in
+    /// Offsets that bushings are sold by: 1/8 in for 3/4 and 1/2 in, 3 mm for 15 and 9 mm. With a bushing of 3/4 in and a bit
+    /// of 1/4 in, an opening of 8 × 4 in needs one of 8 1/2 × 4 1/2 in; with 5/16 and 1/4 in, one of 6 in needs 6 1/16 in
     /// (trade pages, not a standard).
     fn made(board: &Board, router: Router) -> (Board, Layout) {
         let made = template(&Workpiece::of(board).unwrap(), router);
@@ -258,7 +258,7 @@ mod tests {
     }
 
     #[test]
-    fn every_hole_keeps_its_center_and_the_pin_its_pilot() {
+    fn every_hole_keeps_its_center_and_the_pin_its_pilot_hole() {
         let board = Board::default();
         let before = layout(&board).unwrap();
         let (template, after) = made(&board, router(16.0, 12.0));
@@ -275,7 +275,7 @@ mod tests {
     }
 
     #[test]
-    fn an_undrilled_center_is_a_mark_alone() {
+    fn an_undrilled_center_is_only_a_mark() {
         let board = Board::default();
         let undrilled = Router {
             center: TemplateCenter::Undrilled,
@@ -286,9 +286,9 @@ mod tests {
         assert_eq!(wide.hole(HoleId::CENTER), None);
     }
 
-    /// The pin's hole is not the bushing's, and a change by hand to the center is not made twice.
+    /// The pin's hole is not the bushing's, and a hand edit of the center is not applied twice.
     #[test]
-    fn a_center_dropped_by_hand_gets_the_jigs_pin() {
+    fn a_removed_center_gets_the_jigs_pin_hole() {
         let board = Board {
             edits: vec![Edit {
                 hole: HoleId::CENTER,
@@ -303,9 +303,9 @@ mod tests {
         assert_near!(pin, board.jig.pin, 0.0);
     }
 
-    /// The bit of a shallow ball is as wide as the ball: 15 mm for a mouth of 12, 3 deep.
+    /// The bit for a shallow round bottom is as wide as its ball: 15 mm for a mouth of 12 mm, 3 mm deep.
     #[test]
-    fn a_bit_that_is_too_wide_is_not_sent_straight_down() {
+    fn a_bit_too_wide_for_the_bore_does_not_plunge() {
         let way = |bore, bit| {
             let board = Board {
                 bores: Bores::all(bore),
@@ -325,7 +325,7 @@ mod tests {
     }
 
     #[test]
-    fn the_plunge_is_the_bore_and_the_hardboard_for_each_bore_apart() {
+    fn each_plunge_is_the_depth_of_the_bore_plus_the_hardboard() {
         use Role::{Home, Start, Track};
         let mut board = Board::default();
         board.bores = Bores {
@@ -357,7 +357,7 @@ mod tests {
                 )
             })
             .collect();
-        // 5 mm bores in the default board, hardboard of 6 mm.
+        // Bores 5 mm deep in the default board, under hardboard of 6 mm.
         assert_eq!(
             told,
             [

@@ -1,4 +1,4 @@
-//! Templates of hardboard: how they are made, and how the bores are made with them.
+//! Making hardboard templates, and making the bores with them.
 
 use board::{Measure, Router, TemplateCenter, in_a_row};
 
@@ -7,7 +7,7 @@ use crate::hardboard::router::{RouterSetting, plunges, routed, router_settings};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, SectorPlan, Workpiece, passes};
 
-/// The router's template or the sector jig, and the bores; nothing for other methods.
+/// Making the router template or the sector jig, and the bores; empty for other methods.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     match Method::of(workpiece.board()) {
         Method::Router => router_work(workpiece).to_vec(),
@@ -16,8 +16,8 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     }
 }
 
-/// The making of the router's template and the bores along it, whether or not the plan of the work is by that method: the page of
-/// the template says the same as the job sheet.
+/// Making the router template and the bores with it, whether or not the work plan uses that method, so that the page of the
+/// template says the same as the job sheet.
 ///
 /// ```
 /// use board::{Board, DrillingMethod, Router};
@@ -31,12 +31,12 @@ pub fn router_work(workpiece: &Workpiece) -> [Operation; 2] {
     [template(workpiece), routed_bores(workpiece)]
 }
 
-/// The making of the one-player jig and the bores through it, likewise.
+/// Making the sector jig and the bores through it, whether or not the work plan uses that method.
 pub fn sector_work(workpiece: &Workpiece) -> [Operation; 2] {
     [jig(workpiece), sector_bores(workpiece)]
 }
 
-/// The router's template, drilled.
+/// Drilling the router template.
 ///
 /// A minute for each hole, and twenty to glue the sheets on; common practice, no source.
 fn template(workpiece: &Workpiece) -> Operation {
@@ -66,7 +66,7 @@ fn template(workpiece: &Workpiece) -> Operation {
         .says([center.to_owned(), rest.to_owned()])
 }
 
-/// The widths of the template's holes, a sentence each.
+/// The widths of the template's holes, one sentence each.
 fn openings(workpiece: &Workpiece, settings: &[RouterSetting]) -> Vec<String> {
     let mut widths: Vec<(f64, usize)> = Vec::new();
     for setting in settings {
@@ -83,11 +83,11 @@ fn openings(workpiece: &Workpiece, settings: &[RouterSetting]) -> Vec<String> {
     widths.iter().map(told).collect()
 }
 
-/// The bores along the template, in passes that the bit can take.
+/// Routing the bores with the template, in passes that the bit can handle.
 ///
-/// A pass goes no deeper than the bit is wide: twice as deep as in a circle, a recess or a mortise, since in a bore the router plunges
-/// straight down and then moves only a little, while those are long cuts of the bit's full width. Common practice, no source. The
-/// depth is that of the bore: in the template the bit cuts nothing.
+/// A pass is no deeper than the bit is wide: twice as deep as in a circle, a recess or a mortise, since in a bore the router
+/// plunges straight down and then moves only a little, while those are long cuts of the bit's full width. Common practice, no
+/// source. The depth is that of the bore: in the template the bit cuts nothing.
 fn routed_bores(workpiece: &Workpiece) -> Operation {
     let holes = routed(workpiece.layout()).count();
     let router = workpiece.board().router;
@@ -157,9 +157,9 @@ fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
     work
 }
 
-/// The jig of one sector, made.
+/// Making the jig for one sector.
 ///
-/// Its index holes come last, as they are marked with the hole whose place they take.
+/// Its index holes come last, as they are marked through the holes whose places they share.
 fn jig(workpiece: &Workpiece) -> Operation {
     let minded = [Caution::DrillPress, Caution::BandSaw, Caution::HandSaw];
     let operation = Operation::of(Task::SectorJig).minding(&minded);
@@ -187,7 +187,7 @@ fn jig(workpiece: &Workpiece) -> Operation {
         ])
 }
 
-/// The bores through the jig.
+/// Drilling the bores through the jig.
 ///
 /// The turns have a page of their own; this step gives their number, and the index hole.
 fn sector_bores(workpiece: &Workpiece) -> Operation {
@@ -216,7 +216,7 @@ fn sector_bores(workpiece: &Workpiece) -> Operation {
     ))
 }
 
-/// The other sectors, by their number and by the page that lists them.
+/// The sentences on the other sectors: their number, and the page that lists them.
 fn turned(workpiece: &Workpiece, plan: &SectorPlan) -> Vec<String> {
     let pins: Vec<String> = plan
         .index

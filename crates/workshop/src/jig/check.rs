@@ -9,7 +9,7 @@ pub const STATEMENT: &str = "A drill press reaches holes no farther from the edg
      its column: about {100 to 200 mm|4\" to 8\"} for a press that stands on the bench (from memory). This is checked with the \
      board cut round, where holes are drilled at a press; on a blank with its corners still on, the press reaches less far.";
 
-/// A finding about the holes that are too far from the edge, or about a reach that is not known where it matters.
+/// A finding about holes too far from the edge, or about a reach that is unknown where it matters.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     if !at_the_press(workpiece) {
         return None;
@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     }
 }
 
-/// Whether the bores are drilled at a press.
+/// Whether the bores are drilled on a press.
 fn at_the_press(workpiece: &Workpiece) -> bool {
     match Method::of(workpiece.board()) {
         Method::Template | Method::Pivot | Method::SectorJig => true,
@@ -31,7 +31,7 @@ fn at_the_press(workpiece: &Workpiece) -> bool {
     }
 }
 
-/// Holes farther in than the press reaches, of every hole with its distance from the edge.
+/// Holes farther in than the press reaches, from all holes with their distance from the edge.
 fn too_far(
     workpiece: &Workpiece,
     throat: f64,
@@ -50,10 +50,10 @@ fn too_far(
     Some(finding.about(far.into_iter().map(|(_, name)| name).collect()))
 }
 
-/// A board with holes farther in than many presses reach, where the maker's own is not known: the field begins with the reach of a
-/// small one.
+/// A board with holes farther in than many presses reach, where the maker's own reach is unknown: the fix starts from the reach
+/// of a small press.
 ///
-/// A jig of one sector may be drilled with a portable guide, as its step says, so nothing is asked there.
+/// A jig for one sector may be drilled with a portable guide, as its step says, so this does not ask for a press there.
 fn unknown(workpiece: &Workpiece, away: impl Iterator<Item = (f64, HoleName)>) -> Option<Finding> {
     if Method::of(workpiece.board()) == Method::SectorJig {
         return None;
@@ -79,7 +79,7 @@ mod tests {
     use board::{Board, DrillingMethod};
 
     #[test]
-    fn holes_deeper_in_than_the_throat_are_told() {
+    fn holes_farther_in_than_the_throat_are_reported() {
         let found = |throat| {
             let mut board = Board::default();
             board.jig.throat = throat;
@@ -93,7 +93,7 @@ mod tests {
                 .starts_with("Hole C lies 320 mm from the edge"),
             "{unknown:?}"
         );
-        // The center of a board of 640 is 320 in from the edge.
+        // The center of a board of 640 mm is 320 mm in from the edge.
         assert_eq!(found(Some(320.0)), None);
         let center = found(Some(319.9)).unwrap();
         assert_eq!(
@@ -108,7 +108,7 @@ mod tests {
     }
 
     #[test]
-    fn a_press_is_asked_for_only_where_it_drills_the_bores() {
+    fn the_throat_is_checked_only_where_a_press_drills_the_bores() {
         let found = |method, throat| {
             let mut board = Board {
                 method,
@@ -130,7 +130,7 @@ mod tests {
     }
 
     #[test]
-    fn a_small_board_asks_for_no_press() {
+    fn a_small_board_needs_no_throat() {
         let mut board = Board::default();
         board.blank.diameter = 300.0;
         assert_eq!(check(&Workpiece::of(&board).unwrap()), None);

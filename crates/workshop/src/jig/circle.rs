@@ -1,13 +1,13 @@
 //! The circle cut on the center pin, on a saw or with a router on a trammel.
 
-/// Distances from the center pin to a blade or bit, mm: to the near side of the cut, to its middle, and to its far side.
+/// Distances from the center pin to a blade or bit, mm: to the near side of the cut, to its center line, and to its far side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CircleCut {
     /// Radius of the disc or hole that is cut.
     pub radius: f64,
-    /// The distances for cutting out a disc, as for the board: the near side of the cut runs along its edge.
+    /// The distances for cutting out a disc, such as the board: the near side of the cut is the disc's edge.
     pub disc: [f64; 3],
-    /// The distances for cutting a hole: the far side of the cut runs along its edge.
+    /// The distances for cutting a hole: the far side of the cut is the hole's edge.
     pub hole: [f64; 3],
 }
 

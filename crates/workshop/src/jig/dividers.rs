@@ -1,12 +1,12 @@
-//! Dividers stepped round a ring, and what stepping adds up.
+//! Dividers stepped around a ring, and the error that the steps add up to.
 
 use geometry::{Angle, chord};
 
 use super::Radius;
 
-/// Bearings that are this near to even count as even, degrees.
+/// Tolerance within which bearings count as evenly spaced, degrees.
 const EVEN: f64 = 1e-7;
-/// The error to which dividers are set, mm: a tenth, read on a rule with a loupe; common practice, no source.
+/// The error in setting dividers, mm: a tenth, read on a rule with a loupe; common practice, no source.
 const SETTING_ERROR: f64 = 0.1;
 
 /// Dividers for one ring.
@@ -18,7 +18,7 @@ pub struct Dividers {
     pub holes: u32,
     /// Their setting, mm: the chord from hole to hole.
     pub setting: f64,
-    /// The miss of the last step from the first hole if they are set 0.1 mm off, mm.
+    /// The distance by which the last step misses the first hole if the dividers are set 0.1 mm off, mm.
     pub closing: f64,
 }
 
@@ -36,8 +36,8 @@ pub fn dividers(radii: &[Radius]) -> Vec<Dividers> {
     radii.iter().filter_map(of_ring).collect()
 }
 
-/// Dividers for one ring; none where its holes are uneven or fewer than three, and where it is so small that no setting is true to
-/// [`SETTING_ERROR`].
+/// Dividers for one ring; none where its holes are uneven or fewer than three, or where it is so small that no setting is
+/// accurate to [`SETTING_ERROR`].
 fn of_ring(ring: &Radius) -> Option<Dividers> {
     let holes = u32::try_from(ring.holes.len()).ok()?;
     let step = 360.0 / f64::from(holes);
@@ -55,11 +55,11 @@ fn of_ring(ring: &Radius) -> Option<Dividers> {
     })
 }
 
-/// The miss of the last of `holes` steps round a circle from the first hole, mm along the circle, if the dividers are set
-/// `off` mm too wide.
+/// The distance by which the last of `holes` steps around a circle misses the first hole, mm along the circle, if the dividers
+/// are set `off` mm too wide.
 ///
-/// A chord of c spans an angle of 2 asin(c / 2r), so that the steps turn past a full turn by n (2 asin((c + off) / 2r) -
-/// 2 asin(c / 2r)); times the radius. None where the dividers no longer span a chord.
+/// A chord of c spans an angle of 2 asin(c / 2r), so the steps overshoot a full turn by n (2 asin((c + off) / 2r) - 2 asin(c /
+/// 2r)), which is multiplied by the radius. None where the dividers no longer span a chord.
 ///
 /// ```
 /// // 60 steps round 400 mm, 0.1 mm too wide: about 60 times 0.1 mm.
@@ -110,9 +110,9 @@ mod tests {
         assert!(dividers(&[uneven, ring(100.0, 2), ring(0.0, 1)]).is_empty());
     }
 
-    /// Stepped one by one: where the dividers come to after a round.
+    /// The position of the dividers after stepping all the way around.
     #[test]
-    fn the_closing_error_is_what_steps_add_up_to() {
+    fn the_closing_error_is_the_sum_of_the_steps() {
         for (radius, holes, off) in [(200.0, 60, 0.1), (50.0, 8, -0.2), (290.0, 96, 0.397)] {
             let mut at = geometry::Point::new(0.0, radius);
             let wide = chord(2.0 * radius, holes, 1) + off;
@@ -129,9 +129,9 @@ mod tests {
         }
     }
 
-    /// A ring of three holes 0.1 mm apart: with 0.1 mm more the dividers reach over the whole circle.
+    /// A ring of three holes 0.1 mm apart: set 0.1 mm wider, the dividers would span more than the circle.
     #[test]
-    fn a_ring_that_no_setting_is_true_to_has_none() {
+    fn a_ring_too_small_for_any_setting_has_none() {
         assert_eq!(closing_error(0.058, 3, 0.1), None);
         assert!(dividers(&[ring(0.058, 3)]).is_empty());
     }

@@ -1,7 +1,7 @@
-//! Settings for a maker who drills with a jig rather than by a template: radii, bearings, plates, dividers, the order.
+//! Settings for a maker who drills with a jig instead of a template: radii, bearings, plates, dividers, the drilling order.
 //!
-//! The blank turns on the center pin; a stop, or an index plate, holds it at a bearing, and the drill stands at a radius.
-//! Bearings count from player 1's axis: how the blank lies on the jig is free.
+//! The blank turns on the center pin; a stop or an index plate holds it at a bearing, and the drill stands at a radius.
+//! Bearings are measured from player 1's axis, since the blank may lie on the jig at any angle.
 
 pub mod check;
 mod circle;
@@ -17,7 +17,7 @@ pub use radii::{Radius, RadiusHole, radii};
 
 use crate::{Caution, HoleTable, Order, Workpiece};
 
-/// The cautions of all that is drilled and cut on a pin, for the window and the jig sheet.
+/// The cautions for drilling and cutting on a pin, for the window and the jig sheet.
 pub const JIG_CAUTIONS: [Caution; 7] = [
     Caution::DrillPress,
     Caution::Router,
@@ -28,14 +28,14 @@ pub const JIG_CAUTIONS: [Caution; 7] = [
     Caution::Noise,
 ];
 
-/// Everything that a jig is set by.
+/// Every setting of a jig.
 #[derive(Debug, Clone, PartialEq)]
 pub struct JigSheet {
-    /// Every hole, in the order of names; the numbers below are rows of it.
+    /// Every hole, in the order of names; the row numbers below refer to it.
     pub table: HoleTable,
     /// The distinct radii with their holes, from the center outward.
     pub radii: Vec<Radius>,
-    /// The fewest divisions of an index plate that hit every bearing; none: no plate up to [`MOST_DIVISIONS`] does.
+    /// The fewest divisions of an index plate that hit every bearing; none where no plate up to [`MOST_DIVISIONS`] does.
     pub divisions: Option<u32>,
     /// The fit of the maker's plates, in the order of the document.
     pub plates: Vec<PlateFit>,
@@ -43,11 +43,11 @@ pub struct JigSheet {
     pub dividers: Vec<Dividers>,
     /// The cut of the circle.
     pub circle: CircleCut,
-    /// The order of drilling that the document asks for.
+    /// The drilling order chosen in the document.
     pub order: Order,
 }
 
-/// Everything that a jig is set by, for a board that is laid out.
+/// Every jig setting of a laid-out board.
 pub fn jig_sheet(workpiece: &Workpiece) -> JigSheet {
     let (board, table) = (workpiece.board(), workpiece.hole_table());
     let radii = radii(table, board.rotation);

@@ -1,4 +1,4 @@
-//! Index plates: the plate that hits every bearing, and the misses of a plate that does not.
+//! Index plates: the plate that hits every bearing, and the errors of plates that do not.
 
 use super::Radius;
 
@@ -43,7 +43,7 @@ fn greatest_common(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { greatest_common(b, a % b) }
 }
 
-/// The misses of an index plate, with and without a turn of the board on it.
+/// The errors of an index plate, with and without a rotation of the board on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlateFit {
     /// Divisions of the plate.
@@ -52,9 +52,9 @@ pub struct PlateFit {
     pub worst: f64,
     /// The row in the hole table, from 0, of the hole with the largest miss.
     pub worst_row: usize,
-    /// The turn of the board on the plate, degrees clockwise, that makes the largest miss smallest; 0 where none helps.
+    /// The rotation of the board on the plate, degrees clockwise, that makes the largest miss smallest; 0 where none helps.
     pub turn: f64,
-    /// The largest miss after that turn, mm.
+    /// The largest miss after that rotation, mm.
     pub turned: f64,
 }
 
@@ -113,7 +113,7 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     })
 }
 
-/// A hole on the plate: where it lies between two divisions, and how far from the center.
+/// A hole on the plate: its position between two divisions, and its distance from the center.
 struct Place {
     row: usize,
     /// Distance of the bearing past a division, degrees.
@@ -130,7 +130,7 @@ impl Place {
     }
 }
 
-/// A turn that makes the largest miss smaller by no more than this, in mm, does not count as better.
+/// Least reduction of the largest miss that counts as an improvement, mm.
 const NOTHING: f64 = 1e-6;
 /// Steps of bisection, enough to go from the largest miss down to far under a nanometer.
 const HALVINGS: u32 = 60;
@@ -198,7 +198,7 @@ mod tests {
     }
 
     #[test]
-    fn a_plate_that_hits_every_hole_is_not_turned() {
+    fn a_plate_that_hits_every_hole_needs_no_rotation() {
         // 24 holes on a plate of 96: a turn by a whole division, 3.75°, is as good as no turn.
         let board = Board {
             players: 6,
@@ -252,7 +252,7 @@ mod tests {
 
         /// A scan over turns finds none with a smaller miss.
         #[test]
-        fn no_turn_misses_less(bearings in prop::collection::vec(0.0..360.0_f64, 1..8), divisions in 3_u32..60) {
+        fn no_rotation_misses_less(bearings in prop::collection::vec(0.0..360.0_f64, 1..8), divisions in 3_u32..60) {
             let ring = one_ring(150.0, &bearings);
             let fit = plate_fit(&ring, divisions).unwrap();
             let step = 360.0 / f64::from(divisions);

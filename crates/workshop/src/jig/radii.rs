@@ -4,7 +4,7 @@ use geometry::{Angle, Point, bearing_of};
 
 use crate::HoleTable;
 
-/// Radii closer than this are one setting of a jig, mm: a tenth of what any jig is set to.
+/// Radii closer than this are one setting of a jig, mm: a tenth of the finest jig setting.
 const ONE_SETTING: f64 = 0.001;
 
 /// One setting of the jig's radius.
@@ -65,7 +65,7 @@ pub fn radii(table: &HoleTable, axis: f64) -> Vec<Radius> {
     radii
 }
 
-/// Degrees clockwise from an axis, 0 up to 360; a hair below a full turn is 0.
+/// Degrees clockwise from an axis, 0 up to 360; rounding just below a full turn gives 0.
 fn bearing(at: Point, axis: f64) -> f64 {
     if at == Point::ORIGIN {
         return 0.0;
@@ -76,7 +76,7 @@ fn bearing(at: Point, axis: f64) -> f64 {
     if 360.0 - degrees < HAIR { 0.0 } else { degrees }
 }
 
-/// Slack for sums of angles, degrees.
+/// Rounding slack for sums of angles, degrees.
 const HAIR: f64 = 1e-9;
 
 #[cfg(test)]

@@ -1,4 +1,5 @@
-//! Work that turns on the pin: its hole, drilling against a stop, the circle; and the two edges.
+//! Work that turns on the pin: drilling its hole, drilling the bores against a stop, cutting the circle; and finishing the two
+//! edges.
 
 use board::{Board, Center, INCH, Units};
 
@@ -6,10 +7,10 @@ use crate::bores::steps::{STOP, kinds_but_center, pin_hole};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, Workpiece, passes, radii};
 
-/// Height that the blade of a table saw is raised for each turn of a blank, mm; common practice, no source.
+/// Height that a table saw's blade is raised for each turn of a blank, mm; common practice, no source.
 const RAISE: f64 = 3.0;
 
-/// The pin, what turns on it, and the board's edges.
+/// The operations for the pin, the work that turns on it, and the board's edges.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let board = workpiece.board();
     let mut all = Vec::new();
@@ -40,7 +41,7 @@ pub fn grooves_by_machine(board: &Board) -> bool {
     Method::of(board) == Method::Machine && run.is_some() && board.grooves.is_some()
 }
 
-/// Whether rings about the pin are routed by hand, on it.
+/// Whether rings about the pin are routed by hand, on the pin.
 pub fn ring_on_pin(board: &Board) -> bool {
     let rings = board.grooves.is_some_and(|it| it.has_rings_on_pin());
     rings && !grooves_by_machine(board)
@@ -51,8 +52,8 @@ fn turns_on_pin(board: &Board) -> bool {
     !edge_by_machine(board) || ring_on_pin(board)
 }
 
-/// The pin's hole, or what takes its place on a board that has none; nothing for a board whose center is a playing hole
-/// that nothing turns on.
+/// Drilling the pin's hole, or preparing a substitute on a board without one; none for a board whose center is a playing hole
+/// and on which nothing turns.
 fn pin(workpiece: &Workpiece) -> Option<Operation> {
     let board = workpiece.board();
     match board.drilled_center() {
@@ -71,9 +72,9 @@ fn pin(workpiece: &Workpiece) -> Option<Operation> {
     }
 }
 
-/// Where the center is on the blank.
+/// A phrase that locates the center on the blank.
 ///
-/// Given by its place where the blank was measured and stays in one piece: a glued-up panel has lost that frame.
+/// It is located where the blank was measured and stays in one piece: a glued-up panel no longer has that frame.
 fn marked(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     let place = workpiece.stock().and_then(|plan| plan.center(board));
@@ -91,7 +92,7 @@ fn marked(workpiece: &Workpiece) -> String {
     }
 }
 
-/// A block that the pin turns in, where the board has no hole for it.
+/// Attaching a block for the pin, where the board has no hole for it.
 ///
 /// Double-sided tape holds it, as patternmakers hold parts that must not be screwed; common practice, no source.
 fn pin_block(workpiece: &Workpiece) -> Operation {
@@ -131,9 +132,9 @@ fn pivot_bores(workpiece: &Workpiece) -> Operation {
     .says(kinds_but_center(workpiece, STOP))
 }
 
-/// The corners that a saw or a column would meet first.
+/// Cutting off the corners that a saw or a column would hit first.
 ///
-/// The wood that stays outside the circle is little enough for one cut, and enough to hide a saw that wanders.
+/// The wood left outside the circle is little enough for one cut, and enough to allow for a saw that wanders.
 fn corners(workpiece: &Workpiece) -> Operation {
     let outside = match workpiece.units() {
         Units::Mm => 6.0,
@@ -149,10 +150,10 @@ fn corners(workpiece: &Workpiece) -> Operation {
         )])
 }
 
-/// The circle on its pin, the safer tools first.
+/// Cutting the circle on its pin, the safer tools first.
 ///
 /// Many makers cut a disc on a table saw, and saw manuals advise against it: the two safer ways come first, and the saw is
-/// described with what keeps hands off the blade. Common practice, no source; the passes are of a bit that most shops have.
+/// described with what keeps hands off the blade. Common practice, no source; the passes are for a bit that most shops have.
 fn circle(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let length = |mm| workpiece.length(mm);
@@ -199,7 +200,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
         .says([reach, trammel, saw, turned])
 }
 
-/// A router bit that most shops have, mm: 6 mm or 1/4 in; common practice, no source.
+/// The size of a router bit that most shops have, mm: 6 mm or 1/4 in; common practice, no source.
 pub const fn usual_bit(units: Units) -> f64 {
     match units {
         Units::Mm => 6.0,
@@ -207,9 +208,9 @@ pub const fn usual_bit(units: Units) -> f64 {
     }
 }
 
-/// The top edge.
+/// Rounding over the top edge.
 ///
-/// Counter-clockwise round the outside of a disc is against the rotation of a bit that turns clockwise seen from above.
+/// Counterclockwise around the outside of a disc is against the rotation of a bit that turns clockwise seen from above.
 fn roundover(workpiece: &Workpiece) -> Operation {
     let radius = workpiece.length(workpiece.board().blank.roundover);
     Operation::of(Task::Roundover)
@@ -221,9 +222,9 @@ fn roundover(workpiece: &Workpiece) -> Operation {
         )])
 }
 
-/// The bottom edge, which hands and table meet.
+/// Easing the bottom edge, which hands and table touch.
 ///
-/// No field of the document says how far; a hair is enough.
+/// The document has no field for how much; very little is enough.
 fn ease(workpiece: &Workpiece) -> Operation {
     let by = match workpiece.units() {
         Units::Mm => 1.0,

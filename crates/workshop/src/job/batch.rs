@@ -1,35 +1,35 @@
 //! The time of an operation on several boards: the part spent once, and the part for each board.
 //!
-//! Calendar and price both count by it, so that the promised days and the charged hours agree.
+//! Calendar and price both use it, so that the promised days and the charged hours agree.
 
 use super::{Operation, Task};
 use crate::Workpiece;
 
-/// Minutes that hands are at an operation, on any number of boards.
+/// Hands-on minutes of an operation on any number of boards.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BatchTime {
-    /// Spent once, before the first board: set-up, or parts made once for all boards.
+    /// Spent once, before the first board: setup, or parts made once for all boards.
     pub set_up: f64,
-    /// On each board after that.
+    /// Spent on each board after that.
     pub each: f64,
 }
 
 impl BatchTime {
-    /// Minutes on so many boards, set-up included.
+    /// Minutes on this many boards, setup included.
     pub fn of(self, boards: u32) -> f64 {
         self.set_up + self.run(boards)
     }
 
-    /// Minutes on so many boards once all is set up.
+    /// Minutes on this many boards after the setup.
     pub fn run(self, boards: u32) -> f64 {
         self.each * f64::from(boards)
     }
 }
 
-/// The time of an operation of a workpiece's plan; on one board it is that of the plan.
+/// The time of an operation in a workpiece's plan; on one board it is that of the plan.
 ///
-/// The plan has the time of filling for all boards that are filled one after the other, unless the maker has timed one of them.
-/// A time of the maker's own is that of each board: none of it is taken as setting up, or further boards could cost nothing.
+/// The plan's time for filling covers all boards that are filled in a row, unless the maker has typed the time of one. A typed
+/// time is per board: none of it counts as setup, or further boards could cost nothing.
 pub fn batch_time(operation: &Operation, workpiece: &Workpiece) -> BatchTime {
     let timed = &workpiece.board().schedule.timed;
     let is_timed = timed
@@ -51,8 +51,8 @@ pub fn batch_time(operation: &Operation, workpiece: &Workpiece) -> BatchTime {
     }
 }
 
-/// Whether a task is done once, however many boards there are: templates and jigs serve for all of them, the wood rests together, and
-/// one offcut shows the finish of them all.
+/// Whether a task is done once, however many boards there are: templates and jigs serve for all of them, the wood rests
+/// together, and one test piece shows the finish for them all.
 pub const fn is_shared(task: Task) -> bool {
     matches!(
         task,
@@ -60,8 +60,8 @@ pub const fn is_shared(task: Task) -> bool {
     )
 }
 
-/// Minutes of an operation that are spent once, however many boards there are: fences, stops and bits are set, a brush is cleaned.
-/// Common practice, no source.
+/// Minutes of an operation that are spent once, however many boards there are: setting fences, stops and bits, cleaning a
+/// brush. Common practice, no source.
 const fn set_up(task: Task) -> f64 {
     if is_shared(task) {
         return f64::INFINITY;
@@ -96,7 +96,7 @@ mod tests {
     use board::{Board, Coat, Timed};
     use testkit::assert_near;
 
-    /// The minutes of a task on so many boards, where the maker has typed some for it.
+    /// The minutes of a task on this many boards, where the maker typed a time.
     fn minutes(task: Task, typed: Option<f64>, boards: u32) -> f64 {
         let mut board = Board {
             finish: vec![Coat::default()],
@@ -113,8 +113,8 @@ mod tests {
     }
 
     #[test]
-    fn a_time_of_the_makers_own_is_that_of_each_board() {
-        // Cutting the circle takes 20 minutes to set up by common practice: a maker who typed 12 needs 12 for each.
+    fn a_typed_time_counts_for_each_board() {
+        // Cutting the circle takes 20 minutes to set up by common practice; a maker who typed 12 needs 12 for each board.
         assert_near!(minutes(Task::Circle, Some(12.0), 5), 60.0, 1e-9);
         assert_near!(minutes(Task::Print, Some(12.0), 5), 12.0, 1e-9);
     }

@@ -1,13 +1,13 @@
-//! The way in which the holes come into the wood.
+//! The method by which the holes are made.
 
 use board::{Board, DrillingMethod};
 
-/// The way in which the holes come into the wood: the maker's choice, or the one that the planned parts of the document need.
+/// The method by which the holes are made: the maker's choice, or the method that the planned parts of the document require.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Method {
     /// Punched through a paper template, and drilled.
     Template,
-    /// Routed along a template of hardboard.
+    /// Routed with a hardboard template.
     Router,
     /// Drilled through a jig of one sector.
     SectorJig,
@@ -54,7 +54,7 @@ impl Method {
         }
     }
 
-    /// The words that sheets use.
+    /// Its name on sheets.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Template => "paper template and punch",

@@ -1,4 +1,4 @@
-//! Rule: tenons, their mortises and screws fit the wood they go into.
+//! Rule: tenons, their mortises and screws fit in the wood around them.
 
 use board::{Board, Measure, counted, show_length};
 use geometry::Circle;
@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "A mortise has wood above and below it, overlaps no 
      circle is cut. A screw from below leaves the set amount of wood to the top face, to the edge and to the next \
      screw, and stays off glue lines. Common practice, no source.";
 
-/// Every finding about the tenons of the panel, and the screws in the underside.
+/// Every finding about the tenons of the panel and the screws in the underside.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let mut findings = mortises(workpiece);
@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// Screws that break through the top face, or leave too little wood under it.
+/// Screws that break through the top face or leave too little wood below it.
 fn screws_through(board: &Board) -> Option<Finding> {
     let deepest = board
         .screws
@@ -55,7 +55,7 @@ fn screws_through(board: &Board) -> Option<Finding> {
     Some(finding.measuring(Measure::mm(left), Measure::mm(wanted)))
 }
 
-/// Screws in a glue line, which they split open.
+/// Screws in a glue line, which they would split open.
 fn screws_in_seams(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let away = |screw: &ScrewPlace| {
@@ -99,7 +99,7 @@ fn screws_beside(board: &Board) -> Option<Finding> {
     )
 }
 
-/// Two screws that meet, or leave less wood between them than is to be left inside the board.
+/// Two screws that meet, or leave less wood between them than the least inside the board.
 fn screws_together(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let circles: Vec<Circle> = workpiece
@@ -129,7 +129,7 @@ fn screws_together(workpiece: &Workpiece) -> Option<Finding> {
     Some(finding.measuring(Measure::mm(wood), Measure::mm(wanted)))
 }
 
-/// Screws that go into the board with little wood to its edge.
+/// Screws with too little wood between them and the board's edge.
 fn screws_at_edge(board: &Board) -> Option<Finding> {
     let left =
         |ring: &board::ScrewCircle| (board.blank.diameter - ring.circle - ring.diameter) / 2.0;
@@ -150,7 +150,7 @@ fn screws_at_edge(board: &Board) -> Option<Finding> {
     })
 }
 
-/// Faults of mortises: out of the thickness, into each other, or cut by the board's edge.
+/// Faulty mortises: thicker than the wood, running into each other, or cut by the board's edge.
 fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(size) = board.panel.tenons else {
@@ -199,7 +199,7 @@ fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// Mortises that are opened when the circle is cut.
+/// Mortises that cutting the circle opens.
 fn opened(workpiece: &Workpiece) -> Option<Finding> {
     let _board = workpiece.board();
     let places = workpiece.tenons();
@@ -282,7 +282,7 @@ mod tests {
     }
 
     #[test]
-    fn common_tenons_fit_and_others_are_told() {
+    fn common_tenons_fit_and_bad_ones_are_reported() {
         let common = Tenons::default();
         assert_eq!(with(common, 3), []);
         let deep = Tenons {

@@ -11,10 +11,10 @@ pub const STATEMENT: &str = "Pieces to be glued are planed to one thickness firs
      Wider ones are flattened by hand or with a router on a sled. The default, {300 mm|12 1/2\"}, is common practice, no \
      source.";
 
-/// A finding where a piece is wider than the planer takes.
+/// A finding where a piece is wider than the planer.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
-    // A panel that is glued already, and a board without a described blank, are not checked.
+    // Boards that come as a glued panel, or without a described blank, are not checked.
     let sawn = sawn_width(board)?;
     let whole = board.panel.build == Build::Whole;
     if whole && board.stock.outline == board::StockOutline::Unknown {
@@ -44,7 +44,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
-/// The fewest strips that go through the planer, if up to the most that a panel may have are enough.
+/// The fewest strips that fit the planer; none where even the most strips allowed would not.
 pub fn strips_wanted(board: &Board) -> Option<u32> {
     let most = board::field::STRIPS.range().max as u32;
     (2..=most).find(|count| {
@@ -67,8 +67,8 @@ mod tests {
     }
 
     #[test]
-    fn pieces_are_held_against_the_planer_as_they_are_sawn() {
-        // 650 mm of panel: four strips of 162.5 and 3 to joint off.
+    fn pieces_are_compared_with_the_planer_at_their_sawn_width() {
+        // 650 mm of panel: four strips of 162.5 mm plus 3 mm for the jointer.
         assert_eq!(with(Build::Strips { count: 4 }, 165.5), None);
         let found = with(Build::Strips { count: 4 }, 165.0).unwrap();
         assert!(found.message.contains("5 strips"), "{}", found.message);

@@ -1,4 +1,4 @@
-//! Rule: no bore stands on a glued seam, or beside it.
+//! Rule: no bore is on a glued seam or close to one.
 
 use board::{Board, Build, Hole, HoleId, HoleName, Measure, counted};
 
@@ -9,15 +9,16 @@ use crate::{Mend, SeamTurns, Workpiece};
 pub const STATEMENT: &str = "A hole keeps the set distance from every seam: a hole across a seam opens the glue line, \
      and resin runs along it. The default, {1 mm|1/32\"}, is common practice, no source.";
 
-/// Findings for bores cut by a seam or close to one, and for seams off the board.
+/// Findings for bores that a seam cuts or nearly cuts, and for seams that are off the board.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let found = [near(workpiece), center(workpiece), misplaced(workpiece)];
     found.into_iter().flatten().collect()
 }
 
-/// Whether the hole at the center is on a seam by the way the board is joined, and not by seams that were typed.
+/// Whether the center hole is on a seam because of how the board is joined, rather than by seams that were typed.
 ///
-/// Two halves meet at the center, and so do an even number of strips: no turn of the pattern takes the hole off that seam.
+/// Two halves meet at the center, and so does an even number of strips: no rotation of the pattern moves the hole off that
+/// seam.
 const fn is_joined_there(board: &Board) -> bool {
     matches!(board.panel.build, Build::Halves | Build::Strips { .. })
 }
@@ -29,9 +30,9 @@ fn away(workpiece: &Workpiece, hole: &Hole) -> Option<f64> {
     away.min_by(f64::total_cmp)
 }
 
-/// The hole at the center of a board that is joined there: good to know.
+/// A note about the center hole of a board that is joined there.
 ///
-/// It is reported apart from all other bores, so that it is never the worst of them: the maker cannot change it.
+/// It is reported apart from all other bores, so that it is never named as the worst of them: the maker cannot change it.
 fn center(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let hole = workpiece.layout().hole(HoleId::CENTER)?;
@@ -44,7 +45,7 @@ fn center(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
-/// Bores that are cut by a seam or stand beside one.
+/// Bores that a seam cuts or passes close to.
 fn near(workpiece: &Workpiece) -> Option<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let counts = |hole: &&Hole| hole.name.id() != HoleId::CENTER || !is_joined_there(board);
@@ -93,7 +94,7 @@ fn near(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// Seams that were typed lie off the panel, or upon each other: they are no seams.
+/// Typed seams that are off the panel or coincide, so that they are no seams.
 fn misplaced(workpiece: &Workpiece) -> Option<Finding> {
     let (board, seams) = (workpiece.board(), workpiece.seams());
     let edge = panel_width(board) / 2.0;
@@ -133,9 +134,9 @@ mod tests {
         assert_eq!(found.mends, [Mend::TurnOffSeams]);
     }
 
-    /// With other bores beside the seam the center is reported apart, and is not the worst of them.
+    /// With other bores close to the seam, the center is reported apart and is not the worst of them.
     #[test]
-    fn a_center_hole_on_the_joint_of_halves_is_a_note_and_no_more() {
+    fn a_center_hole_on_the_joint_of_halves_is_only_a_note() {
         let mut board = Board {
             home: 0,
             start: 0,
@@ -159,7 +160,7 @@ mod tests {
     }
 
     #[test]
-    fn a_seam_that_is_typed_through_the_center_hole_is_told_with_all_others() {
+    fn a_seam_typed_through_the_center_hole_is_reported_with_all_others() {
         let mut board = Board {
             home: 0,
             start: 0,
@@ -173,7 +174,7 @@ mod tests {
     }
 
     #[test]
-    fn seams_off_the_panel_or_typed_twice_are_told() {
+    fn seams_off_the_panel_or_typed_twice_are_reported() {
         let told = |at: &[f64]| {
             let mut board = Board::default();
             board.panel.build = Build::Seams { at: at.to_vec() };
@@ -192,7 +193,7 @@ mod tests {
     }
 
     #[test]
-    fn a_seam_beyond_all_bores_is_no_finding() {
+    fn a_seam_beyond_all_bores_gives_no_finding() {
         assert_eq!(with_seam(319.0), None);
         assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }

@@ -16,7 +16,7 @@ pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the b
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(plan) = workpiece.stock() else {
-        // Of a blank whose outline is not known its thickness is.
+        // A blank of unknown outline still has a known thickness.
         let is_unknown = board.stock.outline == StockOutline::Unknown;
         let thin = is_unknown.then(|| thickness(board)).flatten();
         return thin.into_iter().collect();
@@ -33,10 +33,10 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     room.into_iter().chain(thickness(board)).collect()
 }
 
-/// Distance from the largest that the search for halves may be off, mm.
+/// Greatest error of the search for halves, mm.
 const CLOSE: f64 = 0.1;
 
-/// The flaws of a blank whose distance from a place is such, each by its number, its kind and where it is.
+/// The flaws whose distance from a place passes a test, each as its number, kind and position.
 fn flaws_where(
     board: &Board,
     slab: &Slab,
@@ -54,7 +54,7 @@ fn flaws_where(
     .collect()
 }
 
-/// From a place to the nearest wood of a flaw, mm; negative inside it.
+/// Distance from a place to the nearest wood of a flaw, mm; negative inside it.
 fn away(flaw: &Flaw, place: Point) -> f64 {
     match flaw {
         Flaw::Round(circle) => place.distance(circle.center) - circle.radius,
@@ -62,7 +62,7 @@ fn away(flaw: &Flaw, place: Point) -> f64 {
     }
 }
 
-/// The place given for a flaw: its middle, or the mean of its corners.
+/// The position shown for a flaw: its center, or the mean of its corners.
 fn middle(flaw: &Flaw) -> Point {
     match flaw {
         Flaw::Round(circle) => circle.center,
@@ -74,9 +74,9 @@ fn middle(flaw: &Flaw) -> Point {
     }
 }
 
-/// The flaws in the way, the first few named; empty where none is.
+/// The flaws in the way as a phrase that names the first few; empty where there are none.
 fn held_by(flaws: &[String]) -> String {
-    /// Flaws named in one finding; more are counted.
+    /// Number of flaws named in one finding; the rest are counted.
     const TOLD: usize = 3;
     let told = flaws.iter().take(TOLD).map(String::as_str);
     let told: Vec<&str> = told.collect();
@@ -87,7 +87,7 @@ fn held_by(flaws: &[String]) -> String {
     }
 }
 
-/// Outlines of more corners are left to the study of the blank, which has the time.
+/// Most corners of an outline that is checked here; the background study of the blank handles larger ones.
 const MOST_CORNERS: usize = 300;
 
 /// The blank, if it is simple enough to be checked here.
@@ -96,7 +96,7 @@ fn simple(plan: &StockPlan) -> Option<&Slab> {
     (slab.outline.corners().len() <= MOST_CORNERS).then_some(slab)
 }
 
-/// A blank that does not give two bookmatched halves of the board. It asks the same search that finds the halves.
+/// A blank that does not yield two bookmatched halves of the board. It runs the same search that places the halves.
 fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let slab = simple(plan)?;
     let joint = board.panel.joint;
@@ -120,7 +120,7 @@ fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
     })
 }
 
-/// A blank from which this way of laying finds no strips. It may miss one, so it is a caution and no stop.
+/// A blank in which the search finds no strips. The search may miss a way, so this is a caution and not a stop.
 fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
     simple(plan)?;
     let slab = plan.slab.as_ref().ok()?;
@@ -131,10 +131,10 @@ fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
     })
 }
 
-/// A board that does not lie on sound wood: elsewhere it may, or the blank is too small for it in one piece.
+/// A board that does not lie on sound wood: it may fit elsewhere, or the blank is too small for it in one piece.
 ///
-/// Stated and measured as diameters of boards; the flaws that reach into it are named with their places, so that the maker need
-/// not look for them among all that were entered.
+/// Sizes are given as diameters of boards. The flaws that reach into the board are named with their positions, so that the
+/// maker need not look for them among all that were entered.
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
     let length = |mm| Measure::mm(mm).shown(board.units);
@@ -177,7 +177,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     )
 }
 
-/// A blank, or parts of one, thinner than the board, or with too little to plane off.
+/// A blank, or parts of one, thinner than the board or with too little wood to plane off.
 fn thickness(board: &Board) -> Option<Finding> {
     let at = Thicknesses::of(board);
     let (is, wanted) = (at.sawn, at.finished);
@@ -244,7 +244,7 @@ mod tests {
     }
 
     #[test]
-    fn a_blank_of_no_outline_still_has_its_thickness() {
+    fn a_blank_without_an_outline_still_has_a_thickness() {
         let mut board = Board::default();
         assert_eq!(found(&board), []);
         board.blank.thickness = 26.0;
@@ -282,7 +282,7 @@ mod tests {
         let stopped = found(&board).remove(0);
         let said = "In the way: flaw 2 (knot, 450 mm along and 300 mm across).";
         assert!(stopped.message.ends_with(said), "{}", stopped.message);
-        // Between the left end and that knot, as a diameter with the trim taken off, like the words.
+        // Between the left end and that knot, given as a diameter less the trim, as in the message.
         let Some(Measure { value, .. }) = stopped.measured else {
             panic!("no measure")
         };
@@ -299,7 +299,7 @@ mod tests {
     }
 
     #[test]
-    fn a_place_that_does_not_do_is_mended_by_the_best() {
+    fn a_bad_place_is_fixed_by_moving_to_the_best_one() {
         let mut board = on_slab(600.0);
         board.stock.place = Some([100.0, 300.0]);
         assert_eq!(found(&board)[0].mends, [Mend::BestPlace]);
@@ -310,7 +310,7 @@ mod tests {
         let mut board = on_slab(400.0);
         board.panel.build = Build::Halves;
         assert_eq!(found(&board)[0].measured, Some(Measure::mm(11.0)));
-        // A kerf of 3 mm; each leaf is flattened before glue-up and after, by 1/16 in.
+        // A kerf of 3 mm; each leaf loses 1/16 in to flattening before glue-up and 1/16 in after it.
         board.stock.thickness = 2.0 * (20.0 + INCH / 8.0) + 3.0;
         assert_eq!(found(&board), []);
         board.stock.thickness -= 0.1;
@@ -323,7 +323,7 @@ mod tests {
     }
 
     #[test]
-    fn halves_and_strips_that_the_blank_does_not_give_are_told() {
+    fn missing_wood_for_halves_and_strips_is_reported() {
         let mut board = on_slab(200.0);
         board.stock.thickness = 60.0;
         board.panel.build = Build::Halves;
@@ -336,7 +336,7 @@ mod tests {
     }
 
     #[test]
-    fn a_blank_that_crosses_itself_is_told() {
+    fn a_blank_that_crosses_itself_is_reported() {
         let mut board = on_slab(600.0);
         board.stock.outline = StockOutline::Corners {
             corners: vec![[0.0, 0.0], [9.0, 9.0], [9.0, 0.0], [0.0, 9.0]],

@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "Under a hole at least the set amount of wood is lef
      drill or the spur of the bit. The default, {4 mm|5/32\"}, is common practice, no source. A point's length follows from \
      its angle; measure the spur of your own bit.";
 
-/// One finding for bores through the underside, one for floors that are too thin.
+/// One finding for bores that break through the underside, one for floors that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
@@ -27,7 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for holes of one severity, with the thinnest floor; none where there are none.
+/// A finding for holes of one severity, with the thinnest floor; none without holes.
 fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> {
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;
@@ -93,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn floors_are_measured_from_the_lowest_place() {
+    fn floors_are_measured_from_the_deepest_place() {
         assert_eq!(found(Bottom::Flat, 9.0), []);
         let spur = found(Bottom::Forstner, 9.0);
         assert_eq!(spur[0].severity, Severity::Caution);
@@ -106,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn what_comes_out_below_is_a_stop() {
+    fn a_bore_through_the_underside_is_a_stop() {
         let through = found(Bottom::Forstner, 7.5);
         assert_eq!(through[0].severity, Severity::Stop);
         assert_eq!(through[0].holes.len(), 144);

@@ -1,4 +1,4 @@
-//! Rule: wood is left inside the board between a bore and the cuts from a seam or from below.
+//! Rule: enough wood is left inside the board between a bore and the cuts from a seam or from below.
 
 use board::{Board, Hole, HoleName, Measure, Recess, counted};
 use geometry::{Prism, RoundRect};
@@ -14,14 +14,14 @@ pub const STATEMENT: &str = "Between a hole, with its point or spur, and a morti
      straight down are closest at the top face, where \"wood between holes\" measures them. The default, {3 mm|1/8\"}, is \
      common practice, no source.";
 
-/// A hole that comes near something inside the board.
+/// A hole and its distance from a cut inside the board.
 struct Near {
     hole: HoleName,
     wood: f64,
     what: &'static str,
 }
 
-/// One finding for bores that meet something inside, one for wood that is too thin.
+/// One finding for bores that meet a cut inside, one for wood that is too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let hidden = workpiece.hidden();
@@ -41,7 +41,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// The least wood between a bore and a cut inside the board, mm, and that bore; none without cuts.
+/// The least wood between a bore and a cut inside the board, mm, with that bore; none without cuts.
 pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
     let (board, hidden) = (workpiece.board(), workpiece.hidden());
     let holes = workpiece.layout().holes.iter();
@@ -50,7 +50,7 @@ pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
     Some((least.wood, least.hole))
 }
 
-/// The nearest to a bore of all that is cut inside the board.
+/// The cut inside the board that is nearest to a bore.
 fn nearest(board: &Board, hidden: &[(&'static str, Prism)], hole: &Hole) -> Option<Near> {
     let bore = bore_profile(hole.bore, board.bores.spur);
     let wood = |(what, hidden): &(&'static str, Prism)| {
@@ -64,10 +64,9 @@ fn nearest(board: &Board, hidden: &[(&'static str, Prism)], hole: &Hole) -> Opti
     })
 }
 
-/// Distance from the middle of a groove to an outline, seen from above, mm; anything over `enough` where it is over
-/// that.
+/// Distance from the center line of a groove to an outline, seen from above, mm; any larger value where it exceeds `enough`.
 pub fn away_from_groove(outline: &RoundRect, stroke: &Stroke, enough: f64) -> f64 {
-    /// The most that it may be off, mm.
+    /// The greatest error allowed, mm.
     const SLACK: f64 = 0.01;
     match outline.as_circle() {
         Some(circle) => (stroke.distance(circle.center) - circle.radius).max(0.0),
@@ -92,7 +91,7 @@ pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Prism)> {
     mortises.chain(screws).chain(recess).chain(lid).collect()
 }
 
-/// A finding for holes of one severity, with the worst of them; none where there are none.
+/// A finding for holes of one severity, with the worst of them; none without holes.
 fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     let worst = near.iter().min_by(|a, b| a.wood.total_cmp(&b.wood))?;
     let (name, what) = (worst.hole, worst.what);
@@ -133,7 +132,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_inside_is_no_finding() {
+    fn a_board_without_inner_cuts_gives_no_finding() {
         assert_eq!(checked(&Board::default()), []);
     }
 

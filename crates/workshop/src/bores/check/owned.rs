@@ -1,4 +1,4 @@
-//! Rule: the maker owns a bit of each bore's size.
+//! Rule: the maker owns a bit of every bore's size.
 
 use board::{Board, Measure, counted};
 
@@ -13,8 +13,8 @@ pub const STATEMENT: &str = "If the bits you own are listed in your shop, one of
      holds a piece. The nearest one offered still seats the piece as it should. Nothing is said about bits that are \
      not listed.";
 
-/// A note for each size of bore that no bit of the maker's has; nothing where bores are routed, or drilled by a machine with bits of
-/// its own.
+/// A note for each bore size for which the maker has no bit; nothing where bores are routed, or drilled by a machine with its
+/// own bits.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     match Method::of(board) {
@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 
 /// The note about one kind of bore; none where the maker has its bit.
 ///
-/// It is a note and no caution: a maker who is missing a bit buys one, and the board is as sound as before.
+/// It is a note and not a caution: a maker who lacks a bit buys one, and the board is as sound as before.
 fn found(board: &Board, kind: &Kind) -> Option<Finding> {
     let owned = owned_bit(board, kind.bore)?;
     let cutters = [Cutter::Forstner, Cutter::Flat, Cutter::RoundNose];
@@ -77,7 +77,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_is_said_without_a_list_or_with_the_size_in_it() {
+    fn an_empty_list_or_one_with_the_size_gives_no_note() {
         assert_eq!(told(&Board::default()), []);
         assert_eq!(told(&owning(&[10.0, 12.0])), []);
         let mut other = Board::default();
@@ -86,7 +86,7 @@ mod tests {
     }
 
     #[test]
-    fn the_nearest_owned_bit_is_named_and_taken() {
+    fn the_nearest_owned_bit_is_named_and_used_by_the_fix() {
         let board = owning(&[12.7, 25.4]);
         let found = told(&board).remove(0);
         assert_eq!((found.severity, found.holes.len()), (Severity::Note, 145));
@@ -98,7 +98,7 @@ mod tests {
     }
 
     #[test]
-    fn where_no_bit_suits_none_is_offered() {
+    fn no_bit_is_offered_where_none_fits() {
         let found = told(&owning(&[25.0])).remove(0);
         assert!(
             found.message.ends_with("and none that fits the piece."),
@@ -109,7 +109,7 @@ mod tests {
     }
 
     #[test]
-    fn routed_bores_ask_for_no_drill() {
+    fn routed_bores_need_no_drill() {
         let board = Board {
             router: Some(Router::default()),
             ..owning(&[20.0])

@@ -1,4 +1,4 @@
-//! Rule: pieces that stand side by side do not touch.
+//! Rule: neighboring pieces do not touch.
 
 use board::{Board, Measure, counted};
 use geometry::Circle;
@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for pairs of one severity, with the closest.
+/// A finding for pairs of one severity, naming the closest.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (a, b) = (pairs.a, pairs.b);

@@ -1,4 +1,4 @@
-//! Rule: the center pilot takes the circle jig's pin, with little play.
+//! Rule: the center pilot hole fits the circle jig's pin with little play.
 
 use board::{Center, HoleId, Measure, show_length};
 
@@ -55,14 +55,14 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
-/// A board without a hole at the pin cannot be cut round on it.
+/// The finding for a board without a center hole, which cannot be cut round on the pin.
 fn no_pilot() -> Finding {
     let message =
         "There is no hole at the center pin. Hold the blank on the circle jig in another way.";
     Finding::new(Severity::Note, Rule::Pilot, message.into())
 }
 
-/// A finding with the pilot as it is and as it should be, in mm.
+/// A finding with the actual and the required diameter of the pilot hole, mm.
 fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> Finding {
     Finding::new(severity, Rule::Pilot, message)
         .measuring(Measure::mm(measured), Measure::mm(wanted))
@@ -92,19 +92,19 @@ mod tests {
     }
 
     #[test]
-    fn a_pin_that_fits_is_no_finding() {
+    fn a_pin_that_fits_gives_no_finding() {
         assert_eq!(with(6.0, 6.0), None);
         assert_eq!(with(6.2, 6.0), None);
     }
 
     #[test]
-    fn too_small_stops_and_too_large_cautions() {
+    fn a_small_pilot_is_a_stop_and_a_large_one_a_caution() {
         assert_eq!(with(5.9, 6.0), Some(Severity::Stop));
         assert_eq!(with(6.5, 6.0), Some(Severity::Caution));
     }
 
     #[test]
-    fn a_pilot_as_wide_as_the_playing_hole_stops() {
+    fn a_pilot_as_wide_as_the_playing_hole_is_a_stop() {
         let bore = Board::default().bores.track;
         let center = Center::Hole {
             bore,
@@ -123,7 +123,7 @@ mod tests {
     }
 
     #[test]
-    fn changes_by_hand_to_the_center_count() {
+    fn hand_edits_of_the_center_hole_count() {
         let mut board = Board::default();
         board.set_bore(
             HoleId::CENTER,
@@ -145,7 +145,7 @@ mod tests {
     }
 
     #[test]
-    fn no_hole_is_a_note() {
+    fn a_missing_center_hole_is_a_note() {
         let found = check(
             &Workpiece::of(&Board {
                 center: Center::Nothing,

@@ -1,4 +1,4 @@
-//! Rule: a piece sits in its bore as it should.
+//! Rule: a piece sits properly in its bore.
 
 use board::{
     Board, Bore, Hole, HoleName, Insert, Layout, Magnet, Measure, Piece, PieceKind, show_length,
@@ -18,37 +18,37 @@ pub const STATEMENT: &str = "A marble is wider than its hole, rests on the rim a
      10 to 45 % of the marble and {0.6 mm|1/32\"} of play, and those limits are common practice, no source; woods and \
      marbles differ, so try one of each in scrap.";
 
-/// Height that a ball or disc may stand out without being more than a note, mm.
+/// Most height above the top face at which a ball or disc is only a note, mm.
 const PROUD: f64 = 0.5;
-/// The least share of the pull that is left over a ball or disc that lies deep.
+/// Least share of the pull that must remain over a ball or disc set deep.
 const PULL: f64 = 0.25;
 
-/// The fault of a piece in a bore, the worst kind first.
+/// Faults of a piece in a bore, the worst kind first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Wrong {
-    /// A marble no wider than the mouth.
+    /// The marble is no wider than the mouth.
     FallsIn,
-    /// A shank, ball or disc wider than the bore.
+    /// The shank, ball or disc is wider than the bore.
     DoesNotGoIn,
-    /// A marble that touches the floor before the rim.
+    /// The marble touches the floor before the rim.
     OnFloor,
-    /// A marble that sinks too little and rolls out.
+    /// The marble sinks too little and rolls out.
     TooHigh,
-    /// A marble that sinks too far to be lifted.
+    /// The marble sinks too far to be lifted out.
     TooLow,
-    /// A shank, ball or disc with more play than the limit.
+    /// The shank, ball or disc has more play than the limit.
     Loose,
-    /// A ball or disc above the top face by more than a little, or where resin is leveled.
+    /// The ball or disc stands well above the top face, or above it at all where resin is leveled.
     StandsProud,
-    /// A ball or disc a little above the top face.
+    /// The ball or disc stands slightly above the top face.
     Proud,
-    /// A ball or disc so deep that the magnet hardly reaches it.
+    /// The ball or disc is so deep that the magnet hardly reaches it.
     Deep,
-    /// A peg no longer than its bore is deep.
+    /// The peg is no longer than its bore is deep.
     Sunk,
 }
 
-/// Whether a piece goes into a bore and is held there: faults that another depth would fix do not count.
+/// Whether a piece fits into a bore and stays there. Faults that another depth would fix do not count.
 pub fn takes(board: &Board, bore: Bore) -> bool {
     let wrong = match board.piece.kind {
         PieceKind::Marble => marble(board, bore),
@@ -83,7 +83,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// The fault of a marble in a bore, with its measure and the measure that is needed.
+/// The fault of a marble in a bore, with the measured and the required value.
 fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let diameter = board.piece.diameter;
     let limits = &board.limits;
@@ -117,7 +117,7 @@ fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     }
 }
 
-/// The fault of a shank, ball or disc that is set into a bore, likewise.
+/// The fault of a shank, ball or disc in a bore, with the measured and the required value.
 fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let (shank, play) = (board.piece.shank?, board.limits.piece_play);
     if shank > bore.diameter {
@@ -137,11 +137,11 @@ fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     }
 }
 
-/// A ball or disc, made to fit or of its own size, that stands above the top face, or lies so deep that the pull is lost.
+/// A ball or disc that stands above the top face, or lies so deep that the pull is lost.
 ///
-/// Where it stands follows from the bore's own bottom, so that a ball in the point of a drill counts as it lies. One a little
-/// proud pulls best and is a note; the piece then stands on it, and by more than a little it rocks. The pull over a gap is the
-/// estimate shown in the figures, of the measured magnet or of a usual one.
+/// Its height follows from the shape of the bore's bottom, so that a ball in a drill point counts as it lies. One slightly
+/// proud pulls best and is a note; the piece then stands on it, and rocks if it is much higher. The pull over a gap is the
+/// estimate shown in the shop math, for the measured magnet or for a usual one.
 fn level(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let below = insert_below(&board.piece, bore);
     let depth = Measure::mm(bore.depth);
@@ -153,7 +153,7 @@ fn level(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
         };
         return Some((wrong, depth, Measure::mm(bore.depth - below)));
     }
-    // A magnet that was not measured is taken for a usual one.
+    // A usual magnet stands in for one that was not measured.
     let piece = Piece {
         magnet: board.piece.magnet.or_else(|| Some(Magnet::default())),
         ..board.piece
@@ -166,7 +166,7 @@ fn level(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     ))
 }
 
-/// A peg that is no longer than its bore is deep cannot be taken out again.
+/// A peg that is no longer than its bore is deep, which cannot be taken out again.
 fn sunk(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let height = board.piece.height;
     (height <= bore.depth + HAIR).then_some((
@@ -176,13 +176,13 @@ fn sunk(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     ))
 }
 
-/// Whether resin that stands above the top face is taken off again.
+/// Whether resin that stands above the top face is removed again.
 fn is_leveled(board: &Board) -> bool {
     let filling = board.filling;
     filling.is_some_and(|filling| filling.dome > filling.below_top)
 }
 
-/// Whether bores deep enough for the ball or disc to lie level with the top face leave the least floor.
+/// Whether the floor stays thick enough when the bores are deepened until the ball or disc is level with the top face.
 ///
 /// A fix that causes another finding is not offered.
 fn can_be_flush(board: &Board, layout: &Layout) -> bool {
@@ -192,7 +192,7 @@ fn can_be_flush(board: &Board, layout: &Layout) -> bool {
     flush.all(|bore| deepest(bore, board.bores.spur) <= most + HAIR)
 }
 
-/// The word for the thing that goes into the bores.
+/// The word for the part that goes into the bores.
 const fn set_in(board: &Board) -> &'static str {
     match (board.piece.kind, board.piece.insert) {
         (PieceKind::Marble, _) => "marble",
@@ -202,7 +202,7 @@ const fn set_in(board: &Board) -> &'static str {
     }
 }
 
-/// A finding for all bores with one fault, in the words for the first of them.
+/// A finding for all bores with one fault, worded for the first of them.
 fn found(workpiece: &Workpiece, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let severity = match wrong {
@@ -223,7 +223,7 @@ fn found(workpiece: &Workpiece, wrong: Wrong, first: &Hole, holes: Vec<HoleName>
         .mended_by(mends)
 }
 
-/// The finding in a sentence, for so many bores like the first.
+/// The message for a number of bores like the first.
 fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
     let length = |mm| show_length(mm, board.units);
     let piece = length(board.piece.diameter);
@@ -306,9 +306,9 @@ mod tests {
     }
 
     #[test]
-    fn a_marble_of_16_wants_a_bore_neither_too_wide_nor_too_narrow() {
+    fn a_marble_of_16_needs_a_bore_neither_too_wide_nor_too_narrow() {
         use PieceKind::Marble;
-        // The center hole is 12 wide and 5 deep in all of these.
+        // The center hole is 12 mm wide and 5 mm deep in all of these.
         assert_eq!(with(Marble, 12.0, 5.0), []);
         assert_eq!(with(Marble, 16.0, 9.0), [(Severity::Stop, 144)]);
         assert_eq!(with(Marble, 15.95, 9.0), [(Severity::Caution, 144)]);
@@ -322,7 +322,7 @@ mod tests {
         assert_eq!(with(Peg, 12.4, 5.0), []);
         assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 144)]);
         assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 144)]);
-        // The center hole alone is 5 deep.
+        // Only the center hole is 5 mm deep.
         assert_eq!(with(Magnet, 12.4, 12.0), [(Severity::Caution, 1)]);
     }
 
@@ -378,7 +378,7 @@ mod tests {
         );
     }
 
-    /// A ball of radius r in a cone of 118° has its middle r / sin 59° over the apex.
+    /// The center of a ball of radius r in a cone of 118° is r / sin 59° above the apex.
     #[test]
     fn the_point_of_a_drill_takes_a_part_of_the_ball() {
         let apex = 12.0 * 0.300_430_309_5;
@@ -408,9 +408,9 @@ mod tests {
         );
     }
 
-    /// A magnet of 8 × 3 mm on the finish of 0.1 mm: the field on its axis, squared, by that at its face.
+    /// A magnet of 8 × 3 mm over 0.1 mm of finish: the squared field on its axis divided by that at its face.
     #[test]
-    fn a_ball_or_disc_so_deep_that_a_quarter_of_the_pull_is_left_is_told() {
+    fn a_ball_or_disc_that_leaves_a_quarter_of_the_pull_is_reported() {
         let field = |gap: f64| {
             let part = |along: f64| along / (16.0 + along * along).sqrt();
             part(3.0 + gap) - part(gap)
@@ -423,7 +423,7 @@ mod tests {
         let (severity, message) = told(&board(2.3)).unwrap();
         assert_eq!(severity, Severity::Caution);
         assert!(message.contains("lies 2.3 mm below"), "{message}");
-        // One that is measured counts by its own size: 20 mm across it reaches farther.
+        // A measured magnet counts by its own size: one of 20 mm reaches farther.
         let mut large = board(2.3);
         large.piece.magnet = Some(Magnet {
             diameter: 20.0,

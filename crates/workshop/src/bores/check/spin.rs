@@ -10,7 +10,7 @@ pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its 
      marble rolls out where (turning speed)² r = g · tan of its tilt, a leaning peg is assumed to have no friction, a magnet piece \
      slides where m (turning speed)² r = μ (F + m g). A jerk does more: try it.";
 
-/// A finding where pieces leave below the set speed.
+/// A finding where pieces leave below the speed limit that was set.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let limit = board.limits.spin - HAIR;
@@ -66,7 +66,7 @@ mod tests {
         assert!(outer.holes.len() < most.holes.len());
         assert_eq!(outer.measured, most.measured);
         assert!(outer.message.contains("rolls out at"), "{outer:?}");
-        // All but the one at the center pin.
+        // All but the piece at the center pin.
         board.limits.spin = 1000.0;
         assert_eq!(found(&board).unwrap().holes.len(), 144);
     }

@@ -1,11 +1,11 @@
-//! The steel set into a hole for a magnet piece to hold on.
+//! The steel set into a hole to hold a magnet piece.
 
 use board::{Bore, Insert, Piece};
 use geometry::Profile;
 
 use crate::bores::profile::lowest;
 
-/// Density of steel, g/cm³: by it lists of bearing balls give 60.8 balls of 5/8 in a kilogram.
+/// Density of steel, g/cm³, by which lists of bearing balls give 60.8 balls of 5/8 in per kilogram.
 const STEEL: f64 = 7.85;
 
 /// Diameter of the ball or disc set into a bore, mm: as typed, or made to fit.
@@ -42,7 +42,7 @@ pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
 /// assert_eq!(workshop::flush_bore(&piece, bore).depth, 12.0);
 /// ```
 pub fn flush_bore(piece: &Piece, bore: Bore) -> Bore {
-    // A ball or disc goes down with the bottom that it lies on; in a shallow ball bottom not by quite as much.
+    // The resting place of a ball or disc moves down with the bottom, though by slightly less in a shallow round bottom.
     const TRIES: usize = 4;
     (0..TRIES).fold(bore, |bore, _| Bore {
         depth: (bore.depth - insert_below(piece, bore)).max(0.0),
@@ -50,8 +50,8 @@ pub fn flush_bore(piece: &Piece, bore: Bore) -> Bore {
     })
 }
 
-/// Room for glue all around a ball or disc in a bore, mm: half of the difference of their diameters; negative where it does not
-/// go in.
+/// Clearance for glue all around a ball or disc in a bore, mm: half of the difference of their diameters; negative where it
+/// does not fit.
 ///
 /// ```
 /// use board::{Bore, Bottom, Piece};
@@ -63,7 +63,7 @@ pub fn insert_gap(piece: &Piece, bore: Bore) -> f64 {
     (bore.diameter - insert_diameter(piece, bore)) / 2.0
 }
 
-/// The ball or disc set into a bore, where it stands in it. The pit of a Forstner bit's spur does not lower it.
+/// The ball or disc in its place in a bore. The pit of a Forstner bit's spur does not lower it.
 pub fn insert_profile(piece: &Piece, bore: Bore) -> Profile {
     let radius = insert_diameter(piece, bore) / 2.0;
     let top = insert_below(piece, bore);
@@ -75,7 +75,7 @@ pub fn insert_profile(piece: &Piece, bore: Bore) -> Profile {
     }
 }
 
-/// Its weight, g, being of steel.
+/// The weight of a ball or disc of steel, g.
 pub fn insert_mass(piece: &Piece, bore: Bore) -> f64 {
     STEEL * insert_profile(piece, bore).volume() / 1000.0
 }
@@ -104,7 +104,7 @@ mod tests {
         }
     }
 
-    /// Lists of bearing balls after ISO 3290 have 60.84 of 5/8 in a kilogram.
+    /// Lists of bearing balls after ISO 3290 give 60.84 balls of 5/8 in per kilogram.
     #[test]
     fn balls_weigh_as_their_lists_say() {
         let ball = piece(15.875, Insert::Ball);
@@ -123,7 +123,7 @@ mod tests {
             1e-12
         );
         assert_near!(insert_below(&ball, bore(11.0, Bottom::Flat)), 1.5, 1e-12);
-        // A ball of radius r in a cone of 118° has its middle r / sin 59° over the apex.
+        // The center of a ball of radius r in a cone of 118° is r / sin 59° above the apex.
         let apex = 9.0 + 10.0 * 0.300_430_309_5;
         let below = apex - 4.75 / 0.857_167_300_7 - 4.75;
         assert_near!(

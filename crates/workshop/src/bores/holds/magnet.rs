@@ -1,4 +1,4 @@
-//! A magnet piece that holds on the steel set into its hole.
+//! The hold of a magnet piece on the steel set into its hole.
 
 use board::{Bore, Magnet, Piece};
 use geometry::Angle;
@@ -8,21 +8,21 @@ use crate::bores::holds::{Hold, Leaving, insert_below, weight};
 /// The hold of a magnet piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MagnetHold {
-    /// Between magnet and steel, mm: how far both are set back, and the finish.
+    /// Gap between magnet and steel, mm: the setback of both plus the finish.
     pub gap: f64,
-    /// The part of the measured pull that is left over that gap, as a share; an estimate.
+    /// The share of the measured pull that remains over that gap; an estimate.
     pub left: f64,
-    /// The pull that is left, N.
+    /// The pull that remains, N.
     pub pull: f64,
-    /// The effort that moves the piece off.
+    /// The effort that dislodges the piece.
     pub hold: Hold,
 }
 
 /// The hold of a magnet piece on the insert of a bore; none where its magnet was not measured.
 ///
-/// On a board that is turned it slides when m ω² r is over μ (F + m g), for a pull F and friction μ, and tips over its
-/// edge when the push at half its height is over what pull and weight hold at half its diameter. On a tilted board the
-/// weight holds less the steeper it is, and the pull all the same.
+/// On a board that is turned, the piece slides when m ω² r exceeds μ (F + m g), for a pull F and friction μ, and tips over its
+/// edge when the push at half its height exceeds what pull and weight hold at half its diameter. The steeper a board is tilted,
+/// the less the weight holds; the pull stays the same.
 pub fn magnet_hold(piece: &Piece, bore: Bore) -> Option<MagnetHold> {
     let magnet = piece.magnet?;
     let gap = insert_below(piece, bore).max(0.0) + magnet.set_back + magnet.finish;
@@ -47,11 +47,11 @@ pub fn magnet_hold(piece: &Piece, bore: Bore) -> Option<MagnetHold> {
     })
 }
 
-/// The part of a disc magnet's pull that is left over a gap, as a share: an estimate.
+/// The share of a disc magnet's pull that remains over a gap: an estimate.
 ///
-/// The field on the axis of an evenly magnetized cylinder of radius R and thickness L, at a distance x, is as
-/// (L + x) / √(R² + (L + x)²) - x / √(R² + x²); a pull on flat iron goes about as the square of the field. From
-/// memory. On a small ball it falls faster: measure with a piece of veneer between.
+/// The field on the axis of an evenly magnetized cylinder of radius R and thickness L, at a distance x, is proportional to (L +
+/// x) / √(R² + (L + x)²) - x / √(R² + x²); the pull on flat iron is roughly proportional to the square of the field. From
+/// memory. On a small ball it falls off faster: measure with a piece of veneer between.
 pub fn share_of_pull(magnet: &Magnet, gap: f64) -> f64 {
     let radius = magnet.diameter / 2.0;
     let part = |along: f64| along / libm::hypot(radius, along);
@@ -60,12 +60,12 @@ pub fn share_of_pull(magnet: &Magnet, gap: f64) -> f64 {
     share * share
 }
 
-/// The gap between magnet and steel over which a share of the pull is left, mm: the inverse of [`share_of_pull`]. A whole pull or
-/// more is left over no gap; a tiny share gives the widest gap searched.
+/// The gap between magnet and steel over which a share of the pull remains, mm: the inverse of [`share_of_pull`]. For a share
+/// of 1 or more the gap is 0; for a tiny share it is the widest gap searched.
 ///
-/// The field falls steadily as the gap widens, so that halves lead to the gap, to the last digit of a number.
+/// The field falls steadily as the gap widens, so that bisection finds the gap to the last digit.
 pub fn gap_for_share(magnet: &Magnet, share: f64) -> f64 {
-    /// No board is so thick.
+    /// The widest gap searched, mm; no board is that thick.
     const WIDEST: f64 = 1000.0;
     let (mut near, mut far) = (0.0, WIDEST);
     loop {
@@ -81,8 +81,8 @@ pub fn gap_for_share(magnet: &Magnet, share: f64) -> f64 {
     }
 }
 
-/// The tilt at which the part of the weight along the board is over the grip on pull and the rest of the weight:
-/// sin t = grip (share + cos t), for a pull of `share` weights; none where that is over upright.
+/// The tilt at which the part of the weight along the board exceeds the grip from the pull and the rest of the weight: sin t =
+/// grip (share + cos t), for a pull of `share` times the weight; none where that is beyond upright.
 fn tilt(grip: f64, share: f64) -> Option<Angle> {
     let friction = Angle::atan2(grip, 1.0);
     let by_pull = share * friction.sin();
@@ -130,11 +130,11 @@ mod tests {
 
     #[test]
     fn a_piece_slides_or_tips_whichever_comes_first() {
-        // 10 g weigh 0.098_066_5 N, 1/4 of which is pulled.
+        // 10 g weigh 0.098_066_5 N; the pull is 1/4 of that.
         let slides = held(bare(0.098_066_5 / 4.0, 0.3));
         assert_eq!((slides.hold.leaving, slides.left), (Leaving::Slides, 1.0));
         assert_near!(slides.hold.sideways, 0.3 * 1.25, 1e-12);
-        // 15 across and 30 high: it tips before it slides where friction is over a half.
+        // 15 mm across and 30 mm high: the piece tips before it slides where friction is over a half.
         let tips = held(bare(0.098_066_5 / 4.0, 0.6));
         assert_eq!(tips.hold.leaving, Leaving::Tips);
         assert_near!(tips.hold.sideways, 0.5 * 1.25, 1e-12);
@@ -144,12 +144,12 @@ mod tests {
     fn without_pull_a_piece_slides_at_the_tilt_of_its_friction() {
         let tilt = held(bare(0.0, 0.3)).hold.tilt.unwrap();
         assert_near!(tilt.tan(), 0.3, 1e-12);
-        // One that hangs on an upright board: friction times pull is over the weight.
+        // A piece that stays on an upright board: friction times pull exceeds the weight.
         assert_eq!(held(bare(0.098_066_5 * 4.0, 0.3)).hold.tilt, None);
     }
 
     #[test]
-    fn gaps_take_from_the_pull() {
+    fn gaps_reduce_the_pull() {
         let magnet = Magnet {
             set_back: 0.5,
             finish: 0.2,
@@ -157,7 +157,7 @@ mod tests {
         };
         let found = held(magnet);
         assert_near!(found.gap, 0.7, 1e-12);
-        // 8 across and 3 thick: 3.7 / √(16 + 13.69) - 0.7 / √(16 + 0.49) by 3 / 5.
+        // 8 mm across and 3 mm thick: 3.7 / √(16 + 13.69) - 0.7 / √(16 + 0.49), divided by 3 / 5.
         let field = 3.7 / 29.69_f64.sqrt() - 0.7 / 16.49_f64.sqrt();
         assert_near!(found.left, (field / 0.6) * (field / 0.6), 1e-12);
         assert_near!(found.pull, 3.0 * found.left, 1e-12);
@@ -174,7 +174,7 @@ mod tests {
     }
 
     #[test]
-    fn all_of_the_pull_is_left_over_no_gap() {
+    fn no_gap_leaves_the_whole_pull() {
         let magnet = Magnet::default();
         assert_near!(gap_for_share(&magnet, 1.0), 0.0, 1e-12);
         assert_eq!(gap_for_share(&magnet, 2.0), 0.0);
@@ -183,7 +183,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_gap_leaves_the_share_that_it_is_asked_for(
+        fn the_gap_for_a_share_leaves_that_share(
             share in 0.001..1.0_f64,
             (diameter, thickness) in (3.0..30.0_f64, 1.0..15.0_f64),
         ) {
@@ -200,7 +200,7 @@ mod tests {
                 let (sin, cos) = tilt.sin_cos();
                 prop_assert!((sin - friction * (share + cos)).abs() < 1e-9);
             } else {
-                // Held at upright.
+                // It holds even upright.
                 prop_assert!(friction * share >= 1.0 - 1e-9);
             }
         }

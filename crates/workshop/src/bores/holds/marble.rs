@@ -1,4 +1,4 @@
-//! A marble on the rim of its bore.
+//! The stand and the hold of a marble on the rim of its bore.
 
 use board::Bore;
 use geometry::Angle;
@@ -6,24 +6,24 @@ use geometry::Angle;
 use crate::bores::holds::{Hold, Leaving};
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
-/// The stand of a marble in its bore; lengths in mm.
+/// How a marble stands in its bore; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MarbleStand {
-    /// Depth of its lowest place below the top face; none where it falls in.
+    /// Depth of its lowest point below the top face; none where it falls in.
     pub sinks: Option<f64>,
-    /// Height of its highest place above the top face; none where it falls in.
+    /// Height of its highest point above the top face; none where it falls in.
     pub above: Option<f64>,
     /// Diameter of the circle on which it touches the rim, or would before it rolls out; none where it falls in.
     pub contact: Option<f64>,
-    /// Room under it; negative by how far the floor keeps it off the rim; none where it falls in.
+    /// Clearance below it; negative by how far the floor keeps it off the rim; none where it falls in.
     pub clear: Option<f64>,
     /// The effort that rolls it out; none where it falls in.
     pub hold: Option<Hold>,
 }
 
-/// The stand of a marble of a diameter in a bore. It rolls out when its weight and the push sideways point past
-/// the rim: the tangent of that tilt is the radius of the contact circle over the height of the marble's middle above
-/// the top face. A marble on the floor first rolls against the rim, and then over it.
+/// The stand of a marble of a diameter in a bore. It rolls out when its weight and the push sideways point past the rim: the
+/// tangent of that tilt is the radius of the contact circle over the height of the marble's middle above the top face. A marble
+/// on the floor first rolls against the rim and then over it.
 ///
 /// ```
 /// use board::{Bore, Bottom};
@@ -74,13 +74,13 @@ mod tests {
         }
     }
 
-    /// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in; 25 mm on 20 mm exactly 5.
+    /// A ball of 5/8 in on a hole of 1/2 in sinks exactly 1/8 in; one of 25 mm on 20 mm exactly 5 mm.
     #[test]
-    fn marbles_stand_as_the_triangle_says() {
+    fn marbles_stand_as_right_triangles_give() {
         let inch = marble_stand(15.875, bore(12.7, 9.0));
         assert_near!(inch.sinks.unwrap(), 3.175, 1e-12);
         assert_near!(inch.above.unwrap(), 12.7, 1e-12);
-        // The triangle of 3, 4 and 5: radius 10 over height 7.5.
+        // The triangle with sides 3, 4 and 5: radius 10, height 7.5.
         let stand = marble_stand(25.0, bore(20.0, 9.0));
         assert_near!(stand.contact.unwrap(), 20.0, 1e-12);
         assert_near!(stand.clear.unwrap(), 4.0, 1e-12);
@@ -93,7 +93,7 @@ mod tests {
     fn a_marble_on_the_floor_rolls_out_sooner_and_one_that_falls_in_never() {
         let floor = marble_stand(25.0, bore(20.0, 2.0));
         assert_near!(floor.clear.unwrap(), -3.0, 1e-12);
-        // Its middle is 10.5 up; the rim is touched √(12.5² - 10.5²) from its middle.
+        // The marble's center is 10.5 up; it touches the rim √(12.5² - 10.5²) away from its center.
         assert_near!(floor.hold.unwrap().sideways, 46.0_f64.sqrt() / 10.5, 1e-12);
         let inside = marble_stand(12.0, bore(12.0, 9.0));
         assert_eq!((inside.sinks, inside.hold), (None, None));
@@ -101,7 +101,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_wider_bore_holds_better(ball in 10.0..30.0_f64, share in 0.1..0.9_f64) {
+        fn a_wider_bore_holds_a_marble_better(ball in 10.0..30.0_f64, share in 0.1..0.9_f64) {
             let sideways = |mouth| marble_stand(ball, bore(mouth, 30.0)).hold.unwrap().sideways;
             prop_assert!(sideways(ball * share) < sideways(ball * (share + 0.05)));
         }

@@ -1,7 +1,7 @@
 //! The hold of a piece in its hole while the board is turned or tilted.
 //!
-//! All of it is statics of rigid bodies: a board that is turned steadily or tilted slowly. A jerk, a knock or a hand
-//! on the board does more; the limits are the maker's, and a trial is worth more than the sum.
+//! Everything here is statics of rigid bodies, for a board that turns steadily or is tilted slowly. A jerk, a knock or a hand
+//! on the board does more; the limits are the maker's choice, and a trial is worth more than the calculation.
 
 mod insert;
 mod magnet;
@@ -27,12 +27,12 @@ use crate::filling::open_bore;
 /// Standard gravity, mm/s² (ISO 80000-3).
 pub const GRAVITY: f64 = 9806.65;
 
-/// The way in which a piece leaves its hole.
+/// The way a piece leaves its hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Leaving {
     /// A marble rolls over the rim.
     RollsOut,
-    /// A leaning peg climbs out; friction would keep it longer.
+    /// A leaning peg climbs out; friction would hold it longer.
     ClimbsOut,
     /// A magnet piece slides off.
     Slides,
@@ -57,14 +57,14 @@ impl Leaving {
 pub struct Hold {
     /// The way in which it leaves.
     pub leaving: Leaving,
-    /// The sideways acceleration that does it on a level board, in units of gravity.
+    /// The sideways acceleration that does so on a level board, in units of gravity.
     pub sideways: f64,
-    /// The tilt that does it on a board at rest; none where it holds at any tilt up to upright.
+    /// The tilt that does so on a board at rest; none where the piece holds at any tilt up to upright.
     pub tilt: Option<Angle>,
 }
 
 impl Hold {
-    /// A piece that is held by its weight alone, so that tilting does what pushing sideways does.
+    /// The hold of a piece by its weight alone, for which tilting and pushing sideways are equivalent.
     fn by_weight(leaving: Leaving, sideways: f64) -> Self {
         Self {
             leaving,
@@ -73,8 +73,8 @@ impl Hold {
         }
     }
 
-    /// The speed of turning, turns a minute, at which a piece so far from the center pin leaves: where ω² r is the
-    /// sideways acceleration; none at the center pin.
+    /// The speed of rotation, rpm, at which a piece at this distance from the center pin leaves: there ω² r equals the sideways
+    /// acceleration; none at the center pin.
     ///
     /// ```
     /// use board::{Bore, Bottom};
@@ -91,8 +91,8 @@ impl Hold {
     }
 }
 
-/// The effort that moves a piece out of a bore; none where no turning or tilting up to upright does, or where it is
-/// not known: a magnet that was not measured, a piece that does not go in.
+/// The effort that moves a piece out of a bore; none where no rotation or tilt up to upright does so, or where it is not known:
+/// a magnet that was not measured, or a piece that does not fit.
 pub fn hold(piece: &Piece, bore: Bore) -> Option<Hold> {
     match piece.kind {
         PieceKind::Marble => marble_stand(piece.diameter, bore).hold,
@@ -101,20 +101,20 @@ pub fn hold(piece: &Piece, bore: Bore) -> Option<Hold> {
     }
 }
 
-/// The holes whose pieces leave at one speed of turning, turns a minute, and how far they are from the center pin.
+/// The holes whose pieces leave at the same speed of rotation, rpm, and their distance from the center pin.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Flight<'a> {
     /// Their distance from the center pin, mm.
     pub radius: f64,
     /// The speed at which they leave.
     pub speed: f64,
-    /// The way in which they leave.
+    /// The way the pieces leave.
     pub leaving: Leaving,
     /// The holes, in the order of the layout.
     pub holes: Vec<&'a Hole>,
 }
 
-/// At which speed of turning pieces leave their holes, the slowest first; those at the center pin never do.
+/// The speeds of rotation at which pieces leave their holes, the slowest first; those at the center pin never leave.
 pub fn flights(workpiece: &Workpiece) -> Vec<Flight<'_>> {
     let board = workpiece.board();
     let seats = workpiece.seats().iter().map(|hole| {
@@ -122,7 +122,7 @@ pub fn flights(workpiece: &Workpiece) -> Vec<Flight<'_>> {
         (key(radius, hole.bore), radius, hole)
     });
     let mut seats: Vec<([f64; 4], f64, &Hole)> = seats.collect();
-    // The outermost first; the sort keeps the order of the layout among equals.
+    // The outermost first; a stable sort keeps the layout's order among equals.
     seats.sort_by(|a, b| order(&b.0, &a.0));
     let alike = seats.chunk_by(|a, b| order(&a.0, &b.0).is_eq());
     let mut flights: Vec<Flight> = alike
@@ -141,8 +141,8 @@ pub fn flights(workpiece: &Workpiece) -> Vec<Flight<'_>> {
     flights
 }
 
-/// Whether any piece leaves its hole below a speed of turning, turns a minute: [`flights`] without sorting, since
-/// nearly always none does.
+/// Whether any piece leaves its hole below a speed of rotation, rpm: a version of [`flights`] without the sort, since nearly
+/// always none does.
 pub fn any_leaves_below(workpiece: &Workpiece, speed: f64) -> bool {
     let board = workpiece.board();
     let mut last: Option<(Bore, Option<Hold>)> = None;
@@ -159,7 +159,7 @@ pub fn any_leaves_below(workpiece: &Workpiece, speed: f64) -> bool {
     })
 }
 
-/// The radius of a seat, to a micrometer, and its bore: pieces on seats with equal ones leave at the same speed.
+/// The radius of a seat, to a micrometer, and its bore. Pieces on seats with equal keys leave at the same speed.
 fn key(radius: f64, bore: Bore) -> [f64; 4] {
     let bottom = Bottom::ALL.iter().position(|bottom| *bottom == bore.bottom);
     [
@@ -179,8 +179,8 @@ fn order(a: &[f64; 4], b: &[f64; 4]) -> Ordering {
         .unwrap_or(Ordering::Equal)
 }
 
-/// Weight of one piece, g: as typed, or its volume times its density; a peg or a magnet piece counts as a plain
-/// cylinder of its full diameter and height.
+/// Weight of one piece, g: as typed, or its volume times its density; pegs and magnet pieces count as plain cylinders of full
+/// diameter and height.
 ///
 /// ```
 /// use board::Piece;
@@ -223,7 +223,7 @@ mod tests {
 
     /// Glass of 2.5 g/cm³ (from memory): a marble of 16 mm weighs 5.36 g, one of 14 mm 3.59 g, one of 25 mm 20.45 g.
     #[test]
-    fn marbles_weigh_what_their_glass_does() {
+    fn marbles_weigh_as_much_as_their_glass() {
         for (diameter, wanted) in [(16.0, 5.36), (14.0, 3.59), (25.0, 20.45)] {
             let piece = Piece {
                 diameter,
@@ -255,7 +255,7 @@ mod tests {
         let speeds: Vec<f64> = flights.iter().map(|flight| flight.speed).collect();
         assert!(speeds.is_sorted() && speeds.len() > 3, "{speeds:?}");
         let held: usize = flights.iter().map(|flight| flight.holes.len()).sum();
-        // The one at the center pin stays.
+        // The piece at the center pin stays.
         assert_eq!(held, layout.holes.len() - 1);
         let outermost = layout
             .holes
@@ -278,7 +278,7 @@ mod tests {
     }
 
     #[test]
-    fn bores_of_two_kinds_at_one_radius_are_told_apart() {
+    fn two_kinds_of_bores_at_one_radius_are_listed_apart() {
         let mut board = Board {
             home: 0,
             start: 0,

@@ -1,36 +1,35 @@
-//! A peg that stands in its hole with a little play.
+//! The stand and the hold of a peg in its hole with a little play.
 
 use board::{Bore, Piece};
 use geometry::Angle;
 
 use crate::bores::holds::{Hold, Leaving};
 
-/// The stand of a peg in its hole; lengths in mm.
+/// How a peg stands in its hole; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PegStand {
-    /// By how much its shank is thinner than the hole.
+    /// Diameter of the hole less that of the shank.
     pub play: f64,
-    /// Depth that it stands in.
+    /// Depth of the peg in the hole.
     pub deep: f64,
     /// Height above the top face; negative where it is sunk.
     pub above: f64,
-    /// The most that it can lean.
+    /// The most it can lean.
     pub lean: Angle,
-    /// Distance that its upper end moves by that, from upright.
+    /// Distance that its upper end moves from upright when it leans that far.
     pub sway: f64,
-    /// The sideways acceleration, in units of gravity, from which it leans over on a level board; none where it
-    /// cannot lean.
+    /// The sideways acceleration, in units of gravity, from which it leans on a level board; none where it cannot lean.
     pub leans_from: Option<f64>,
-    /// The effort before it could climb out; none where it cannot lean, and so stays in.
+    /// The effort from which it could climb out; none where it cannot lean, and so stays in.
     pub hold: Option<Hold>,
 }
 
-/// The stand of a peg in a bore; none where its shank does not go in.
+/// How a peg stands in a bore; none where its shank does not fit.
 ///
 /// A peg without play stays in its hole. One with play leans until its shank touches the rim on one side and the wall at the
-/// bottom on the other. It is taken for an even cylinder that stands on the floor, and its contacts for free of friction: then
-/// the rim lifts the leaning shank when the sideways push is large enough. Friction, of which wood on wood has plenty, keeps it
-/// longer or for ever: the figure is the safe lower bound. A heavy head does less well than an even cylinder.
+/// bottom on the other. The model is a uniform cylinder that stands on the floor, with contacts free of friction: then the rim
+/// lifts the leaning shank once the sideways push is large enough. Friction, which is high between wood and wood, holds it
+/// longer or for good, so the result is a safe lower bound. A peg with a heavy head holds less well.
 ///
 /// ```
 /// use board::{Bore, Bottom, Piece, PieceKind};
@@ -66,11 +65,11 @@ pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
     })
 }
 
-/// The lean of a shank in a hole: it stands on its lower corner on the floor, its other lower corner touches the wall, and
-/// its far side the rim, so that hole = shank · cos + depth · tan of the lean. A quarter turn where it falls flat before
-/// that. Exact, by Newton's method from upright, from where each step falls short of the lean.
+/// The lean of a shank in a hole. It stands on its lower corner on the floor, its other lower corner touches the wall, and its
+/// far side touches the rim, so that hole = shank · cos + depth · tan of the lean. A quarter turn where it falls flat before
+/// that. Exact, by Newton's method from upright, from where no step overshoots the lean.
 fn lean(hole: f64, shank: f64, deep: f64) -> Angle {
-    /// Far more steps than it takes: from upright the error about squares at each.
+    /// Far more steps than needed: the error roughly squares with each.
     const STEPS: u32 = 60;
     let flat = Angle::degrees(90.0);
     let mut lean = 0.0;
@@ -85,11 +84,11 @@ fn lean(hole: f64, shank: f64, deep: f64) -> Angle {
     Angle::radians(lean)
 }
 
-/// The sideways acceleration, in units of gravity, at which the rim carries the whole peg.
+/// The sideways acceleration, in units of gravity, at which the rim alone lifts the whole peg.
 ///
-/// Moments about the corner that leans on the wall: weight and push act at the middle of the peg, `middle` up its axis
-/// and half the shank across; the force of the rim, square to the shank, acts `deep` up. Where it lifts the peg, its
-/// upward part, the sine of the lean, is the weight.
+/// Moments about the corner that leans on the wall: weight and push act at the center of the peg, `middle` up its axis and half
+/// the shank across; the force of the rim, square to the shank, acts `deep` up. The peg lifts when the upward part of that
+/// force, its sine of the lean, equals the weight.
 fn climbing(shank: f64, middle: f64, deep: f64, lean: Angle) -> Option<f64> {
     let (sin, cos) = lean.sin_cos();
     let arm = middle * cos - shank / 2.0 * sin;
@@ -131,13 +130,13 @@ mod tests {
     fn a_peg_leans_until_rim_and_wall_stop_it() {
         let peg = stand(7.5, 40.0, 10.0).unwrap();
         let (sin, cos) = peg.lean.sin_cos();
-        // Corner on the floor, other corner on the wall, far side on the rim of a hole of 8.
+        // One corner on the floor, the other on the wall, the far side on the rim of a hole of 8 mm.
         assert_near!(7.5 * cos + 10.0 * sin / cos, 8.0, 1e-12);
-        // Play over depth is about that.
+        // It is about play over depth.
         assert_near!(peg.lean.tan(), 0.05, 1.5e-3);
         assert_near!(peg.sway, 40.0 * peg.lean.sin(), 1e-12);
         assert_eq!((peg.above, peg.deep), (30.0, 10.0));
-        // Upright, it leans over when the push passes its lower edge: 3.75 across, 20 up.
+        // From upright it leans when the push passes its lower edge: 3.75 across, 20 up.
         assert_near!(peg.leans_from.unwrap(), 3.75 / 20.0, 1e-12);
     }
 
@@ -149,11 +148,11 @@ mod tests {
     }
 
     #[test]
-    fn the_rim_lifts_a_leaning_peg_when_it_carries_all_of_its_weight() {
+    fn the_rim_lifts_a_leaning_peg_when_it_carries_its_whole_weight() {
         let peg = stand(7.5, 40.0, 10.0).unwrap();
         let sideways = peg.hold.unwrap().sideways;
-        // Forces on the peg, of weight 1: the rim's N square to the shank, the wall's level one. Moments about the
-        // middle of the peg, in the frame of the page.
+        // Forces on the peg, of weight 1: N from the rim, square to the shank, and a level one from the wall. Moments about the
+        // center of the peg, in the frame of the page.
         let (sin, cos) = peg.lean.sin_cos();
         let rim = 1.0 / sin;
         let wall = rim * cos - sideways;

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// The schedule of a chain with operations that are ticked off on a day.
+/// The schedule of a chain with operations ticked off on a day.
 fn ticked(schedule: Schedule, tasks: &[Task], on: &str) -> Schedule {
     let tick = |task: &Task| Done {
         task: task.word(),
@@ -16,19 +16,19 @@ fn ticked(schedule: Schedule, tasks: &[Task], on: &str) -> Schedule {
 }
 
 #[test]
-fn what_waits_by_itself_began_when_what_comes_before_it_was_over() {
+fn a_wait_began_when_its_predecessors_were_over() {
     let plan = chain(&[(Task::Coat, 30.0, 24.0), (Task::Harden, 0.0, 240.0)]);
     for promised in [None, Some("2026-12-24")] {
         let coated = ticked(schedule(None, promised), &[Task::Coat], "2026-11-20");
         let last = |today| planned(&plan, &coated, Some(today)).unwrap().last;
-        // Friday 20 Nov at 5 in the afternoon, a day to dry, and ten days more.
+        // Friday 20 Nov at 17:00, a day to dry, and ten days more.
         assert_eq!(last("2026-11-23"), day("2026-12-01"), "{promised:?}");
         assert_eq!(last("2026-11-27"), day("2026-12-01"), "{promised:?}");
     }
 }
 
 #[test]
-fn a_plan_of_which_all_is_done_keeps_its_promise() {
+fn a_finished_plan_keeps_its_promise() {
     let plan = chain(&[(Task::Coat, 30.0, 24.0)]);
     let of = |promised| {
         let coated = ticked(schedule(None, Some(promised)), &[Task::Coat], "2026-11-20");
@@ -44,7 +44,7 @@ fn a_plan_of_which_all_is_done_keeps_its_promise() {
 }
 
 #[test]
-fn a_coat_that_is_left_is_waited_for_though_a_later_one_is_ticked() {
+fn an_open_coat_is_waited_for_although_a_later_one_is_ticked() {
     let coats = (1..=2).map(|number| Operation {
         number,
         needs: Vec::new(),
@@ -74,13 +74,13 @@ fn a_coat_that_is_left_is_waited_for_though_a_later_one_is_ticked() {
 }
 
 #[test]
-fn the_first_possible_day_is_one_that_can_be_promised() {
+fn the_first_possible_day_can_be_promised() {
     let plan = chain(&[(Task::Coat, 30.0, 12.0)]);
     let of = |promised| {
         let made = planned(&plan, &schedule(Some("2026-12-01"), Some(promised)), None);
         made.unwrap().promise.unwrap()
     };
-    // Dry at half past 8 in the evening, when nobody is in the shop.
+    // Dry at 20:30, when nobody is in the shop.
     let early = of("2026-12-01");
     assert_eq!(
         (early.is_kept, early.earliest),
@@ -90,7 +90,7 @@ fn the_first_possible_day_is_one_that_can_be_promised() {
 }
 
 #[test]
-fn work_up_to_midnight_ends_on_its_day_and_a_wait_beyond_all_calendars_is_told() {
+fn work_until_midnight_ends_that_day_and_a_wait_beyond_all_calendars_is_an_error() {
     let late = Schedule {
         begins: board::Clock::of(16 * 60).unwrap(),
         hours: hours([8.0; 7]),
@@ -104,7 +104,7 @@ fn work_up_to_midnight_ends_on_its_day_and_a_wait_beyond_all_calendars_is_told()
 }
 
 #[test]
-fn a_board_takes_its_place_to_dry_though_no_hands_are_at_it() {
+fn a_board_occupies_a_drying_place_without_hands_on_work() {
     let plan = chain(&[(Task::Coat, 0.0, 24.0)]);
     let two = Schedule {
         boards: 2,

@@ -1,4 +1,4 @@
-//! Rule: each player's mark has room beside its start pocket.
+//! Rule: each player's mark has room beside that player's start pocket.
 
 use board::{MarksMade, Measure};
 use geometry::Point;
@@ -12,12 +12,12 @@ use crate::finish::list;
 pub const STATEMENT: &str = "Each player's mark lies on the flat top beside its start pocket, {1 mm} clear of every hole and of the roundover \
      (our own limit), and meets no other mark. A mark that finds no such place within {50 mm} of its pocket is not drawn.";
 
-/// The smallest mark proposed, mm; a smaller one looks like a blemish of the wood. Our own choice.
+/// The smallest mark proposed, mm; a smaller one looks like a blemish in the wood. Our own choice.
 const SMALLEST: f64 = 3.0;
-/// Sizes are proposed in steps of so much, mm.
+/// Increment of the proposed sizes, mm.
 const STEP: f64 = 0.5;
 
-/// Players whose marks find no room, and the size that would.
+/// A finding that names the players whose marks have no room, and the size that would fit.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let made = workpiece.board().colors.marks?;
     let without = without_room(workpiece, made.size);
@@ -38,7 +38,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::MarkRoom, message).about(holes.collect()))
 }
 
-/// The players, counted from 1, whose mark of a size finds no place, or meets that of another player.
+/// The players, counted from 1, whose mark of this size has no room, or meets another player's.
 fn without_room(workpiece: &Workpiece, size: f64) -> Vec<u32> {
     let places = mark_places(workpiece, size);
     let meets = |at: usize, place: Point| {
@@ -54,7 +54,7 @@ fn without_room(workpiece: &Workpiece, size: f64) -> Vec<u32> {
         .collect()
 }
 
-/// The marks that a finding is about, as it begins a sentence.
+/// The marks in a finding, worded as the start of a sentence.
 fn whose(players: &[u32], of: u32) -> String {
     match players {
         [only] => format!("the mark of player {only}"),
@@ -67,7 +67,7 @@ fn whose(players: &[u32], of: u32) -> String {
     }
 }
 
-/// A smaller mark where one has room for every player, and pockets elsewhere.
+/// The remedy in words: a smaller mark that has room for every player, or else moved pockets.
 fn help(workpiece: &Workpiece, made: MarksMade) -> String {
     match largest_with_room(workpiece, made.size) {
         Some(size) => format!(
@@ -78,7 +78,7 @@ fn help(workpiece: &Workpiece, made: MarksMade) -> String {
     }
 }
 
-/// The largest mark below a size, in steps, that every player has room for; none where not even the smallest has.
+/// The largest mark below a size that every player has room for, by increments; none where not even the smallest fits.
 fn largest_with_room(workpiece: &Workpiece, size: f64) -> Option<f64> {
     let has_room = |steps: u32| without_room(workpiece, f64::from(steps) * STEP).is_empty();
     let (mut fits, mut too_large) = ((SMALLEST / STEP) as u32, (size / STEP).ceil() as u32);
@@ -115,13 +115,13 @@ mod tests {
     }
 
     #[test]
-    fn marks_that_are_not_made_or_have_room_have_no_finding() {
+    fn marks_not_made_or_with_room_give_no_finding() {
         assert_eq!(of(&Board::default()), None);
         assert_eq!(of(&marked(MarksMade::default().size)), None);
     }
 
     #[test]
-    fn a_size_that_is_proposed_has_room() {
+    fn the_proposed_size_has_room() {
         let board = marked(200.0);
         let found = of(&board).unwrap();
         assert!(
@@ -134,7 +134,7 @@ mod tests {
     }
 
     #[test]
-    fn a_board_without_pockets_is_told_to_have_some() {
+    fn a_board_without_pockets_is_advised_to_add_some() {
         let board = Board {
             start: 0,
             ..marked(10.0)

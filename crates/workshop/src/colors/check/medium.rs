@@ -1,4 +1,4 @@
-//! Rule: a color is of stuff that can be where it is to be.
+//! Rule: the medium of a color can be used in its place.
 
 use board::{Board, BorePart, Coat, CoatKind, CoatPlace, Colors, HoleId, Hue, Measure, Medium};
 use geometry::close_webs;
@@ -12,7 +12,7 @@ use crate::{GrooveKind, Mend, Workpiece};
 pub const STATEMENT: &str = "Resin is where holes are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; \
      a wall under resin is not painted. Common practice, no source.";
 
-/// Findings for colors without a place, coats under the paint that are not planned, and rings that meet.
+/// Findings for colors in places that do not exist, coats under paint that are not planned, and rings that meet.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let all = used(workpiece);
     let mut findings: Vec<Finding> = misplaced(workpiece.board(), &all).into_iter().collect();
@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// Why a medium cannot be at a place of a board; none where it can.
+/// The reason why a medium cannot be used at a place of a board; none where it can.
 pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str> {
     let filled = board.filling.is_some();
     match (place, medium) {
@@ -39,7 +39,7 @@ pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str
     }
 }
 
-/// Media that cannot be where they are to be: each part once, with the reason.
+/// Media that cannot be used in their place: each part once, with the reason.
 fn misplaced(board: &Board, all: &[Used]) -> Option<Finding> {
     let mut wrong: Vec<(&Used, &str)> = Vec::new();
     for one in all {
@@ -107,7 +107,7 @@ fn nothing_there(workpiece: &Workpiece) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
 
-/// More coats before the paint than are planned at all.
+/// More coats before the paint than are planned in total.
 fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
     let (after, planned) = (
         board.colors.after as usize,
@@ -125,7 +125,7 @@ fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
 
-/// Paint that goes on before a dye or stain of the finish: both need bare wood.
+/// Paint that goes on before a dye or stain of the finish, although both need bare wood.
 fn paint_under_dye(board: &Board, all: &[Used]) -> Option<Finding> {
     let after = board.colors.after as usize;
     let is_painted = all.iter().any(|one| one.tint.medium == Medium::Paint);
@@ -150,7 +150,7 @@ fn paint_under_dye(board: &Board, all: &[Used]) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
 
-/// Colored rings that meet those of neighbors, or run over the edge.
+/// Colored rings that meet a neighbor's, or run over the edge.
 pub fn wide_rings(workpiece: &Workpiece, all: &[Used]) -> Option<Finding> {
     let ring = workpiece.board().colors.ring;
     let ringed = all
@@ -176,7 +176,7 @@ pub fn wide_rings(workpiece: &Workpiece, all: &[Used]) -> Option<Finding> {
         .map(|mouth| flat - mouth.center.to_vec2().hypot() - mouth.radius)
         .collect();
     for web in close_webs(workpiece.mouths(), 2.0 * ring) {
-        // Two rings share the wood between them.
+        // Where both bores have rings, the rings share the wood between them.
         let both = is_ringed[web.a] && is_ringed[web.b];
         let share = if both { web.mm / 2.0 } else { web.mm };
         for at in [web.a, web.b] {
@@ -222,7 +222,7 @@ mod tests {
     }
 
     #[test]
-    fn resin_needs_a_filling_and_a_bore_to_be_in() {
+    fn colored_resin_needs_a_filling_or_a_bore() {
         let mut board = homes(BorePart::Filling, Medium::Resin);
         assert_eq!(
             of(&board),
@@ -239,7 +239,7 @@ mod tests {
     }
 
     #[test]
-    fn every_medium_can_be_in_a_groove_of_a_board_that_is_filled() {
+    fn every_medium_works_in_a_groove_of_a_filled_board() {
         let mut board = Board {
             grooves: Some(Grooves::default()),
             filling: Some(Filling::default()),
@@ -257,7 +257,7 @@ mod tests {
     }
 
     #[test]
-    fn paint_waits_for_coats_that_are_planned() {
+    fn paint_needs_the_coats_under_it_to_be_planned() {
         let mut board = homes(BorePart::Ring, Medium::Paint);
         board.colors.after = 1;
         assert!(of(&board)[0].contains("after 1 coat, but the finish has 0 coats"));
@@ -269,7 +269,7 @@ mod tests {
     }
 
     #[test]
-    fn paint_waits_for_dye_and_stain() {
+    fn paint_goes_on_after_dye_and_stain() {
         let mut board = homes(BorePart::Ring, Medium::Paint);
         board.finish = vec![
             Coat::of(CoatKind::Stain, 24.0),

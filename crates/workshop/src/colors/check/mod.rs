@@ -5,9 +5,9 @@ pub mod medium;
 pub mod players;
 pub mod wood;
 
-/// Names of the things a finding is about: the first few, and how many more.
+/// The first few names in a finding, and the number of the rest.
 fn listed(mut names: Vec<String>) -> String {
-    /// The most names listed; more are counted.
+    /// The most names listed; the rest are counted.
     const MOST: usize = 3;
     let more = names.len().saturating_sub(MOST);
     names.truncate(MOST);

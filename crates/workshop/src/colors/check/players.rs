@@ -13,7 +13,7 @@ pub const STATEMENT: &str = "The colors of any two players have a CIEDE2000 dist
      the three kinds of color blindness, by published simulations (the limit is our own; 2.3 is what one just notices side by \
      side, from memory). Every player has a mark of its own as well.";
 
-/// Colors that are alike, marks that are the same, and more players than the set has colors.
+/// Findings for colors that look alike, marks that are the same, and more players than the set has colors.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let mut findings: Vec<Finding> = alike(workpiece).into_iter().collect();
     findings.extend(same_marks(workpiece));
@@ -21,17 +21,17 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// Two players whose colors are alike, with the eyes to which they are most so.
+/// Two players whose colors look alike, with the kind of sight to which they look most alike.
 pub struct Alike<'a> {
     /// The two players.
     pub pair: [&'a PlayerLook; 2],
-    /// The eyes to which they are nearest.
+    /// The kind of sight to which they are closest.
     pub sight: Sight,
-    /// Their distance to those, in CIEDE2000.
+    /// Their distance for that sight, in CIEDE2000.
     pub distance: f64,
 }
 
-/// Every two players whose colors look alike to some eyes, except those to which the set gives the same color.
+/// Every two players whose colors look alike to some kind of sight, except those to which the set gives the same color.
 pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
     let seen: Vec<Seen> = players.iter().map(|look| Seen::of(look.color)).collect();
     let mut found = Vec::new();
@@ -42,7 +42,7 @@ pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
             }
             let distances =
                 Sight::ALL.map(|sight| (sight, seen[at].distance(&seen[beside], sight)));
-            // Colors that look alike to normal sight are reported for that alone.
+            // Colors that look alike to normal sight are reported only for that.
             let usual = distances.first().filter(|(_, usual)| *usual < ALIKE);
             let worst = usual.or_else(|| distances.iter().min_by(|a, b| a.1.total_cmp(&b.1)));
             if let Some((sight, distance)) = worst.filter(|(_, distance)| *distance < ALIKE) {
@@ -57,7 +57,7 @@ pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
     found
 }
 
-/// The colors that are alike to some eyes, all in one finding.
+/// One finding for all colors that look alike to some kind of sight.
 fn alike(workpiece: &Workpiece) -> Option<Finding> {
     let pairs = alike_pairs(workpiece.players());
     let worst = pairs
@@ -74,7 +74,7 @@ fn alike(workpiece: &Workpiece) -> Option<Finding> {
         "players' colors are too alike: {}; change one color of each pair",
         listed(pairs.iter().map(words).collect())
     );
-    // Rounded down, so that the figure shown never reaches the limit that it misses.
+    // Rounded down, so that the number shown never reaches the limit that the color misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = pairs.iter().flat_map(|pair| pair.pair);
     let holes = holes.flat_map(|look| pocket_names(workpiece, look.player));
@@ -112,7 +112,7 @@ fn same_marks(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// More players than the set has colors: a note, as marks distinguish them.
+/// More players than the set has colors. It is a note, as marks distinguish the players.
 fn repeated(workpiece: &Workpiece) -> Option<Finding> {
     let players = workpiece.players();
     let mut colors: Vec<Rgb> = players.iter().map(|look| look.color).collect();
@@ -150,7 +150,7 @@ mod tests {
     }
 
     #[test]
-    fn the_set_is_told_apart_by_eight_players_and_shared_by_more() {
+    fn the_set_distinguishes_eight_players_and_repeats_for_more() {
         for players in 1..=24 {
             let mut board = Board {
                 home: 0,
@@ -165,7 +165,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_alike_to_some_eyes_is_told_with_them() {
+    fn colors_alike_to_some_kind_of_sight_are_reported_with_it() {
         let found = of(&colored(&["#9e5b25", "#6f7225"]));
         assert_eq!(found[0].severity, Severity::Caution);
         let said = "1 and 2 (brown, olive) to green-blind eyes (deutan)";
@@ -179,7 +179,7 @@ mod tests {
     }
 
     #[test]
-    fn marks_are_each_players_own() {
+    fn each_player_needs_a_mark_of_its_own() {
         let mut board = colored(&["auto", "auto", "auto"]);
         board.colors.players[2].mark = Mark::Letters { text: " ".into() };
         board.colors.players[0].mark = Mark::Solid {

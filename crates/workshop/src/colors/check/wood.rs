@@ -16,7 +16,7 @@ pub const STATEMENT: &str = "Marks have a contrast of 3 to 1 or more against the
      every other colored part differs from it by a CIEDE2000 distance of 9 for every kind of color vision (our own limit). Dye \
      and stain are seen with the wood's own tone, which is from memory: try them on an offcut.";
 
-/// Marks with too little contrast, colors near that of the wood, and invisible ones.
+/// Findings for marks with too little contrast, colors close to that of the wood, and invisible ones.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let wood = tone_of(workpiece.board());
     let all = used(workpiece);
@@ -38,7 +38,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// The eyes to which a color is nearest to that of the wood, and how near.
+/// The kind of sight to which a color is closest to that of the wood, and its distance.
 fn to_wood(wood: Rgb, one: &Used) -> (Sight, f64) {
     let seen = seen_on(wood, one.tint);
     let distances = Sight::ALL.map(|sight| (sight, distance_to(sight, wood, seen)));
@@ -47,7 +47,7 @@ fn to_wood(wood: Rgb, one: &Used) -> (Sight, f64) {
     worst.copied().unwrap_or((Sight::Normal, f64::INFINITY))
 }
 
-/// One finding for all parts with the same fault; `None` where there are no such parts.
+/// One finding for all parts with the same fault; `None` without such parts.
 fn finding_of(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     let nearest = parts.iter().map(|one| to_wood(wood, one).1);
     let nearest = nearest.min_by(f64::total_cmp)?;
@@ -58,7 +58,7 @@ fn finding_of(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     let who = listed(parts.iter().map(words).collect());
     let message =
         format!("colored parts {fault}: {who}; choose a lighter or darker color, or paint");
-    // Rounded down, so that the figure shown never reaches the limit that it misses.
+    // Rounded down, so that the number shown never reaches the limit that the color misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = parts.iter().flat_map(|one| one.holes.iter().copied());
     Some(
@@ -69,7 +69,7 @@ fn finding_of(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     )
 }
 
-/// Marks without the contrast they need; a line around them gives it.
+/// Marks with too little contrast; a line around them provides it.
 fn faint_marks(workpiece: &Workpiece, wood: Rgb, marks: &[&Used]) -> Option<Finding> {
     if workpiece
         .board()
@@ -127,7 +127,7 @@ mod tests {
         assert_eq!(of(&wooden("black-walnut")), []);
     }
 
-    /// Orange, sky blue and yellow fail on light wood, as they do on white; blue fails on walnut.
+    /// Orange, sky blue and yellow have too little contrast on light wood, as on white; blue has too little on walnut.
     #[test]
     fn marks_need_three_to_one_or_a_line_around_them() {
         for (species, faint) in [
@@ -144,7 +144,7 @@ mod tests {
     }
 
     #[test]
-    fn a_color_equal_to_the_wood_is_not_seen() {
+    fn a_color_equal_to_the_wood_is_invisible() {
         let mut board = wooden("black-cherry");
         board.grooves = Some(Grooves::default());
         let color = tone_of(&board);
@@ -158,7 +158,7 @@ mod tests {
     }
 
     #[test]
-    fn a_light_dye_is_not_seen_on_dark_wood() {
+    fn a_light_dye_is_invisible_on_dark_wood() {
         let mut board = wooden("black-walnut");
         board.colors.home = BoreColor {
             hue: Hue::One {

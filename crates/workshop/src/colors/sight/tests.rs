@@ -4,8 +4,8 @@ use nalgebra::Matrix3;
 use proptest::prelude::*;
 use testkit::assert_near;
 
-/// Sharma, Wu and Dalal, "The CIEDE2000 color-difference formula: implementation notes, supplementary test data, and mathematical
-/// observations" (2005), Table 1: L, a, b of two colors, and their distance.
+/// Sharma, Wu and Dalal, "The CIEDE2000 color-difference formula: implementation notes, supplementary test data, and
+/// mathematical observations" (2005), Table 1: L, a and b of two colors, and their distance.
 const SHARMA: [[f64; 7]; 34] = [
     [50.0, 2.6772, -79.7751, 50.0, 0.0, -82.7485, 2.0425],
     [50.0, 3.1571, -77.2803, 50.0, 0.0, -82.7485, 2.8615],
@@ -59,7 +59,7 @@ fn distances_are_as_published() {
     }
 }
 
-/// Ratios that pages on WCAG print as examples (21, 8.59, 2.15); those of the two grays are computed from the formula of WCAG 2.
+/// Ratios that pages on WCAG give as examples (21, 8.59, 2.15); those of the two grays are computed from the formula of WCAG 2.
 #[test]
 fn contrasts_are_as_published() {
     let gray = |level| Rgb::new(level, level, level);
@@ -72,9 +72,9 @@ fn contrasts_are_as_published() {
     assert_near!(contrast(gray(0x76), Rgb::WHITE), 4.542, 0.001);
 }
 
-/// Relative luminance of the set, computed by the formula of WCAG 2 apart from this program.
+/// Relative luminance of the set, computed from the formula of WCAG 2 outside this program.
 #[test]
-fn the_sets_luminances_are_by_the_formula() {
+fn the_luminances_of_the_set_follow_the_formula() {
     let wanted = [
         0.416_19, 0.405_04, 0.256_92, 0.744_05, 0.152_49, 0.221_52, 0.293_02, 0.0,
     ];
@@ -83,10 +83,9 @@ fn the_sets_luminances_are_by_the_formula() {
     }
 }
 
-/// Viénot, Brettel and Mollon 1999: light of the cones for red, green and blue, and what takes the place of the cones that
-/// are not there.
+/// Viénot, Brettel and Mollon 1999: cone responses for red, green and blue, and the substitutes for missing cones.
 #[test]
-fn sight_without_long_or_middle_cones_is_by_the_published_matrices() {
+fn sight_without_long_or_middle_cones_follows_the_published_matrices() {
     #[rustfmt::skip]
     let cones = Matrix3::new(
         17.8824, 43.5161, 4.119_35,
@@ -108,10 +107,10 @@ fn sight_without_long_or_middle_cones_is_by_the_published_matrices() {
     }
 }
 
-/// Values of the set to green-blind eyes and, by Machado, to blue-blind ones, from a public library for simulated sight; it takes
-/// the cones of the first from other primaries, which a tenth of the scale allows for.
+/// Colors of the set as seen without middle cones and, after Machado, without short cones, from a public library that simulates
+/// sight. For the first it uses other primaries, which the tolerance of a tenth of the scale allows for.
 #[test]
-fn the_set_looks_as_another_program_simulates_it() {
+fn the_set_looks_as_a_public_library_simulates_it() {
     let cases = [
         (Sight::Deutan, SET[0], [183, 183, 0]),
         (Sight::Deutan, SET[6], [151, 151, 165]),
@@ -135,7 +134,7 @@ fn the_set_looks_as_another_program_simulates_it() {
 }
 
 #[test]
-fn the_set_is_told_apart_by_every_eye() {
+fn every_kind_of_sight_distinguishes_the_set() {
     for (at, one) in SET.iter().enumerate() {
         for other in SET.iter().skip(at + 1) {
             for sight in Sight::ALL {
@@ -150,7 +149,7 @@ fn the_set_is_told_apart_by_every_eye() {
 }
 
 #[test]
-fn red_and_green_are_alike_to_eyes_that_lack_a_cone() {
+fn red_and_green_look_alike_without_long_or_middle_cones() {
     let [red, green] = [Rgb::new(0x9e, 0x5b, 0x25), Rgb::new(0x6f, 0x72, 0x25)];
     assert!(distance_to(Sight::Normal, red, green) > ALIKE);
     assert!(distance_to(Sight::Deutan, red, green) < ALIKE);
@@ -162,14 +161,14 @@ fn colors() -> impl Strategy<Value = Rgb> {
 
 proptest! {
     #[test]
-    fn distance_and_contrast_are_the_same_both_ways(one in colors(), other in colors()) {
+    fn distance_and_contrast_are_symmetric(one in colors(), other in colors()) {
         prop_assert!((color_distance(one, other) - color_distance(other, one)).abs() < 1e-9);
         prop_assert!(color_distance(one, one) < 1e-9);
         prop_assert!((contrast(one, other) - contrast(other, one)).abs() < 1e-12);
         prop_assert!((1.0..=21.0).contains(&contrast(one, other)));
     }
 
-    /// Grays stay gray but for rounding and the roundness of the published numbers.
+    /// Grays stay gray except for rounding in the program and in the published numbers.
     #[test]
     fn grays_look_the_same_to_all(level in any::<u8>()) {
         for sight in Sight::ALL {
@@ -179,9 +178,9 @@ proptest! {
         }
     }
 
-    /// Without the long or middle cones, a simulated color simulates to itself.
+    /// Without long or middle cones, a color that was simulated once does not change when simulated again.
     #[test]
-    fn what_was_simulated_is_not_simulated_further(color in colors()) {
+    fn simulating_twice_changes_nothing_further(color in colors()) {
         for sight in [Sight::Protan, Sight::Deutan] {
             let once = seen_by(color, sight);
             let twice = seen_by(once, sight);

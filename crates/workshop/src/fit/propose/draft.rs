@@ -1,4 +1,4 @@
-//! The first draft: usual sizes, and those that suit the wishes.
+//! The first draft of a board: usual sizes, and sizes that suit the wishes.
 
 use board::{
     Blank, Board, Bore, Bores, Bottom, Center, Choice, CircleJig, Insert, Piece, PieceKind, Pocket,
@@ -12,15 +12,15 @@ use crate::blank::thickness::planed_off;
 use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
-/// Gap between pieces that is aimed at, mm.
+/// Intended gap between pieces, mm.
 const PIECE_GAP: f64 = 3.0;
-/// Wood between bores that is aimed at over the limit, mm.
+/// Intended wood between bores beyond the limit, mm.
 const SPARE_WEB: f64 = 1.0;
-/// The thickest board that is chosen for the sake of its bores, in usual ones.
+/// The thickest board that is chosen because of its bores, as a multiple of the usual one.
 const THICKEST: f64 = 2.0;
 
-/// The sizes of pieces and bores to try, the best first: the usual ones, or those that suit the wished one for; smaller ones
-/// where they are free, and may have to be smaller for a given pitch or board.
+/// The sizes of pieces and bores to try, the best first: the usual ones, or those that suit the wished one. Smaller ones follow
+/// where the sizes are open and a given pitch or board may require them.
 pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
     let usual = match (wishes.piece_diameter, wishes.bore) {
         (None, None) => neat.usual,
@@ -43,7 +43,7 @@ pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
     [&[usual], smaller].concat()
 }
 
-/// The board with every wish, pitch and diameter not yet fitted to each other where they are open.
+/// The board with every wish; pitch and diameter are not fitted to each other yet where they are open.
 pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     let plain = neat.plain.clone();
     let kind = wishes.piece.unwrap_or(PieceKind::Marble);
@@ -99,9 +99,9 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     board
 }
 
-/// A bore about a third as deep as wide, the thickness of the board, and the ball or disc in the bore: deep enough for a marble
-/// to rest on the rim, or for the ball of a magnet piece to lie flush, in a thicker board where that takes one. No board is made
-/// more than twice as thick for the sake of its bores: there a magnet piece has a disc in a shallow bore.
+/// A bore about a third as deep as it is wide, the thickness of the board, and the ball or disc in the bore. The bore is deep
+/// enough for a marble to rest on the rim, or for the ball of a magnet piece to lie flush, in a thicker board where necessary.
+/// No board is made more than twice as thick because of its bores: beyond that, a magnet piece gets a disc in a shallow bore.
 fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64, Insert) {
     let usual = neat.depth_step.up(sizes.bore / 3.0).max(neat.depth);
     let bore = Bore {
@@ -135,7 +135,7 @@ fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64
     }
 }
 
-/// A blank thick enough for the board to be planed out of it.
+/// A blank thick enough to plane the board out of it.
 fn stock(plain: &Board, thickness: f64, neat: &Neat) -> Stock {
     let rough = neat
         .thickness_step
@@ -146,12 +146,12 @@ fn stock(plain: &Board, thickness: f64, neat: &Neat) -> Stock {
     }
 }
 
-/// A title that says players and pattern, until the maker has a better one.
+/// A title that names players and pattern, until the maker has a better one.
 fn usual_title(players: u32, pattern: Pattern) -> String {
     format!("Board for {players}, {}", pattern.words())
 }
 
-/// The usual spaces per player; more where the arms are so wide that those would leave them short.
+/// The usual spaces per player, or more where the arms are so wide that the usual number is too small.
 fn spaces_for(pattern: Pattern, usual: u32) -> u32 {
     match pattern {
         Pattern::Arms { across } => usual.max(across.saturating_add(13) & !1),
@@ -159,7 +159,7 @@ fn spaces_for(pattern: Pattern, usual: u32) -> u32 {
     }
 }
 
-/// The wished kind, or else a playing hole, in sizes that suit the bores.
+/// The wished kind of center, otherwise a playing hole, in sizes that suit the bores.
 fn center(wished: Option<Center>, bore: Bore, neat: &Neat) -> Center {
     match wished {
         Some(Center::Nothing) => Center::Nothing,
@@ -174,7 +174,7 @@ fn center(wished: Option<Center>, bore: Bore, neat: &Neat) -> Center {
     }
 }
 
-/// Shortens the home lane until it leaves a pitch of room around the center pin.
+/// Shortens the home lane until it leaves one pitch of room around the center pin.
 fn shorten_lane(board: &mut Board) {
     let Ok(track) = geometry::track(board.pattern, board.players, board.spaces, board.pitch) else {
         return;

@@ -1,9 +1,9 @@
-//! A sound board from a few wishes: the rest is chosen by the same solver that fits a board afterwards.
+//! A sound board from a few wishes: the solver that fits existing boards chooses the rest.
 //!
-//! The choices are common practice, no source: pieces stand 3 mm apart, the board is the smallest neat one that keeps the limits
-//! on webs, rim and room for pieces, and where pitch or board leave no room for the usual pieces, smaller ones are taken. Nothing
-//! wished for is changed: where the checks would stop the board, it is refused, and `nearest` names the nearest values that
-//! would work.
+//! The choices are common practice, no source: pieces are 3 mm apart, the board is the smallest neat one that keeps the limits
+//! on webs, rim and room for pieces, and where pitch or board leave no room for the usual pieces, smaller ones are chosen. No
+//! wish is changed: where the checks would stop the board, it is refused, and `nearest` names the nearest values that would
+//! work.
 
 mod draft;
 mod nearest;
@@ -26,7 +26,7 @@ use super::{FitError, without_pockets};
 use crate::{Rule, Severity, Workpiece, stops};
 use neat::{Neat, Sizes};
 
-/// A board with every wish, and the rest chosen so that it can be made.
+/// A board with every wish, on which the rest is chosen so that it can be made.
 ///
 /// # Errors
 /// [`ProposeError`] where the wishes contradict each other, or no board with all of them can be made and played; it
@@ -42,7 +42,7 @@ pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
     off_rows(proposed(wishes)?, wishes.rotation)
 }
 
-/// The board with every wish, before its sheets are looked at.
+/// The board with every wish, before its sheets are considered.
 fn proposed(wishes: &Wishes) -> Result<Board, ProposeError> {
     wishes.check().map_err(BuildError::from)?;
     match choose(wishes) {
@@ -58,8 +58,9 @@ fn proposed(wishes: &Wishes) -> Result<Board, ProposeError> {
     }
 }
 
-/// The board with its sheets laid out for the widest clearance, where a joint between fewer runs along a row of holes; where that
-/// does not help either and no rotation was asked for, with the pattern turned by half a sector, which looks as even as before.
+/// The board with its sheets laid out for the widest clearance, where a joint between the fewest sheets would run along a row
+/// of holes. Where that does not help either and no rotation was asked for, the pattern is turned by half a sector, which looks
+/// just as even.
 fn off_rows(board: Board, rotation: Option<f64>) -> Result<Board, ProposeError> {
     let along_a_row = |board: &Board| -> Result<bool, BuildError> {
         let workpiece = Workpiece::of(board)?;
@@ -97,23 +98,23 @@ fn refused(wishes: &Wishes, why: String) -> ProposeError {
     })
 }
 
-/// Why there is no board for some wishes.
+/// The reason why there is no board for some wishes.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum ProposeError {
     /// A number is outside its range, or the pattern cannot be laid out with the counts.
     #[error(transparent)]
     Build(#[from] BuildError),
-    /// No board that has all of them can be made and played.
+    /// No board with all of them can be made and played.
     #[error("{}", .0.sentence())]
     Refused(Refusal),
 }
 
-/// The fault of a board with all wishes, and the offers that would work instead.
+/// The fault of a board with all wishes, and offers that would work instead.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refusal {
-    /// The fault, in a sentence, in the maker's unit.
+    /// The fault as a sentence, in the maker's unit.
     pub why: String,
-    /// Each one in place of the wish makes a board, with all else as wished.
+    /// Each offer, in place of the wish it is about, gives a board with all other wishes.
     pub offers: Vec<Vec<Offer>>,
     /// The maker's unit.
     pub units: Units,
@@ -146,15 +147,15 @@ impl Refusal {
 /// A board that can be made and played.
 struct Choice {
     board: Board,
-    /// Whether it keeps its limits as well.
+    /// Whether it keeps its own limits as well.
     is_sound: bool,
 }
 
-/// Why there is no such board.
+/// The reason why there is no such board.
 enum Trouble {
-    /// The counts contradict the pattern; the error names those that work.
+    /// The counts contradict the pattern; the error names counts that work.
     Build(BuildError),
-    /// No size fits; in the maker's unit.
+    /// No size fits; the message is in the maker's unit.
     Nothing(String),
     /// The checks stop this board.
     Stopped(Box<Board>),
@@ -177,14 +178,14 @@ impl Trouble {
     }
 }
 
-/// The board for the largest of the sizes of pieces and bores at which all limits are kept; where not even the smallest
-/// keep them, the board for those, if nothing stops it.
+/// The board for the largest sizes of pieces and bores at which all limits are kept. Where not even the smallest sizes keep
+/// them, the board for those, if nothing stops it.
 fn choose(wishes: &Wishes) -> Result<Choice, Trouble> {
     let neat = Neat::of(wishes.units.unwrap_or_default());
     let sizes = draft::sizes(wishes, &neat);
     let (smallest, larger) = sizes.split_last().unwrap_or((&neat.usual, &[]));
     let kept = |sizes| settled(wishes, &neat, sizes).ok().filter(|(_, kept)| *kept);
-    // Smaller ones have no less room: where these have none, no others are tried.
+    // Smaller sizes need no more room: where these have none, no others are tried.
     let (board, is_kept) = settled(wishes, &neat, *smallest)?;
     let largest = if is_kept {
         let first = larger.partition_point(|sizes| kept(*sizes).is_none());
@@ -195,12 +196,12 @@ fn choose(wishes: &Wishes) -> Result<Choice, Trouble> {
     judged(largest.map_or(board, |(board, _)| board))
 }
 
-/// The board for some sizes of pieces and bores; whether it keeps its limits with some shape of pocket.
+/// The board for some sizes of pieces and bores, and whether it keeps its limits with some shape of pocket.
 fn settled(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Result<(Board, bool), Trouble> {
     let mut board = draft::draft(wishes, neat, sizes);
     let trouble = |fault| Trouble::of(fault, neat.plain.units);
     settle::fit_pattern(&mut board, wishes, neat).map_err(trouble)?;
-    // A board that is stopped without pockets is stopped with them, and pockets take long to place.
+    // A board that is stopped without pockets is also stopped with them, and pockets take long to place.
     let pattern = without_pockets(&board);
     if settle::overlaps(&pattern).map_err(trouble)? {
         return Err(Trouble::Stopped(Box::new(pattern)));

@@ -1,7 +1,7 @@
-//! The number that would work in place of a wish that is refused: the nearest to it, all else as wished.
+//! The value that would work instead of a refused wish: the nearest to it, with all other wishes kept.
 //!
-//! Pitch and board come from the solver. Whether a bore, a piece or a count works depends on all that is chosen to suit it, so
-//! those are found by bisection between the wish and a value that works. Every offer was tried by a proposal before.
+//! Pitch and board come from the solver. Whether a bore, a piece or a count works depends on everything that is chosen to suit
+//! it, so those are found by bisection between the wish and a value that works. Every offer was tested by an actual proposal.
 
 use board::{Board, field};
 use geometry::Pattern;
@@ -12,10 +12,10 @@ use super::settle::{largest_sound_pitch, smallest_diameter};
 use super::wishes::{Offer, Wish, Wishes};
 use super::{choose, draft};
 
-/// Greatest distance from a refused count at which another is looked for.
+/// Greatest distance from a refused count within which another is searched for.
 const FARTHEST: u32 = 64;
 
-/// Each number that makes a board in place of the one wished for; where no one does, several together.
+/// Each single value that gives a board instead of its wish; where none does, several together.
 pub fn offers(wishes: &Wishes) -> Vec<Vec<Offer>> {
     let single = Wish::ALL
         .into_iter()
@@ -34,12 +34,12 @@ pub fn offers(wishes: &Wishes) -> Vec<Vec<Offer>> {
     }
 }
 
-/// Whether some wishes have a board.
+/// Whether there is a board for some wishes.
 fn works(wishes: &Wishes) -> bool {
     choose(wishes).is_ok()
 }
 
-/// The numbers nearest to a wish; none without the wish, or where none is known.
+/// The values nearest to a wish; empty without the wish, or where none is known.
 fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     let Some(asked) = wishes.number(wish) else {
         return Vec::new();
@@ -64,7 +64,7 @@ fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     found.into_iter().collect()
 }
 
-/// Spaces by which a track may grow: patterns of arms or sides grow by two.
+/// Steps by which the spaces of a track may grow: patterns of arms or sides grow by two.
 const fn spaces_by(wishes: &Wishes) -> i64 {
     match wishes.pattern {
         None | Some(Pattern::Ring) => 1,
@@ -72,7 +72,7 @@ const fn spaces_by(wishes: &Wishes) -> i64 {
     }
 }
 
-/// The board for the smallest pieces that may be chosen, which come nearest to the wishes.
+/// The board for the smallest pieces that may be chosen, which leaves the most room.
 fn tightest_draft(free: &Wishes, neat: &Neat) -> Board {
     let sizes = draft::sizes(free, neat);
     draft::draft(free, neat, sizes.last().copied().unwrap_or(neat.usual))
@@ -81,7 +81,7 @@ fn tightest_draft(free: &Wishes, neat: &Neat) -> Board {
 /// The smallest pitch that bores and pieces need, or the largest on the board, whichever is nearer.
 fn nearest_pitch(free: &Wishes, neat: &Neat, asked: f64) -> Result<Option<f64>, FitError> {
     let mut tight = free.clone();
-    // Smaller pieces may be taken for a given pitch.
+    // Smaller pieces may be chosen for a given pitch.
     tight.pitch = Some(asked);
     let board = tightest_draft(&tight, neat);
     let needed = smallest_pitch_for_piece(&without_pockets(&board))?;
@@ -91,10 +91,10 @@ fn nearest_pitch(free: &Wishes, neat: &Neat, asked: f64) -> Result<Option<f64>, 
     largest_sound_pitch(&board, neat.fine_step, needed)
 }
 
-/// The smallest board at the pitch wished for, or else at the smallest pitch that bores and pieces need.
+/// The smallest board at the wished pitch, or else at the smallest pitch that bores and pieces need.
 fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
     let mut tight = free.clone();
-    // Smaller pieces may be taken for a given board.
+    // Smaller pieces may be chosen for a given board.
     tight.diameter = Some(field::BOARD_DIAMETER.range().max);
     let mut board = tightest_draft(&tight, neat);
     if free.pitch.is_none() {
@@ -103,7 +103,7 @@ fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
     Ok(neat.fine_step.up(smallest_diameter(&board)?))
 }
 
-/// A diameter that was found, or a nearer one at which the board keeps all limits too.
+/// The diameter that was found, or a nearer one at which the board keeps all limits too.
 ///
 /// The solver keeps bores and pieces; a smaller board may get smaller ones, and pockets that the program places may find room
 /// on it.
@@ -119,12 +119,12 @@ fn lowered(free: &Wishes, step: Step, asked: f64, found: f64) -> f64 {
     }
 }
 
-/// Whether wishes with one number more have a board that keeps all limits.
+/// Whether wishes with one more number have a board that keeps all limits.
 fn is_sound(free: &Wishes, wish: Wish, value: f64) -> bool {
     choose(&free.with(&[Offer { wish, value }])).is_ok_and(|found| found.is_sound)
 }
 
-/// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open.
+/// The size of bore or piece nearest to the one asked for, between it and the size chosen when left open.
 fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f64> {
     let choice = choose(free).ok()?;
     let chosen = value(&choice.board, wish);
@@ -132,8 +132,8 @@ fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f6
     Some(nearer(free, step, wish, asked, chosen, choice.is_sound))
 }
 
-/// The number nearest to the one asked for, in steps between it and one that makes a board: where `sound`, of those whose boards keep
-/// all limits.
+/// The number nearest to the one asked for that gives a board, in steps between it and a number known to do so; with `sound`,
+/// only boards that keep all limits count.
 fn nearer(free: &Wishes, step: Step, wish: Wish, asked: f64, chosen: f64, sound: bool) -> f64 {
     let good = |steps: i64| {
         let value = step.times(steps as f64);
@@ -151,7 +151,7 @@ fn nearer(free: &Wishes, step: Step, wish: Wish, asked: f64, chosen: f64, sound:
     step.times(closest(bad as i64, known as i64, good) as f64)
 }
 
-/// The first count in steps away from the one asked for that makes a board.
+/// The first count, in steps away from the one asked for, that gives a board.
 fn nearest_count(wishes: &Wishes, wish: Wish, step: i64) -> Option<f64> {
     let (asked, range) = (wishes.number(wish)?, wish.range());
     let at = |steps: i64| asked + (steps * step) as f64;
@@ -172,7 +172,7 @@ fn nearest_count(wishes: &Wishes, wish: Wish, step: i64) -> Option<f64> {
     None
 }
 
-/// The number next to a bad one, going from it to a good one by halving.
+/// The number closest to a bad one that is still good, found by bisection between them.
 fn closest(bad: i64, known: i64, good: impl Fn(i64) -> bool) -> i64 {
     let (mut bad, mut known) = (bad, known);
     while (known - bad).abs() > 1 {
@@ -186,7 +186,7 @@ fn closest(bad: i64, known: i64, good: impl Fn(i64) -> bool) -> i64 {
     known
 }
 
-/// Several numbers that make a board together: as few as that takes, as they are chosen when left open.
+/// Several numbers that together give a board: as few as possible, with the values chosen when they are left open.
 fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
     let order = Wish::ALL.into_iter().rev();
     let asked: Vec<Wish> = order
@@ -216,7 +216,7 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
         }
     }
     let choice = choose(&wishes.with(&offers)).ok()?;
-    // A single number may get nearer to its wish than on a board where more is left open.
+    // A single number may get closer to its wish than on a board where more is left open.
     if let [offer] = &mut offers[..]
         && !matches!(offer.wish, Wish::Pitch | Wish::Diameter)
     {

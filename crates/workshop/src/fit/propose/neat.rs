@@ -1,15 +1,15 @@
-//! Lengths that are neat in a unit: those of bits, balls and rules.
+//! Lengths that are neat in a unit: the sizes of bits, balls and rules.
 //!
 //! Sizes of pieces and bores are common practice, no source: a marble rests on a bore about three quarters as wide.
 
 use board::{Board, Units, Value, field};
 
-/// Depth of a pivot that is no playing hole, in metric, mm.
+/// Depth of the center pivot where it is not a playing hole, on metric boards, mm.
 const PIVOT_DEPTH: f64 = 10.0;
 
-/// Steps that chosen lengths come in.
+/// The increment of chosen lengths.
 ///
-/// A step is kept as a fraction, so that a multiple of it is rounded once.
+/// It is kept as a fraction, so that a multiple of it is rounded only once.
 #[derive(Debug, Clone, Copy)]
 pub struct Step {
     over: f64,
@@ -17,37 +17,37 @@ pub struct Step {
 }
 
 impl Step {
-    /// A step of a fraction of a millimeter.
+    /// A fraction of a millimeter.
     const fn new(over: f64, under: f64) -> Self {
         Self { over, under }
     }
 
-    /// A step of a count.
+    /// A whole number, for counts.
     pub const fn whole(by: i64) -> Self {
         Self::new(by as f64, 1.0)
     }
 
-    /// So many steps, mm.
+    /// A multiple of the increment, mm.
     pub fn times(self, steps: f64) -> f64 {
         steps * self.over / self.under
     }
 
-    /// The fewest steps that are not under a length.
+    /// The fewest increments that are not less than a length.
     pub fn count_up(self, mm: f64) -> f64 {
         (mm * self.under / self.over - 1e-9).ceil()
     }
 
-    /// The most steps that are not over a length.
+    /// The most increments that are not more than a length.
     pub fn count_down(self, mm: f64) -> f64 {
         (mm * self.under / self.over + 1e-9).floor()
     }
 
-    /// The least neat length that is not under a length, mm.
+    /// The least neat length that is not less than a length, mm.
     pub fn up(self, mm: f64) -> f64 {
         self.times(self.count_up(mm))
     }
 
-    /// The greatest neat length that is not over a length, mm.
+    /// The greatest neat length that is not more than a length, mm.
     pub fn down(self, mm: f64) -> f64 {
         self.times(self.count_down(mm))
     }
@@ -64,37 +64,37 @@ pub struct Sizes {
 
 /// Lengths that are neat in a unit, mm.
 pub struct Neat {
-    /// The board that is begun with.
+    /// The board to start from.
     pub plain: Board,
     /// The usual piece.
     pub usual: Sizes,
-    /// Smaller ones for boards that have no room for it, the largest first.
+    /// Smaller sizes for boards without room for it, the largest first.
     pub smaller: Vec<Sizes>,
-    /// Steps of a bore or a piece that is chosen to suit the other.
+    /// Increment of a bore or a piece that is chosen to suit the other.
     pub size_step: Step,
     /// The circle jig's pin.
     pub pin: f64,
-    /// Depth of a pivot that is no playing hole.
+    /// Depth of the center pivot where it is not a playing hole.
     pub pivot_depth: f64,
     /// Least depth of a bore.
     pub depth: f64,
-    /// Steps of a depth.
+    /// Increment of a depth.
     pub depth_step: Step,
     /// Thickness of the board.
     pub thickness: f64,
-    /// Steps of a thicker one.
+    /// Increment of the thickness of a thicker board.
     pub thickness_step: Step,
     /// Roundover of its edge.
     pub roundover: f64,
-    /// Steps of a pitch that the board follows.
+    /// Increment of a pitch to which the board is then fitted.
     pub pitch_step: Step,
-    /// Steps of a pitch that follows the board, and of offers in place of a wish.
+    /// Increment of a pitch that is fitted to the board, and of offers in place of a wish.
     pub fine_step: Step,
-    /// Steps of a board's diameter.
+    /// Increment of a board's diameter.
     pub board_step: Step,
 }
 
-/// Steps of lengths, and the sizes that are smaller than the usual ones.
+/// Increments of lengths, and the sizes smaller than the usual ones.
 struct Steps {
     smaller: Vec<Sizes>,
     size: Step,
@@ -158,14 +158,14 @@ impl Steps {
 }
 
 impl Neat {
-    /// The neat lengths of a unit; those that one usual board has are its defaults.
+    /// The neat lengths of a unit; lengths that the usual board has are its defaults.
     ///
-    /// Neat in inches is not neat in millimeters: each has its own steps, and none is converted from the other.
+    /// Neat in inches is not neat in millimeters: each unit has its own increments, and none is converted from the other.
     pub fn of(units: Units) -> Self {
         Self::beside(Board::begun(units))
     }
 
-    /// The neat lengths that go with a board that is begun with.
+    /// The neat lengths that go with a board to start from.
     fn beside(plain: Board) -> Self {
         let steps = match plain.units {
             Units::Mm => Steps::mm(),
@@ -196,7 +196,7 @@ impl Neat {
         }
     }
 
-    /// The jig's pin; a thinner one where a small playing hole would swallow its pilot.
+    /// The jig's pin, or a thinner one where a small playing hole would swallow its pilot hole.
     pub fn pin_for(&self, bore: f64) -> f64 {
         self.pin.min(bore / 2.0).max(field::JIG_PIN.range().min)
     }
@@ -212,7 +212,7 @@ impl Neat {
     pub fn bore_for(&self, piece: f64) -> f64 {
         let bore = piece * 3.0 / 4.0;
         let neat = self.size_step.down(bore);
-        // A piece under a step or so has no neat bore.
+        // A piece of about one increment or less has no neat bore.
         (if neat > 0.0 { neat } else { bore }).max(field::BORE_DIAMETER.min)
     }
 }
@@ -222,7 +222,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn so_many_steps_are_the_nearest_number_to_what_they_should_be() {
+    fn multiples_of_a_step_are_rounded_only_once() {
         let fine = Neat::of(Units::Mm).fine_step;
         assert_eq!(fine.down(20.25), 20.2);
         assert_eq!(fine.up(20.2), 20.2);
@@ -231,7 +231,7 @@ mod tests {
     }
 
     #[test]
-    fn pieces_get_smaller_down_the_list_and_always_rest_on_the_rim() {
+    fn pieces_shrink_down_the_list_and_always_rest_on_the_rim() {
         for units in [Units::Mm, Units::INCH] {
             let neat = Neat::of(units);
             let all = [&[neat.usual], &neat.smaller[..]].concat();

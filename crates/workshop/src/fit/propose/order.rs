@@ -1,4 +1,4 @@
-//! An order for a board: its wishes, its slab, its wood, and the paper of its template.
+//! A board for a customer's order: the wishes, the slab, the wood, and the paper of the template.
 
 use board::{Board, Build, BuildError, Field, Paper, SheetLayout, Shop, StockOutline, Wood};
 
@@ -7,7 +7,7 @@ use super::shop::for_shop;
 use super::{ProposeError, Refusal, Wishes, off_rows};
 use crate::{Finding, Mend, Rule, Severity, Workpiece, joined, stock_plan};
 
-/// An order for a board, as a customer gives it; all that is left out is chosen.
+/// A customer's order for a board; everything left out is chosen.
 ///
 /// ```
 /// use workshop::{BoardOrder, Wishes, Workpiece, propose_order, stops};
@@ -24,25 +24,25 @@ use crate::{Finding, Mend, Rule, Severity, Workpiece, joined, stock_plan};
 /// ```
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct BoardOrder {
-    /// Players, pattern, pieces, and a size where one is given.
+    /// Players, pattern, pieces, and a size if one is given.
     pub wishes: Wishes,
-    /// The slab for the board; where neither its diameter nor its hole spacing is wished, the board is as large as the slab
-    /// gives.
+    /// The slab for the board. Where neither its diameter nor its hole spacing is wished for, the board is as large as the slab
+    /// allows.
     pub slab: Option<OrderSlab>,
-    /// The species of its wood, by the id of the table.
+    /// The species of its wood, as an id of the table.
     pub species: Option<String>,
     /// The paper of its template.
     pub paper: Option<Paper>,
 }
 
-/// A slab with sawn edges, and how a board is got out of it.
+/// A slab with sawn edges, and how the board is made from it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OrderSlab {
-    /// Along the grain, mm.
+    /// Length along the grain, mm.
     pub length: f64,
-    /// Across the grain, mm.
+    /// Width across the grain, mm.
     pub width: f64,
-    /// Before it is planed or resawn, mm.
+    /// Thickness before planing or resawing, mm.
     pub thickness: f64,
     /// The parts that the board is joined from.
     pub build: Build,
@@ -60,7 +60,7 @@ impl OrderSlab {
         board.panel.build = self.build.clone();
     }
 
-    /// The largest board that a shop gets out of it, mm.
+    /// The largest board that the shop can make from it, mm.
     fn largest(&self, board: &Board) -> f64 {
         let never = || false;
         let mut board = board.clone();
@@ -81,10 +81,10 @@ impl OrderSlab {
     }
 }
 
-/// The board for an order, with the shop's values; and the shop's fields that would stop it, which keep the proposed values.
+/// The board for an order, with the shop's values, and the shop's fields that would stop it and keep the proposed values.
 ///
 /// # Errors
-/// [`ProposeError`] where no board with all that is ordered can be made and played.
+/// [`ProposeError`] where no board with everything ordered can be made and played.
 pub fn propose_order(
     order: &BoardOrder,
     shop: &Shop,
@@ -100,14 +100,14 @@ pub fn propose_order(
     }
 }
 
-/// The workpiece with what its findings say of the blank, which takes a moment and is not stopped.
+/// The workpiece with its findings about the blank worked out, which takes a moment and cannot be canceled.
 fn studied(board: &Board) -> Result<Workpiece, BuildError> {
     let workpiece = Workpiece::of(board)?;
     let _ = workpiece.work_out(&|| false);
     Ok(workpiece)
 }
 
-/// The board with its pattern turned where a seam comes near its holes, if that clears them.
+/// The board with its pattern turned where a seam comes close to its holes, if turning clears them.
 fn off_seams(board: Board) -> Board {
     let is_near = |board: &Board| {
         let workpiece = studied(board);
@@ -120,7 +120,7 @@ fn off_seams(board: Board) -> Board {
     turned.filter(|turned| !is_near(turned)).unwrap_or(board)
 }
 
-/// The wishes of an order, with the diameter that its slab allows where no size is wished.
+/// The wishes of an order, with the diameter that its slab allows where no size is wished for.
 fn sized(order: &BoardOrder, shop: &Shop) -> Result<Wishes, ProposeError> {
     let mut wishes = order.wishes.clone();
     let is_open = wishes.diameter.is_none() && wishes.pitch.is_none();
@@ -149,7 +149,7 @@ fn with_wood_and_paper(order: &BoardOrder, mut board: Board) -> Board {
     }
     if let Some(paper) = order.paper.filter(|paper| *paper != board.template.paper) {
         board.template.paper = paper;
-        // It was chosen for the paper before.
+        // The layout was chosen for the other paper.
         board.template.layout = SheetLayout::Fewest;
     }
     board
@@ -200,7 +200,7 @@ mod tests {
     }
 
     #[test]
-    fn a_slab_gives_as_large_a_board_as_comes_out_of_it() {
+    fn a_slab_gives_the_largest_board_that_fits() {
         let of = |build: Build| {
             let slab = OrderSlab {
                 length: 1300.0,
@@ -220,7 +220,7 @@ mod tests {
     }
 
     #[test]
-    fn what_a_slab_does_not_give_is_refused_in_words() {
+    fn a_board_too_large_for_its_slab_is_refused_with_a_reason() {
         let order = |width: f64, diameter: Option<f64>| BoardOrder {
             wishes: Wishes {
                 diameter,

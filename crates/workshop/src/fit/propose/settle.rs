@@ -1,4 +1,4 @@
-//! Pitch, board and pocket of a draft by the solver, each rounded to a neat value on the safe side and measured again.
+//! Pitch, board and pocket of a draft from the solver, each rounded to a neat value on the safe side and measured again.
 
 use board::{Board, Range, field};
 use geometry::PocketShape;
@@ -12,21 +12,21 @@ use crate::check::HAIR;
 
 /// The limits that a new board keeps.
 pub const ALL: Kept = &[Limit::Rim, Limit::Web, Limit::Gap];
-/// The shapes of a pocket, the one to take of equals first.
+/// The shapes of a pocket, with the preferred one of equals first.
 const SHAPES: [PocketShape; 4] = [
     PocketShape::Row,
     PocketShape::Block,
     PocketShape::Ring,
     PocketShape::Arc,
 ];
-/// Diameters that a board may have.
+/// The diameters that a board may have.
 const BOARD: Range = field::BOARD_DIAMETER.range();
 
-/// Sets the pitch where it is open: on a board that is open the smallest neat one that the pattern needs, if that is more
-/// than the draft's; on a given board the largest at which the pattern keeps the rim margin.
+/// Sets the pitch where it is open: on an open board the smallest neat pitch that the pattern needs, if that exceeds the
+/// draft's; on a given board the largest at which the pattern keeps the rim margin.
 ///
 /// # Errors
-/// [`FitError`] where the pattern cannot be laid out, or no pitch does.
+/// [`FitError`] where the pattern cannot be laid out, or no pitch works.
 pub fn fit_pattern(board: &mut Board, wishes: &Wishes, neat: &Neat) -> Result<(), FitError> {
     match (wishes.pitch, wishes.diameter) {
         (None, None) => {
@@ -47,7 +47,7 @@ pub fn fit_pattern(board: &mut Board, wishes: &Wishes, neat: &Neat) -> Result<()
     Ok(())
 }
 
-/// Fits the board, or the pitch to a given board, to the pockets; whether all limits are kept then.
+/// Fits the board to the pockets, or the pitch to a given board, and returns whether all limits are kept then.
 ///
 /// # Errors
 /// [`FitError`] where a pattern cannot be laid out, or no board is large enough.
@@ -60,7 +60,7 @@ pub fn fit_pockets(board: &mut Board, wishes: &Wishes, neat: &Neat) -> Result<bo
     Ok(keeps(board))
 }
 
-/// A neat pitch no smaller than an exact one, or that itself at the end of the range.
+/// The next neat pitch that is not smaller than an exact one, or the exact one itself at the end of the range.
 fn neat_up(step: Step, needed: f64) -> f64 {
     let pitch = step.up(needed);
     if pitch > field::PITCH.range().max {
@@ -70,7 +70,7 @@ fn neat_up(step: Step, needed: f64) -> f64 {
     }
 }
 
-/// Whether bores or pieces of a board without pockets run into each other, or bores over the edge.
+/// Whether bores or pieces of a board without pockets overlap, or bores overlap the edge.
 ///
 /// # Errors
 /// [`FitError`] where it cannot be laid out.
@@ -95,11 +95,11 @@ fn fit_board(board: &mut Board, step: Step) -> Result<(), FitError> {
     Ok(())
 }
 
-/// The fewest steps, from some on and under others, to a board on which the pocket keeps all limits.
+/// The fewest steps, from one number up and below another, to a board on which the pocket keeps all limits.
 fn fewest_steps(board: &Board, step: Step, from: f64, under: Option<f64>) -> Option<f64> {
     let limits = board.limits;
-    // All limits are kept only where the thinnest web is as wide as the narrowest of them, and the shortfall of any exceeds that
-    // of the thinnest web by no more than this.
+    // All limits are kept only where the thinnest web is as wide as the narrowest of them; the shortfall of any limit exceeds
+    // that of the thinnest web by no more than this.
     let wide = limits.piece_gap + board.piece.diameter - board.bores.start.diameter;
     let apart = wide.max(limits.rim).max(limits.web) - limits.rim.min(limits.web);
     let mut steps = from;
@@ -111,21 +111,21 @@ fn fewest_steps(board: &Board, step: Step, from: f64, under: Option<f64>) -> Opt
         if missing <= HAIR {
             return Some(steps);
         }
-        // The thinnest web rises by at most half of the growth of the board.
+        // The thinnest web grows by at most half of the growth of the board.
         let least = 2.0 * (missing - apart);
         steps = (steps + 1.0).max(step.count_up(sized.blank.diameter + least));
     }
     None
 }
 
-/// The smallest board on which pockets of some shape and the rim keep their limits, mm. A pattern whose own holes are too near
-/// each other is so on any board; then its pockets keep those that it does.
+/// The smallest board on which pockets of some shape and the rim keep their limits, mm. A pattern whose own holes are too close
+/// is so on any board; its pockets then keep the limits that the pattern itself keeps.
 ///
 /// # Errors
 /// [`FitError`] where the pattern cannot be laid out, or no board is large enough.
 pub fn smallest_diameter(board: &Board) -> Result<f64, FitError> {
     let kept = loosened(board)?;
-    // Each shape is solved for a result no worse than the best before.
+    // Each shape is solved only for results no worse than the best so far.
     let all = shaped(&kept).fold(None, |best: Option<Result<f64, FitError>>, shaped| {
         let most = best
             .as_ref()
@@ -139,7 +139,7 @@ pub fn smallest_diameter(board: &Board) -> Result<f64, FitError> {
     all.unwrap_or_else(|| smallest_keeping(&kept, ALL, BOARD.max))
 }
 
-/// Sets the largest neat pitch that keeps all limits on the board; where none does, the pitch is left as it is.
+/// Sets the largest neat pitch that keeps all limits on the board; where there is none, the pitch stays unchanged.
 fn fit_pitch(board: &mut Board, step: Step) -> Result<(), FitError> {
     let needed = smallest_pitch_for_piece(&without_pockets(board))?;
     if let Some(pitch) = largest_sound_pitch(board, step, needed)? {
@@ -148,10 +148,10 @@ fn fit_pitch(board: &mut Board, step: Step) -> Result<(), FitError> {
     Ok(())
 }
 
-/// The largest neat pitch, no smaller than what bores and pieces need, at which pockets of some shape keep all limits, mm.
+/// The largest neat pitch, no smaller than bores and pieces need, at which pockets of some shape keep all limits, mm.
 ///
-/// A pocket inside the track grows with the pitch up to the largest that keeps the rim margin. If it does not do there,
-/// pockets lie outside the track, where a smaller pitch leaves them no less room: so it is found by halving.
+/// A pocket inside the track gains room with the pitch up to the largest that keeps the rim margin. If it does not fit there,
+/// pockets lie outside the track, where a smaller pitch leaves them no less room, so the pitch is found by bisection.
 ///
 /// # Errors
 /// [`FitError`] where the pattern cannot be laid out, or no pitch is small enough for it.
@@ -169,7 +169,7 @@ pub fn largest_sound_pitch(
     };
     let (mut good, mut bad) = (step.count_up(needed), step.count_down(most));
     if good > bad {
-        // No neat pitch lies between them.
+        // There is no neat pitch between them.
         return Ok((needed <= most && does(needed)).then_some(needed));
     }
     if does(step.times(bad)) {
@@ -189,7 +189,7 @@ pub fn largest_sound_pitch(
     Ok(Some(step.times(good)))
 }
 
-/// Sets the pocket shape with the most to spare, the first of equals.
+/// Sets the pocket shape with the most room to spare, the first of equals.
 pub fn fit_pocket(board: &mut Board) {
     let mut best: Option<(Board, f64)> = None;
     for shaped in shaped(board) {
@@ -208,7 +208,7 @@ pub fn fit_pocket(board: &mut Board) {
     }
 }
 
-/// The board with limits on webs and gaps no wider than what its pattern leaves, pockets aside.
+/// The board with its limits on webs and gaps reduced to what its pattern leaves without pockets.
 fn loosened(board: &Board) -> Result<Board, FitError> {
     let pattern = without_pockets(board);
     let layout = board::layout(&pattern)?;

@@ -1,14 +1,15 @@
-//! A new board for a maker's shop: it gets the shop's values as far as they do not stop it.
+//! A new board for a maker's shop, with those of the shop's values that do not stop it.
 
 use board::{Board, Center, Field, Shop};
 
 use super::{ProposeError, Wishes, off_rows, proposed};
 use crate::{Workpiece, stops};
 
-/// The board proposed for some wishes, with the shop's values; and the fields that would stop it, which it has as proposed.
+/// The board proposed for some wishes, with the shop's values, and the shop's fields that would stop it and keep the proposed
+/// values.
 ///
 /// # Errors
-/// [`ProposeError`] as of [`propose`](super::propose): a shop never keeps a board from being made.
+/// The errors of [`propose`](super::propose): a shop never prevents a board.
 ///
 /// ```
 /// use board::{Shop, Value, field};
@@ -27,7 +28,7 @@ pub fn propose_for_shop(
     Ok((off_rows(board, wishes.rotation)?, left_out))
 }
 
-/// The same before its sheets are looked at, which may get other paper.
+/// The same as [`propose_for_shop`], before its sheets are considered, since the paper may still change.
 pub(super) fn for_shop(
     wishes: &Wishes,
     shop: &Shop,
@@ -51,7 +52,7 @@ pub(super) fn for_shop(
     Ok((board, left_out))
 }
 
-/// The board with the shop's values: in the wished unit, and with a pilot for the shop's pin.
+/// The board with the shop's values, in the wished unit and with a pilot hole for the shop's pin.
 fn given(board: &Board, give: impl FnOnce(&mut Board)) -> Board {
     let mut given = board.clone();
     give(&mut given);
@@ -76,7 +77,7 @@ mod tests {
     use board::{Units, Value, field};
 
     #[test]
-    fn what_would_stop_the_board_is_left_out_and_named() {
+    fn shop_values_that_would_stop_the_board_are_left_out_and_named() {
         let mut shop = Shop::default();
         assert!(shop.keep(&field::SPUR, 0, Value::Number(45.0)));
         assert!(shop.keep(&field::JIG_PIN, 0, Value::Number(5.0)));

@@ -1,4 +1,4 @@
-//! Proposals and refusals, and the offers instead, which work and are the nearest.
+//! Tests of proposals, refusals, and the offers made instead, which work and are the nearest.
 
 mod chance;
 
@@ -49,7 +49,7 @@ fn is_sound(wishes: &Wishes) -> bool {
     wishes.check().is_ok() && choose(wishes).is_ok_and(|choice| choice.is_sound)
 }
 
-/// Each offer makes a board, and a hair from it toward the wish does not.
+/// Each offer gives a board, and a value slightly closer to the wish does not.
 fn hold(wishes: &Wishes, refusal: &Refusal) {
     let told = format!("{refusal:?} for {wishes:?}");
     assert!(!refusal.offers.is_empty(), "nothing is offered: {told}");
@@ -129,13 +129,13 @@ fn no_smaller_neat_board_keeps_the_limits() {
 }
 
 #[test]
-fn on_a_given_board_no_larger_pitch_keeps_the_limits() {
+fn no_larger_pitch_keeps_the_limits_on_a_given_board() {
     for (diameter, pattern, start) in [
         (650.0, Pattern::Ring, 4),
         (560.0, Pattern::Lobes { depth: 0.2 }, 4),
         (500.0, Pattern::Arms { across: 3 }, 4),
         (620.0, Pattern::Polygon, 4),
-        // So many that they do not go inside the track.
+        // Too many to fit inside the track.
         (700.0, Pattern::Ring, 30),
     ] {
         let wishes = Wishes {
@@ -159,7 +159,7 @@ fn on_a_given_board_no_larger_pitch_keeps_the_limits() {
 }
 
 #[test]
-fn the_pocket_taken_has_the_most_to_spare_and_is_a_row_where_there_is_none() {
+fn the_chosen_pocket_has_the_most_room_and_is_a_row_without_pockets() {
     let mut bare = Board {
         start: 0,
         ..Board::default()
@@ -181,7 +181,7 @@ fn the_pocket_taken_has_the_most_to_spare_and_is_a_row_where_there_is_none() {
 }
 
 #[test]
-fn where_pitch_or_board_leave_no_room_pieces_and_bores_are_smaller() {
+fn pieces_and_bores_are_smaller_where_pitch_or_board_leave_no_room() {
     for units in [Units::Mm, Units::INCH] {
         let usual = Neat::of(units).usual;
         for (pitch, diameter) in [
@@ -211,7 +211,7 @@ fn where_pitch_or_board_leave_no_room_pieces_and_bores_are_smaller() {
 }
 
 #[test]
-fn piece_and_bore_suit_each_other_where_only_one_is_wished_for() {
+fn a_wished_piece_gets_a_bore_that_suits_it_and_a_wished_bore_a_piece() {
     let sized = |piece_diameter, bore| {
         let board = propose(&Wishes {
             bore,
@@ -235,20 +235,21 @@ fn piece_and_bore_suit_each_other_where_only_one_is_wished_for() {
 }
 
 #[test]
-fn without_wishes_six_players_get_the_145_holes_that_the_page_of_the_file_has() {
+fn six_players_without_wishes_get_the_145_holes_of_the_format_page() {
     let board = propose(&Wishes::default()).unwrap();
     assert_eq!(layout(&board).unwrap().holes.len(), 145);
     let mut plain = Board {
         title: "Board for 6, ring".into(),
         ..Board::default()
     };
-    // A ring of R = 19 / (2 sin(180/96)) = 290.35, a bore of 6, a rim of 6 and a roundover of 5: 614.7, and the next ten.
+    // A ring of R = 19 / (2 sin(180/96)) = 290.35, a bore radius of 6, a rim of 6 and a roundover of 5: a diameter of 614.7,
+    // rounded up to the next ten.
     plain.blank.diameter = 620.0;
     assert_eq!(board, plain);
 }
 
 #[test]
-fn sheets_lie_the_widest_where_a_joint_of_the_fewest_would_run_along_a_row() {
+fn sheets_have_the_widest_clearance_where_fewer_would_join_along_a_row() {
     use board::SheetLayout::{Fewest, Widest};
     let mut wider = 0;
     for spaces in 8..=18 {
@@ -278,7 +279,7 @@ fn sheets_lie_the_widest_where_a_joint_of_the_fewest_would_run_along_a_row() {
 }
 
 #[test]
-fn a_pattern_is_turned_by_half_a_sector_where_no_shift_takes_a_joint_off_its_rows() {
+fn a_pattern_turns_by_half_a_sector_where_no_shift_moves_a_joint_off_its_rows() {
     let wishes = |rotation| Wishes {
         units: Some(Units::INCH),
         players: Some(4),
@@ -296,7 +297,7 @@ fn a_pattern_is_turned_by_half_a_sector_where_no_shift_takes_a_joint_off_its_row
     let turned = propose(&wishes(None)).unwrap();
     assert_eq!(turned.rotation, 45.0);
     assert!(!along_a_row(&turned));
-    // A rotation that was asked for stays.
+    // A rotation that was asked for stays unchanged.
     let asked = propose(&wishes(Some(0.0))).unwrap();
     assert!(asked.rotation == 0.0 && along_a_row(&asked));
 }
@@ -320,7 +321,7 @@ fn inch_boards_come_in_neat_inches() {
 }
 
 #[test]
-fn small_bores_get_a_thinner_pin_and_large_ones_stay_in_the_board() {
+fn small_bores_get_a_thinner_pin_and_large_bores_leave_a_floor() {
     for bore in [3.0, 6.0, 8.0, 60.0] {
         let board = propose(&Wishes {
             bore: Some(bore),
@@ -349,9 +350,10 @@ fn the_ball_of_a_magnet_piece_lies_flush_and_leaves_the_floor() {
     }
 }
 
-/// Of bores from a needle to a plate: balls and discs neither stand out nor lie deep, and the blank gives the board.
+/// Of bores from the size of a needle to that of a plate: balls and discs neither stand proud nor lie deep, and the blank is
+/// large enough.
 #[test]
-fn magnet_pieces_of_every_size_get_a_board_on_which_they_hold() {
+fn magnet_pieces_of_every_size_hold_on_their_board() {
     for units in [Units::Mm, Units::INCH] {
         for bore in [2.0, 4.5, 9.0, 12.7, 16.0, 22.0, 26.0, 29.0, 35.0, 60.0] {
             let wishes = Wishes {
@@ -373,7 +375,7 @@ fn magnet_pieces_of_every_size_get_a_board_on_which_they_hold() {
 }
 
 #[test]
-fn what_is_wished_for_is_not_changed() {
+fn no_wish_is_changed() {
     let wishes = Wishes {
         players: Some(4),
         spaces: Some(18),
@@ -397,7 +399,7 @@ fn what_is_wished_for_is_not_changed() {
 }
 
 #[test]
-fn a_short_track_gets_a_short_lane_and_an_odd_one_on_arms_an_error() {
+fn a_short_track_shortens_the_lane_and_an_odd_one_on_arms_is_an_error() {
     let board = propose(&Wishes {
         players: Some(2),
         spaces: Some(8),
@@ -415,9 +417,10 @@ fn a_short_track_gets_a_short_lane_and_an_odd_one_on_arms_an_error() {
     ));
 }
 
-/// The lanes of both run so near the center pin that their last holes lie under 4 mm and under 1 mm from it.
+/// Both boards have lanes that run so close to the center pin that their last holes are less than 4 mm and less than 1 mm from
+/// it.
 #[test]
-fn lanes_that_meet_at_the_center_are_refused_with_what_works() {
+fn lanes_that_meet_at_the_center_are_refused_with_working_offers() {
     let ring = Wishes {
         home: Some(3),
         spaces: Some(10),
@@ -450,7 +453,7 @@ fn lanes_that_meet_at_the_center_are_refused_with_what_works() {
 }
 
 #[test]
-fn what_is_too_tight_names_what_the_solver_finds() {
+fn a_tight_wish_is_refused_with_the_solvers_values() {
     let tight = Wishes {
         pitch: Some(14.0),
         bore: Some(12.0),
@@ -480,7 +483,7 @@ fn what_is_too_tight_names_what_the_solver_finds() {
         pitch: 14.0,
         ..free
     };
-    // A marble of 12.1 mm on a bore of 12 mm would sink too deep, one of 12 mm leaves the gap.
+    // A marble of 12.1 mm on a bore of 12 mm would sink too deep, while one of 12 mm leaves the gap.
     assert_near!(largest_piece(&at_pitch).unwrap(), 12.0, 1e-9);
     assert_near!(largest_bore(&at_pitch).unwrap(), 11.0, 1e-6);
     let sentence = propose(&tight).unwrap_err().to_string();
@@ -488,7 +491,7 @@ fn what_is_too_tight_names_what_the_solver_finds() {
 }
 
 #[test]
-fn what_is_too_small_names_the_smallest_board() {
+fn a_board_too_small_is_refused_with_the_smallest_that_works() {
     for units in [Units::Mm, Units::INCH] {
         let small = Wishes {
             units: Some(units),
@@ -515,7 +518,7 @@ fn what_is_too_small_names_the_smallest_board() {
 }
 
 #[test]
-fn a_marble_that_falls_in_names_the_bore_and_the_marble_that_go_together() {
+fn a_marble_that_falls_in_is_refused_with_a_bore_and_a_marble_that_fit() {
     let wishes = Wishes {
         bore: Some(16.0),
         piece_diameter: Some(16.0),
@@ -534,7 +537,7 @@ fn a_marble_that_falls_in_names_the_bore_and_the_marble_that_go_together() {
 }
 
 #[test]
-fn where_no_one_number_helps_several_are_named_together() {
+fn several_numbers_are_offered_together_where_no_single_one_helps() {
     let wishes = Wishes {
         pitch: Some(12.0),
         diameter: Some(100.0),
@@ -549,7 +552,7 @@ fn where_no_one_number_helps_several_are_named_together() {
 }
 
 #[test]
-fn a_bore_alone_is_offered_as_near_as_it_goes_where_nothing_does_if_it_is_left_open() {
+fn the_nearest_bore_is_offered_even_where_an_open_bore_finds_none() {
     let wishes = Wishes {
         bore: Some(0.1),
         piece: Some(PieceKind::Magnet),

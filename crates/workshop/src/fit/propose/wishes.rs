@@ -7,12 +7,12 @@ use geometry::Pattern;
 
 use crate::check::counted;
 
-/// A maker's wishes for a new board; all that is left out is chosen.
+/// A maker's wishes for a new board; everything left out is chosen.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Wishes {
     /// Title.
     pub title: Option<String>,
-    /// Unit in which lengths are shown, and in which chosen lengths are neat.
+    /// Unit of the lengths shown, and the unit in which chosen lengths are neat.
     pub units: Option<Units>,
     /// Players.
     pub players: Option<u32>,
@@ -62,7 +62,7 @@ pub enum Wish {
 }
 
 impl Wish {
-    /// Every number that bears on whether a board can be made, in the order in which another is offered.
+    /// Every number that decides whether a board can be made, in the order in which replacements are offered.
     pub const ALL: [Self; 8] = [
         Self::Home,
         Self::Start,
@@ -89,10 +89,10 @@ impl Wish {
     }
 }
 
-/// A number that would work in place of a wish; lengths in mm.
+/// A value that would work in place of a wish; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Offer {
-    /// The wish that it would replace.
+    /// The wish that it replaces.
     pub wish: Wish,
     /// The value that would work.
     pub value: f64,
@@ -130,7 +130,7 @@ impl Wishes {
         }
     }
 
-    /// The wishes with the offer in place of the wish.
+    /// The wishes with the offers in place of their own values.
     #[must_use]
     pub fn with(&self, offers: &[Offer]) -> Self {
         let mut wishes = self.clone();
@@ -140,7 +140,7 @@ impl Wishes {
         wishes
     }
 
-    /// Puts a number in, or leaves it open; counts are whole.
+    /// Sets a number, or leaves it open; counts are whole.
     pub(super) fn set(&mut self, wish: Wish, value: Option<f64>) {
         let count = value.map(|value| value as u32);
         match wish {
@@ -155,7 +155,7 @@ impl Wishes {
         }
     }
 
-    /// Each wish is held to its range before anything is chosen to suit it.
+    /// Checks each wish against its range, before anything is chosen to suit it.
     pub(super) fn check(&self) -> Result<(), OutOfRange> {
         let numbers = Wish::ALL.map(|wish| (wish.range(), self.number(wish)));
         let rotation = (field::ROTATION.range(), self.rotation);

@@ -1,4 +1,4 @@
-//! Rule: grooves keep away from bores.
+//! Rule: grooves keep clear of bores.
 
 use board::{Board, Hole, HoleName, Measure, counted, show_length, with_article};
 
@@ -10,10 +10,10 @@ pub const STATEMENT: &str = "A groove stays clear of every hole that it does not
      which straight grooves end before their holes, measured at the top face; thinner wood breaks out. An outline or ring \
      stays {1 mm} from the holes it goes around. That and the default, {1.5 mm|1/16\"}, are common practice, no source.";
 
-/// Wood between an outline or a ring and the bores that it goes round, mm.
+/// Wood between an outline or a ring and the bores it surrounds, mm.
 pub const LEAST_AROUND: f64 = 1.0;
 
-/// One finding for bores that grooves cut into, one for those they come near, one for lines that find no room.
+/// Findings for bores that grooves cut into, bores that they come close to, and lines that have no room.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let (Some(wanted), Some(plan)) = (board.grooves, workpiece.grooves()) else {
@@ -36,10 +36,10 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// Outlines and rings that leave too little wood to the bores that they go round, or cut into them.
+/// Outlines and rings that leave too little wood to the bores they surround, or cut into them.
 ///
-/// The wood is measured and not taken from the gap that is typed: a bore changed by hand may be wider than its neighbors.
-/// Straight grooves have a stop of their own before the bores that they join, and are not looked at here.
+/// The wood is measured, not derived from the typed gap: a bore changed by hand may be wider than its neighbors. Straight
+/// grooves are not checked here, since they end at a set distance before the bores they join.
 fn around(workpiece: &Workpiece, width: f64, plan: &GroovePlan) -> Option<Finding> {
     use GrooveKind::{AroundHome, AroundStart, Ring};
     let (board, layout) = (workpiece.board(), workpiece.layout());
@@ -83,7 +83,7 @@ fn around(workpiece: &Workpiece, width: f64, plan: &GroovePlan) -> Option<Findin
     )
 }
 
-/// The nearest middle of a groove that has nothing to do with a hole, as far as the reach: distance to the bore's edge.
+/// The nearest center line of a groove unrelated to a hole, within reach, with its distance from the bore's edge.
 fn nearest(
     hole: &Hole,
     reach: f64,
@@ -101,7 +101,7 @@ fn nearest(
         .min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
-/// A finding for grooves and bores of one severity, with the nearest.
+/// A finding for grooves and bores of one severity, with the nearest pair.
 fn found(
     board: &Board,
     near: &[(f64, GrooveKind, HoleName)],
@@ -131,7 +131,8 @@ fn found(
     )
 }
 
-/// Straight grooves that are hardly longer than wide: dents, which no fence guides a router along. Both ends are half round.
+/// Straight grooves that are hardly longer than they are wide: both ends are half round, so they are mere dents, too short for
+/// a fence to guide the router.
 fn short(board: &Board, plan: &GroovePlan, width: f64) -> Option<Finding> {
     let is_line = |groove: &&Groove| matches!(groove.kind, GrooveKind::Track | GrooveKind::Home);
     let lines = plan.grooves.iter().filter(is_line);
@@ -158,7 +159,7 @@ fn short(board: &Board, plan: &GroovePlan, width: f64) -> Option<Finding> {
     )
 }
 
-/// The grooves that were wanted and are left out.
+/// The planned grooves that are left out for lack of room.
 fn no_room(plan: &GroovePlan) -> Option<Finding> {
     let (kind, _) = plan.dropped.first()?;
     let all = plan.dropped.len();
@@ -193,12 +194,12 @@ mod tests {
     }
 
     #[test]
-    fn lines_of_the_track_and_the_lanes_are_no_finding() {
+    fn lines_of_track_and_lanes_give_no_finding() {
         assert_eq!(checked(Grooves::default(), |_| ()), []);
     }
 
     #[test]
-    fn a_wide_ring_comes_near_the_bores_beside_it_and_a_wider_one_cuts_them() {
+    fn a_wide_ring_comes_close_to_neighboring_bores_and_a_wider_one_cuts_them() {
         let with_gap = |gap| {
             let rings = Rings {
                 gap,
@@ -211,7 +212,7 @@ mod tests {
             };
             checked(wanted, |board| board.home = 0)
         };
-        // Bores of 12 at a pitch of 19 have 7 between them: the gap, 2 of groove, and the rest.
+        // Bores of 12 mm at a pitch of 19 mm have 7 mm between them: the gap, 2 mm of groove, and the rest.
         let near = with_gap(4.0);
         assert_eq!(near[0].severity, Severity::Caution);
         assert_eq!(near[0].holes.len(), 96);
@@ -223,9 +224,9 @@ mod tests {
         assert_eq!(with_gap(3.4), []);
     }
 
-    /// Three ways to go round a bore, in both units at the limit and below it.
+    /// Three grooves around a bore, in both units, at the limit and below it.
     #[test]
-    fn an_outline_keeps_off_the_bores_it_goes_round() {
+    fn an_outline_keeps_clear_of_the_bores_it_surrounds() {
         type Set = fn(&mut Grooves, f64);
         let ways: [(Set, usize); 3] = [
             (|wanted, gap| wanted.around_start = Some(gap), 18),
@@ -264,14 +265,14 @@ mod tests {
     }
 
     #[test]
-    fn lines_hardly_longer_than_wide_are_told() {
+    fn lines_hardly_longer_than_wide_are_reported() {
         let wanted = |width, stop| Grooves {
             width,
             stop,
             track: true,
             ..Grooves::default()
         };
-        // Holes of 12 mm, 19 mm apart: 7 mm less a stop at each end.
+        // Bores of 12 mm, 19 mm apart: 7 mm less the stop at each end.
         assert!(checked(wanted(2.0, 2.0), |_| ()).is_empty());
         let short = checked(wanted(2.4, 2.0), |_| ());
         assert!(
@@ -283,7 +284,7 @@ mod tests {
     }
 
     #[test]
-    fn lines_without_room_are_told_with_their_holes() {
+    fn lines_without_room_are_reported_with_their_holes() {
         let wanted = Grooves {
             stop: 3.0,
             ..Grooves::default()

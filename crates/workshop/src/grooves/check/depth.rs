@@ -1,4 +1,4 @@
-//! Rule: grooves are as deep as their bit makes them, and leave wood under them.
+//! Rule: the bit gives the grooves some depth, and they leave enough wood below.
 
 use board::{Board, Grooves, Measure, show_length};
 use geometry::Prism;
@@ -33,7 +33,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found.into_iter().flatten().collect()
 }
 
-/// A bit whose tip is as wide as the groove.
+/// The finding for a bit whose tip is as wide as the groove.
 fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (tip, width) = (length(wanted.tip), length(wanted.width));
@@ -44,7 +44,7 @@ fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
         .measuring(Measure::mm(wanted.tip), Measure::mm(wanted.width))
 }
 
-/// Grooves through the underside, or that leave less than the floor.
+/// Grooves that break through the underside, or leave less than the least floor.
 fn underside(board: &Board, depth: f64) -> Option<Finding> {
     let (wood, wanted) = (board.blank.thickness - depth, board.limits.floor);
     if wood >= wanted - HAIR {
@@ -71,7 +71,7 @@ fn underside(board: &Board, depth: f64) -> Option<Finding> {
     )
 }
 
-/// Compared with the cuts from below and from the seams.
+/// Grooves that meet or come close to the cuts from below and from the seams.
 fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding> {
     let board = workpiece.board();
     let limit = board.limits.inside;
@@ -104,7 +104,7 @@ fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding
     )
 }
 
-/// The least wood between the grooves and one thing inside, if that is under the limit.
+/// A finding about the wood between the grooves and one cut inside the board, where that is less than the limit.
 fn wood(
     hidden: &Prism,
     wanted: &Grooves,
@@ -176,7 +176,7 @@ mod tests {
     }
 
     #[test]
-    fn a_recess_below_a_groove_leaves_what_thickness_and_both_depths_leave() {
+    fn wood_between_recess_and_groove_is_the_thickness_less_both_depths() {
         let with = |depth, shape| {
             checked(|board| {
                 board.recess = Some(Recess {
@@ -187,7 +187,7 @@ mod tests {
             })
         };
         let wide = RecessShape::Round { diameter: 440.0 };
-        // 20 thick, a recess of 16, a groove of 1.5.
+        // 20 mm thick, with a recess of 16 mm and a groove of 1.5 mm.
         let found = with(16.0, wide);
         assert_near!(mm(&found[0]), 2.5, 1e-9);
         assert_eq!(found[0].severity, Severity::Caution);
@@ -202,8 +202,8 @@ mod tests {
     }
 
     #[test]
-    fn beside_a_recess_the_slant_of_the_groove_counts() {
-        // The innermost home-lane line of a ring of 96 spaces at 19 ends at this radius from the pin.
+    fn the_slanted_side_of_a_groove_counts_beside_a_recess() {
+        // The innermost home-lane line of a ring of 96 spaces at a pitch of 19 mm ends at this radius from the pin.
         let inner = geometry::ring_radius(19.0, 96) - 5.0 * 19.0 + 6.0 + 0.5 + 1.5;
         let recess = |gap: f64| {
             checked(|board| {
@@ -216,7 +216,7 @@ mod tests {
                 });
             })
         };
-        // A recess of 19 begins 1 below the top; the groove's side at 45 degrees is 1.5 wide there less 1.
+        // A recess of 19 mm begins 1 mm below the top face; the groove's side at 45 degrees is 1.5 mm less 1 mm wide there.
         assert_near!(mm(&recess(2.0)[0]), (2.0 - 0.5) / 2.0_f64.sqrt(), 1e-6);
         assert_eq!(recess(0.4)[0].severity, Severity::Stop);
         assert_eq!(recess(5.0), []);

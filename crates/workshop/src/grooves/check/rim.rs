@@ -9,7 +9,7 @@ use crate::grooves::{Groove, Stroke};
 pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and \
      the bearing of a roundover bit falls into the groove later. Common practice, no source.";
 
-/// One finding for grooves that run off the board, one for those that run into the roundover.
+/// Findings for grooves that run off the board, and grooves that run into the roundover.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let (Some(wanted), Some(plan)) = (board.grooves, workpiece.grooves()) else {
@@ -87,8 +87,9 @@ mod tests {
     }
 
     #[test]
-    fn rings_of_the_outermost_bores_stay_on_the_flat_run_over_it_or_off_the_board() {
-        // Spaces at a radius, bores of 6, a gap of 1.5, a groove of 2; the roundover is 5.
+    fn rings_at_the_rim_stay_on_the_flat_top_or_are_reported() {
+        // The radius of the ring of spaces plus a bore radius of 6 mm, a gap of 1.5 mm and a groove of 2 mm; the roundover is 5
+        // mm.
         let reach = geometry::ring_radius(19.0, 96) + 6.0 + 1.5 + 2.0;
         assert_eq!(checked(2.0 * (reach + 5.0) + 0.001), []);
         let over = checked(2.0 * (reach + 4.0));

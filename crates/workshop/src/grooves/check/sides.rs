@@ -1,4 +1,4 @@
-//! Rule: grooves do not run side by side into each other.
+//! Rule: parallel grooves do not run into each other.
 
 use board::{HoleName, Measure, counted, with_article};
 use geometry::Circle;
@@ -10,16 +10,16 @@ use crate::grooves::{GrooveKind, Stroke, Strokes};
 pub const STATEMENT: &str = "Two grooves that do not cross lie at least their width apart from center to center, and \
      two that cross do so at 30° or more: thin wood between them breaks out. Common practice, no source.";
 
-/// Grooves that meet may be within a width of each other for so many widths: as they are when they cross at 30 degrees.
+/// Length over which grooves that meet may be within one width of each other, in widths: that of a crossing at 30 degrees.
 const CROSSING: f64 = 4.0;
-/// Others for so many: a line that ends beside a ring.
+/// The same length for grooves that do not meet, in widths: a line that ends beside a ring.
 const BESIDE: f64 = 1.5;
-/// Places a width at which distances are taken.
+/// Number of sample points per width.
 const PLACES: f64 = 4.0;
-/// The most places on one stroke.
+/// The most sample points on one stroke.
 const MOST_PLACES: f64 = 1024.0;
 
-/// One finding for all pairs that run side by side.
+/// One finding for all pairs of grooves that run side by side.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let (board, plan) = (workpiece.board(), workpiece.grooves()?);
     let width = board.grooves?.width;
@@ -48,7 +48,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// Least distance, and the two grooves by their place in the plan, each pair once.
+/// The least distance and the indices of the two grooves in the plan, each pair once.
 fn pairs(strokes: &Strokes, width: f64) -> Vec<(f64, [usize; 2])> {
     let mut pairs: Vec<(f64, [usize; 2])> = Vec::new();
     for (at, one) in strokes.all().iter().enumerate() {
@@ -68,7 +68,8 @@ fn pairs(strokes: &Strokes, width: f64) -> Vec<(f64, [usize; 2])> {
     pairs
 }
 
-/// Lines from space to space never run beside each other but where spaces lie on each other, which is found as a web.
+/// Whether two kinds of grooves are checked elsewhere: lines from space to space run beside each other only where spaces
+/// coincide, which the rule about webs reports.
 const fn joined(one: GrooveKind, other: GrooveKind) -> bool {
     matches!(
         (one, other),
@@ -79,7 +80,7 @@ const fn joined(one: GrooveKind, other: GrooveKind) -> bool {
     )
 }
 
-/// Whether two strokes, arcs taken as whole circles, keep a width apart from middle to middle.
+/// Whether the center lines of two strokes, with arcs taken as whole circles, are at least a width apart.
 fn is_apart(one: &Stroke, other: &Stroke, width: f64) -> bool {
     match (round(one), round(other)) {
         (Some(one), Some(other)) => {
@@ -93,7 +94,7 @@ fn is_apart(one: &Stroke, other: &Stroke, width: f64) -> bool {
     }
 }
 
-/// Whether a circle keeps a width from a line without a closer look.
+/// Whether a circle is certainly a width away from a line, by a quick test.
 fn is_apart_from(circle: Circle, line: &Stroke, width: f64) -> bool {
     let ends = [line.start(), line.end()].map(|end| end.distance(circle.center));
     let outside = line.distance(circle.center) - circle.radius;
@@ -110,7 +111,7 @@ const fn round(stroke: &Stroke) -> Option<Circle> {
     }
 }
 
-/// The least distance of two strokes if they run within a width of each other for too long.
+/// The least distance of two strokes that run within a width of each other for too long; none for others.
 fn beside(one: &Stroke, other: &Stroke, width: f64) -> Option<f64> {
     if is_apart(one, other, width) {
         return None;
@@ -131,7 +132,7 @@ fn beside(one: &Stroke, other: &Stroke, width: f64) -> Option<f64> {
         least = least.min(away);
         run = if away < width { run + step } else { 0.0 };
         longest = longest.max(run);
-        // On the way toward the other no place comes within a width sooner than this.
+        // Moving toward the other stroke, no sample point before this one can come within a width.
         place += ((away - width) / step).floor().max(1.0);
     }
     let may = if least <= step { CROSSING } else { BESIDE };
@@ -161,7 +162,7 @@ mod tests {
     }
 
     #[test]
-    fn crossing_ending_and_parting_lines_are_told_from_lines_side_by_side() {
+    fn crossing_ending_and_diverging_lines_do_not_count_as_side_by_side() {
         let long = line((-50.0, 0.0), (50.0, 0.0));
         let at = |degrees: f64| {
             let end = geometry::point_at(50.0, geometry::Angle::degrees(90.0 - degrees));
@@ -173,7 +174,7 @@ mod tests {
             (at(20.0), true),
             (line((-30.0, 1.0), (30.0, 1.0)), true),
             (line((-30.0, 2.0), (30.0, 2.0)), false),
-            // It ends beside the other, or on it.
+            // It ends beside the other line, or on it.
             (line((0.0, 0.5), (0.0, 30.0)), false),
             (line((0.0, 0.0), (0.0, 30.0)), false),
         ] {
@@ -186,7 +187,7 @@ mod tests {
     }
 
     #[test]
-    fn lines_that_end_on_rings_and_at_the_rim_are_no_finding() {
+    fn lines_that_end_on_rings_and_at_the_rim_give_no_finding() {
         let rings = Rings {
             gap: 1.5,
             track: true,
@@ -204,7 +205,7 @@ mod tests {
     }
 
     #[test]
-    fn rings_whose_edges_overlap_are_found_once_a_pair() {
+    fn rings_whose_edges_overlap_are_found_once_per_pair() {
         let rings = Rings {
             gap: 2.0,
             track: true,
@@ -225,7 +226,7 @@ mod tests {
         let Some(Measure { value: least, .. }) = found.measured else {
             panic!("no measure")
         };
-        // Two circles of 9 at a pitch of 19.
+        // Two circles with a radius of 9 mm at a pitch of 19 mm.
         assert_near!(least, 1.0, 0.01);
     }
 }

@@ -1,8 +1,8 @@
 //! Rule: the router's bit is long enough for bore and hardboard, and its shank keeps out of both.
 //!
-//! The template holds the router off the wood by its own thickness, so that a bit that was long enough without a template may not
-//! be with one. Three sizes decide it, each measured with a rule: how far the bit stands out when the router is plunged all the
-//! way, how long its edges are, and how thick its shank is.
+//! The template raises the router off the wood by its own thickness, so a bit that is long enough without a template may be too
+//! short with one. Three sizes decide it, each measured with a rule: how far the bit extends when the router is fully plunged,
+//! how long its cutting edges are, and how thick its shank is.
 
 use board::{Hole, INCH, Measure, Router, counted, with_article};
 
@@ -19,7 +19,7 @@ pub const STATEMENT: &str = "The bit stands out below the router's base by the d
 /// The thinnest wall of usual bushings, mm.
 const WALL: f64 = INCH / 32.0;
 
-/// A finding about how far the bit stands out, and one about its edges and its shank.
+/// A finding about how far the bit extends, and one about its edges and its shank.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let Some(router) = workpiece.board().router else {
         return Vec::new();
@@ -31,9 +31,9 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found.into_iter().flatten().collect()
 }
 
-/// A bit that does not reach down to the floor of the deepest bores.
+/// A bit that does not reach the floor of the deepest bores.
 ///
-/// The shank stays in its collet as deep as the maker of the router says: a bit is never pulled out to reach farther.
+/// The shank stays in its collet as deep as the router's manual says: a bit is never pulled out to reach farther.
 fn short(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let out = router.stands_out?;
     let deep = |hole: &&Hole| plunge(hole.bore, router) > out + HAIR;
@@ -50,17 +50,16 @@ fn short(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     Some(stop(message, out, most, &holes))
 }
 
-/// The largest plunge of these holes, mm; `None` where there are no holes.
+/// The largest plunge for these holes, mm; `None` without holes.
 fn deepest_plunge(holes: &[&Hole], router: Router) -> Option<f64> {
     let plunges = holes.iter().map(|hole| plunge(hole.bore, router));
     plunges.max_by(f64::total_cmp)
 }
 
-/// A finding where the shank does not fit the bushing, so that only the narrow part of the bit reaches below the
-/// router's base.
+/// A shank that does not fit the bushing, so that only the narrow part of the bit reaches below the router's base.
 ///
-/// A bit for a bearing, or a small bit on a thick shank, is like that. Only the part narrower than the inside of the
-/// bushing can go down through it, which is as long as the cutting edges.
+/// Bits with a bearing and small bits on a thick shank are like that. Only the part narrower than the inside of the bushing can
+/// pass through it, and that part is as long as the cutting edges.
 fn shank(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let (shank, edges) = (router.shank?, router.edges?);
     let inside = router.bushing - 2.0 * WALL;
@@ -83,9 +82,9 @@ fn shank(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     Some(stop(message, edges, most, &holes))
 }
 
-/// Edges that are shorter than bores are deep: a wider shank meets the wood, one that is no wider burns it.
+/// Cutting edges shorter than the bores are deep: a wider shank would hit the wood, and one no wider would burn it.
 ///
-/// Led round a bore that is wider than the bit, the shank meets the rim as well: it is as far off the middle as the bit.
+/// Where the bit is guided around a bore wider than itself, the shank touches the rim too: it is as far off center as the bit.
 fn edges(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let edges = router.edges?;
     let deep = |hole: &&Hole| hole.bore.depth > edges + HAIR;
@@ -120,7 +119,7 @@ fn edges(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     )
 }
 
-/// A stop about some holes, with a length as it is and as it should be, mm.
+/// A stop about some holes, with a length's actual and required value, mm.
 fn stop(message: String, is: f64, wanted: f64, holes: &[&Hole]) -> Finding {
     Finding::new(Severity::Stop, Rule::RouterBit, message)
         .measuring(Measure::mm(is), Measure::mm(wanted))
@@ -132,7 +131,7 @@ mod tests {
     use super::*;
     use board::Board;
 
-    /// Bores 5 mm deep under hardboard of 6 mm: a plunge of 11.
+    /// The findings for bores 5 mm deep under hardboard of 6 mm: a plunge of 11 mm.
     fn severities(router: Router) -> Vec<Severity> {
         let board = Board {
             router: Some(router),
@@ -174,9 +173,9 @@ mod tests {
         assert_eq!(edged(5.0, Some(INCH / 2.0)), []);
     }
 
-    /// A bushing of 16 mm is 16 − 1/16 in wide inside, 14.41 mm.
+    /// A bushing of 16 mm has an inside diameter of 16 mm − 1/16 in = 14.41 mm.
     #[test]
-    fn a_shank_that_stays_above_the_bushing_leaves_the_edges_all_of_the_plunge() {
+    fn a_shank_wider_than_the_bushing_needs_edges_as_long_as_the_plunge() {
         let held = |edges, shank| {
             severities(Router {
                 edges: Some(edges),

@@ -11,9 +11,9 @@ pub const STATEMENT: &str = "The bit goes through its guide bushing and into eve
      the wood, so {0.5 mm|0.02\"} of air is left below it; it reaches {2 mm|5/64\"} or more into its hole to be \
      guided. Both are common practice, no source.";
 
-/// Air that is left below the bushing, mm.
+/// Least clearance below the bushing, mm.
 pub const AIR: f64 = 0.5;
-/// The least that it reaches in, mm.
+/// Least depth that the bushing reaches into the hardboard, mm.
 pub const LED: f64 = 2.0;
 /// The thinnest wall of usual bushings, mm.
 pub const WALL: f64 = INCH / 32.0;
@@ -33,7 +33,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found.into_iter().flatten().collect()
 }
 
-/// A bit that does not go through its bushing, or leaves its wall thinner than bushings are.
+/// A bit too wide for its bushing, or for the thinnest usual wall.
 fn bit(board: &Board, router: Router) -> Option<Finding> {
     let length = |mm| show_length(mm, board.units);
     let (is, wanted) = (router.bushing, router.bit + 2.0 * WALL);
@@ -58,7 +58,7 @@ fn bit(board: &Board, router: Router) -> Option<Finding> {
     Some(finding(severity, message, is, wanted))
 }
 
-/// A bushing that reaches through the hardboard and rides on the wood, nearly does, or is so short that it may jump out.
+/// A bushing that reaches through the hardboard and rides on the wood, or nearly so, or one so short that it may jump out.
 fn reach(board: &Board, router: Router) -> Option<Finding> {
     let length = |mm| show_length(mm, board.units);
     let (reach, sheet) = (router.reach, router.hardboard);
@@ -87,7 +87,7 @@ fn reach(board: &Board, router: Router) -> Option<Finding> {
     Some(finding(severity, message, reach, wanted))
 }
 
-/// Bores that are narrower than the bit.
+/// Bores narrower than the bit.
 fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
     let is_narrow = |hole: &&Hole| hole.bore.cutter() < router.bit - HAIR;
     let holes: Vec<&Hole> = routed(layout).filter(is_narrow).collect();
@@ -105,7 +105,7 @@ fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
     Some(finding(Severity::Stop, message, narrowest, router.bit).about(names))
 }
 
-/// A router leaves no point, and a ball only by a bit that is as wide as it.
+/// Bottoms that a router cannot cut: it leaves no point, and a round bottom only with a bit of the same radius.
 fn shape(layout: &Layout, router: Router) -> Option<Finding> {
     let is_made = |hole: &Hole| match hole.bore.bottom {
         Bottom::Flat => true,
@@ -124,7 +124,7 @@ fn shape(layout: &Layout, router: Router) -> Option<Finding> {
     Some(Finding::new(Severity::Note, Rule::Bushing, message).about(names))
 }
 
-/// A finding with a length as it is and as it should be, mm.
+/// A finding with a length's actual and required value, mm.
 fn finding(severity: Severity, message: String, is: f64, wanted: f64) -> Finding {
     Finding::new(severity, Rule::Bushing, message).measuring(Measure::mm(is), Measure::mm(wanted))
 }
@@ -161,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bushing_is_shorter_than_the_hardboard_and_long_enough_to_lead() {
+    fn a_bushing_is_shorter_than_the_hardboard_and_long_enough_to_guide() {
         let reaching = |reach: f64| {
             severities(Router {
                 reach,
@@ -178,9 +178,9 @@ mod tests {
         assert_eq!(check(&Workpiece::of(&none).unwrap()), []);
     }
 
-    /// Walls of 1/32 in are found on a bushing of 5/16 in with a bore of 1/4 in; the pivot of 6 mm is not routed.
+    /// Walls of 1/32 in, as on a bushing of 5/16 in with an inside diameter of 1/4 in; the pivot of 6 mm is not routed.
     #[test]
-    fn a_bit_goes_through_its_bushing_and_into_every_bore() {
+    fn a_bit_must_fit_its_bushing_and_every_bore() {
         let fitted = |bushing: f64, bit: f64| {
             severities(Router {
                 bushing,
@@ -196,7 +196,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bottom_that_no_router_leaves_is_told() {
+    fn a_bottom_that_no_router_can_cut_is_reported() {
         let noted = |bottom, bit: f64| {
             let router = Router {
                 bit,

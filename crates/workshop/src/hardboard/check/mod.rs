@@ -1,4 +1,4 @@
-//! Findings about templates of hardboard.
+//! Findings about hardboard templates.
 
 pub mod bit;
 pub mod bushing;

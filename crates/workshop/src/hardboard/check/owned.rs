@@ -10,10 +10,10 @@ pub const STATEMENT: &str = "If the router bits and guide bushings you own are l
      template is made for two of them. The pair offered makes every hole and leaves enough hardboard. Nothing is said \
      about tools that are not listed.";
 
-/// A note where the maker does not own the bit or bushing.
+/// A note where the maker does not own the bit or the bushing.
 ///
-/// A round-nose bit counts as well as a straight one: another rule checks which of them the bores need. The template can be made
-/// for sizes that a maker means to buy, so this stops nothing.
+/// Round-nose bits count as well as straight ones: another rule checks which of them the bores need. The template can be made
+/// for tools still to be bought, so this is not a stop.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(router) = board.router else {
@@ -69,9 +69,9 @@ mod tests {
         check(&Workpiece::of(&board).unwrap())
     }
 
-    /// A bushing of 16 and a bit of 12 mm are planned.
+    /// A bushing of 16 mm and a bit of 12 mm are planned.
     #[test]
-    fn what_is_not_owned_is_noted_with_the_pair_that_does() {
+    fn missing_tools_are_noted_with_an_owned_pair_that_works() {
         assert_eq!(told(&[], &[]), []);
         assert_eq!(told(&[12.0], &[16.0]), []);
         assert_eq!(told(&[12.0], &[]), []);

@@ -1,4 +1,4 @@
-//! Rule: a sector jig can be made, and pin play leaves wood where it comes round to the first sector.
+//! Rule: a sector jig can be made, and pin play leaves wood where the last sector meets the first.
 
 use board::{Board, HoleName, Measure, several, show_length};
 
@@ -10,7 +10,7 @@ pub const STATEMENT: &str = "A jig that is turned from one player's holes to the
      error adds up. Between its index holes and the others the template's limit for hardboard holds. Both defaults \
      are common practice, no source.";
 
-/// Why there can be no jig; or where the last web or the hardboard may be too thin, and where sectors differ.
+/// The reason why there can be no jig; otherwise, wood or hardboard that may be too thin, and sectors that differ.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     match workpiece.sector_jig() {
@@ -28,7 +28,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
-/// Wood that may be too thin where the last sector meets the first, with every play at its worst.
+/// Wood that may be too thin where the last sector meets the first, with all play at its worst.
 fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
     let wanted = board.limits.web;
     if closing.worst >= wanted - HAIR {
@@ -93,8 +93,8 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     )
 }
 
-/// Holes that the jig does not drill, and holes of the jig that a sector skips: both are named, since a jig is drilled without
-/// checking.
+/// Holes that the jig does not drill, and holes of the jig that a sector skips: both are named, since a jig is used without
+/// checking every hole.
 fn apart(plan: &SectorPlan) -> Option<Finding> {
     let all = |part: fn(&SectorTurn) -> &Vec<HoleName>| {
         plan.turns
@@ -135,9 +135,9 @@ mod tests {
         found(board).first().map(|found| found.severity)
     }
 
-    /// 7 mm of wood between spaces, 3 mm wanted.
+    /// 7 mm of wood between spaces, of which 3 mm are required.
     #[test]
-    fn play_that_eats_the_last_web_is_found() {
+    fn play_that_thins_the_last_web_is_reported() {
         assert_eq!(severity(&asked(0.0)), None);
         assert_eq!(severity(&asked(0.1)), None);
         assert_eq!(severity(&asked(0.5)), Some(Severity::Caution));
@@ -146,7 +146,7 @@ mod tests {
     }
 
     #[test]
-    fn thin_hardboard_beside_the_index_hole_is_found() {
+    fn thin_hardboard_beside_the_index_hole_is_reported() {
         let mut board = Board {
             spaces: 4,
             home: 2,
@@ -170,7 +170,7 @@ mod tests {
     }
 
     #[test]
-    fn a_jig_without_a_pin_to_turn_on_stops() {
+    fn a_jig_without_a_center_pin_is_a_stop() {
         let board = Board {
             center: Center::Nothing,
             ..asked(0.1)

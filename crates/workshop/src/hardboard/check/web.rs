@@ -15,7 +15,7 @@ pub const STATEMENT: &str = "The holes of a router template are larger than the 
 /// One finding for holes that meet, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
-    // A bit that does not go through its bushing has no holes to measure; another rule reports it.
+    // A bit that does not fit its bushing has no holes to measure; another rule reports it.
     let template = workpiece
         .router()
         .filter(|(router, _)| router.wider() > 0.0);
@@ -81,8 +81,8 @@ mod tests {
         check(&Workpiece::of(&board).unwrap())
     }
 
-    /// Offset is half the bushing's diameter less the bit's: 3/4 in and 1/2 in give 1/8 in (trade page, not a
-    /// standard), so that a hole of the template is 1/4 in wider than the bore; here 6.35 mm as well.
+    /// The offset is half the difference of the bushing's and the bit's diameter: 3/4 in and 1/2 in give 1/8 in (trade page,
+    /// not a standard), so a hole of the template is 1/4 in wider than the bore, here 6.35 mm.
     #[test]
     fn holes_are_wider_by_twice_the_offset() {
         let found = with(18.35, 12.0);
@@ -94,7 +94,7 @@ mod tests {
     }
 
     #[test]
-    fn a_wide_bushing_stops_and_a_narrow_one_is_fine() {
+    fn a_wide_bushing_is_a_stop_and_a_narrow_one_is_fine() {
         assert_eq!(with(14.0, 12.0), []);
         assert_eq!(with(20.0, 12.0)[0].severity, Severity::Stop);
         assert_eq!(with(12.0, 12.0), []);
@@ -102,8 +102,8 @@ mod tests {
         assert_eq!(check(&Workpiece::of(&none).unwrap()), []);
     }
 
-    /// The center is not routed: beside its pin of 6 mm a hole 20 mm off has 20 − 3 − 8 mm, and none is missed where the
-    /// center is a mark alone.
+    /// The center is not routed: a hole 20 mm from its pin of 6 mm has 20 − 3 − 8 mm, and no web is missing where the center is
+    /// only a mark.
     #[test]
     fn the_center_counts_with_its_pin() {
         let home = board::Bore {

@@ -1,15 +1,15 @@
 //! The sum of the pins' play where the last sector meets the first.
 //!
-//! A pin of play p is thinner than its hole by p, so the jig's hole may be off the board's by p: half for each of the two
-//! holes that the pin stands in. Turn k = 1 … n puts the jig with its center hole off by a vector c(k), |c(k)| ≤ p, and
-//! turned off by θ(k), of which θ(1) = 0 counts as right. From turn 2 on, the index hole comes within p of the hole that
-//! the turn before drilled, which lies off by the errors of that turn. Along the circle at the index hole, whose arm is r
-//! and whose direction there t(k),
+//! A pin with play p is thinner than its hole by p, so the jig's hole may be off the board's by p: half for each of the two
+//! holes that the pin is in. Turn k = 1 … n places the jig with its center hole off by a vector c(k), |c(k)| ≤ p, and its angle
+//! off by θ(k); θ(1) = 0 by definition. From turn 2 on, the index hole is within p of the hole drilled in the turn before,
+//! which is off by the errors of that turn. Along the circle through the index hole, which has radius r and direction t(k)
+//! there,
 //!
 //! > r (θ(k) − θ(k−1)) = d(k) + (c(k−1) − c(k)) · t(k), with |d(k)| ≤ p.
 //!
-//! Added up, the centers of all turns but the first and the last count by the change of direction from one index hole to
-//! the next, |t(k+1) − t(k)| = 2 sin(180°/n):
+//! In the sum, the centers of all turns except the first and the last enter through the change of direction from one index hole
+//! to the next, |t(k+1) − t(k)| = 2 sin(180°/n):
 //!
 //! > r θ(n) = Σ d(k) + c(1) · t(2) − c(n) · t(n) + Σ c(k) · (t(k+1) − t(k)).
 //!
@@ -18,58 +18,58 @@
 //!
 //! > f Σ d(k) + c(1) · (f t(2) − u) + c(n) · (u − f t(n)) + f Σ c(k) · (t(k+1) − t(k)).
 //!
-//! Every d(k) and c(k) is free within p, so that at worst the change is p times the sum of the lengths of their factors;
-//! likely, as independent errors, p times the root of the sum of their squares. A second index pin does not make the worst
-//! better, which takes both at their limits; of the likely it takes the share of the d(k) down to r / √(r² + r₂²), the
-//! weighted mean of two.
+//! Every d(k) and c(k) is free within p, so the worst change is p times the sum of the lengths of their factors, and the
+//! typical one, for independent errors, is p times the root of the sum of their squares. A second index pin does not improve
+//! the worst case, in which both are at their limits; in the typical case it reduces the share of the d(k) to r / √(r² + r₂²),
+//! as in a weighted mean of two.
 
 use board::{Hole, HoleName};
 use geometry::{Circle, Point, Vec2, web_between};
 
 use crate::hardboard::sector::{sector, turned};
 
-/// The error that the play of the pins adds up to: an angle or a length.
+/// The total error from the play of the pins: an angle or a length.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct PlayError {
-    /// With the play of every pin at its worst.
+    /// The error with the play of every pin at its worst.
     pub worst: f64,
-    /// The likely error, by root sum square.
+    /// The typical error, by root sum square.
     pub likely: f64,
 }
 
-/// The two holes with the least wood to expect between the last sector and the first.
+/// The two holes expected to have the least wood between the last sector and the first.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Closing {
     /// The hole of the last sector.
     pub last: HoleName,
-    /// The hole of the first.
+    /// The hole of the first sector.
     pub first: HoleName,
     /// Wood between them as laid out, mm.
     pub wood: f64,
-    /// The wood that play is likely to leave, mm.
+    /// Wood that typically remains, mm.
     pub likely: f64,
-    /// The wood that it leaves at worst, mm; below 0 they overlap.
+    /// Wood that remains at worst, mm; below 0 the holes overlap.
     pub worst: f64,
 }
 
-/// Pins with their play, and where they stand.
+/// Pins with their play and their positions.
 pub struct Play {
-    /// By how much a pin is thinner than its hole, mm.
+    /// Difference in diameter between a hole and its pin, mm.
     thinner: f64,
-    /// Turns after the first.
+    /// Number of turns after the first.
     turns: f64,
-    /// From the center pin to the first index pin, mm.
+    /// Distance from the center pin to the first index pin, mm.
     arm: f64,
-    /// The likely share of the index holes, of 1.
+    /// Share of the index holes in the typical error, up to 1.
     share: f64,
-    /// The clockwise direction at the index hole in the second turn and in the last.
+    /// The clockwise direction at the index hole in the second and in the last turn.
     ways: [Vec2; 2],
-    /// By how much that direction changes from turn to turn.
+    /// Change of that direction from turn to turn.
     change: f64,
 }
 
 impl Play {
-    /// Pins of a play in a board for so many, with index holes where they lie in the jig on player 1's sector.
+    /// Pins with a play on a board for this many players, with the index holes at their places in the jig on player 1's sector.
     pub fn new(play: f64, players: u32, index: &[Circle]) -> Self {
         let sector = sector(players);
         let arms: Vec<f64> = index
@@ -93,7 +93,7 @@ impl Play {
         }
     }
 
-    /// The turn that the last sector may be off, radians.
+    /// The angle by which the last sector may be off, radians.
     pub fn turned(&self) -> PlayError {
         let sums = self.sums(1.0 / self.arm.max(f64::MIN_POSITIVE), Vec2::ZERO);
         PlayError {
@@ -112,7 +112,7 @@ impl Play {
         }
     }
 
-    /// The largest loss of a gap against the layout, mm, for two holes no farther out than `reach`, mm.
+    /// The largest loss of any gap relative to the layout, mm, for two holes no farther out than `reach`, mm.
     fn most(&self, reach: f64) -> f64 {
         let lever = reach / self.arm.max(f64::MIN_POSITIVE);
         self.thinner * (2.0 + lever * (self.turns + 2.0 + self.between()))
@@ -133,7 +133,7 @@ impl Play {
         (worst, squares.sqrt())
     }
 
-    /// The weight of all centers between the first turn and the last together.
+    /// The combined weight of all centers between the first and the last turn.
     fn between(&self) -> f64 {
         (self.turns - 1.0) * self.change
     }
@@ -145,9 +145,9 @@ pub struct Gap {
     first: HoleName,
     /// Wood as laid out, mm.
     wood: f64,
-    /// From the first's center to the last's, of length 1.
+    /// Unit vector from the first sector's center to the last sector's.
     along: Vec2,
-    /// The clockwise direction at the last's center, as long as that is far out, mm.
+    /// The clockwise direction at the last sector's center, with the length of its distance from the pin, mm.
     out: Vec2,
 }
 
@@ -171,7 +171,7 @@ impl Gap {
     }
 }
 
-/// The gaps that are no wider than the narrowest by more than this, mm.
+/// The gaps that exceed the narrowest by no more than this, mm.
 pub fn narrowest(last: &[Hole], first: &[Hole], more: f64) -> Vec<Gap> {
     let pairs = || last.iter().flat_map(|a| first.iter().map(move |b| (a, b)));
     let wood = |(a, b): (&Hole, &Hole)| web_between(a.mouth(), b.mouth());
@@ -182,13 +182,13 @@ pub fn narrowest(last: &[Hole], first: &[Hole], more: f64) -> Vec<Gap> {
         .collect()
 }
 
-/// The gap with the least wood left at worst.
+/// The gap with the least wood remaining at worst.
 pub fn closing(last: &[Hole], first: &[Hole], play: &Play) -> Option<Closing> {
     let reach = last
         .iter()
         .map(|hole| hole.center.to_vec2().length())
         .fold(0.0, f64::max);
-    // A gap wider than the narrowest by more than play can take stays wider.
+    // A gap that exceeds the narrowest by more than play can remove stays wider.
     let gaps = narrowest(last, first, play.most(reach));
     gaps.iter()
         .map(|gap| {
@@ -204,13 +204,13 @@ pub fn closing(last: &[Hole], first: &[Hole], play: &Play) -> Option<Closing> {
         .min_by(|a, b| a.worst.total_cmp(&b.worst))
 }
 
-/// The direction clockwise about the center pin at a point, of length 1.
+/// The clockwise direction about the center pin at a point, as a unit vector.
 fn clockwise(at: Point) -> Vec2 {
     let (way, out) = (quarter_on(at), at.to_vec2().length());
     if out > 0.0 { way / out } else { Vec2::ZERO }
 }
 
-/// A point's place turned clockwise by a quarter.
+/// A point rotated clockwise by a quarter turn.
 fn quarter_on(at: Point) -> Vec2 {
     Vec2::new(at.y, -at.x)
 }

@@ -1,4 +1,4 @@
-//! Which holes of each sector the jig drills, once it has been turned there.
+//! The holes of each sector that the jig drills once it is turned there.
 
 use std::collections::BTreeSet;
 
@@ -8,7 +8,7 @@ use geometry::{Circle, Point};
 use crate::Workpiece;
 use crate::hardboard::sector::{of_player, sector, turned};
 
-/// The most that the same hole of two sectors may be apart for one jig to drill both, mm.
+/// Greatest distance between copies of a hole in two sectors at which one jig drills both, mm.
 const ALIKE: f64 = 1e-6;
 
 /// A sector that is drilled through the jig.
@@ -16,9 +16,10 @@ const ALIKE: f64 = 1e-6;
 pub struct SectorTurn {
     /// The player whose sector it is.
     pub player: u32,
-    /// The holes that the index pins go into, in the order of the index holes: of the sector before. None for the first.
+    /// The holes for the index pins, in the order of the index holes; they belong to the sector before. Empty for the first
+    /// sector.
     pub pins: Vec<HoleName>,
-    /// Holes of the jig that are left out here, as the jig names them: this sector has none there, or another bore.
+    /// Holes of the jig to skip here, as the jig names them: this sector has no such hole, or another bore.
     pub skip: Vec<HoleName>,
     /// Holes of this sector that the jig does not drill.
     pub apart: Vec<HoleName>,
@@ -28,14 +29,14 @@ pub struct SectorTurn {
 pub struct Copies<'a> {
     /// The holes of the jig.
     pub own: &'a [Hole],
-    /// For each player, for each hole of the jig the hole that it drills there.
+    /// For each player and each hole of the jig, the hole that it drills there.
     of: Vec<Vec<Option<&'a Hole>>>,
 }
 
 impl<'a> Copies<'a> {
-    /// For the holes of player 1's sector those that lie where the jig brings them in each other sector.
+    /// For each hole of player 1's sector, the holes where the jig drills it in each other sector.
     ///
-    /// Holes that were moved, left out or added by hand have no copy: the jig skips them, and they are listed apart.
+    /// Holes that were moved, removed or added by hand have no copy: the jig skips them, and they are listed separately.
     pub fn of(workpiece: &'a Workpiece, own: &'a [Hole]) -> Self {
         let (board, layout) = (workpiece.board(), workpiece.layout());
         let of_player = |player: u32| {
@@ -50,7 +51,7 @@ impl<'a> Copies<'a> {
         }
     }
 
-    /// Whether every sector drilled before the last has the copy of this hole of the jig: a pin needs.
+    /// Whether every sector drilled before the last has a copy of this hole of the jig, as an index pin needs.
     pub fn takes_pins(&self, at: usize) -> bool {
         let before = self.of.split_last().map_or(&[][..], |(_, before)| before);
         before
@@ -58,7 +59,7 @@ impl<'a> Copies<'a> {
             .all(|holes| holes.get(at).is_some_and(Option::is_some))
     }
 
-    /// Sector after sector.
+    /// The turns of the jig, sector by sector.
     pub fn turns(&self, layout: &Layout, index: &[(HoleName, Circle)]) -> Vec<SectorTurn> {
         let turn = |(player, copies): (u32, &Vec<Option<&Hole>>)| {
             let drilled: BTreeSet<HoleId> =
@@ -80,7 +81,7 @@ impl<'a> Copies<'a> {
         (1..).zip(&self.of).map(turn).collect()
     }
 
-    /// The holes that the pins go into when the jig lies on a player's sector: those of the sector before.
+    /// The holes for the pins when the jig lies on a player's sector; they belong to the sector before.
     pub fn pins(&self, player: u32, index: &[(HoleName, Circle)]) -> Vec<HoleName> {
         // The first sector, which is number 1, has none before it.
         let before = (player as usize)
@@ -94,7 +95,7 @@ impl<'a> Copies<'a> {
     }
 }
 
-/// The hole of a player that lies here with the same bore: mostly the one of the same number.
+/// The hole of a player at this place with the same bore: usually the one with the same number.
 fn copy<'a>(layout: &'a Layout, hole: &Hole, player: u32, at: Point) -> Option<&'a Hole> {
     let same = |other: &&Hole| other.center.distance(at) < ALIKE && other.bore == hole.bore;
     layout

@@ -1,4 +1,4 @@
-//! Where the index pins go.
+//! The choice of the index pins' places.
 
 use board::{Board, Hole, HoleName, SectorJig};
 use geometry::{Angle, Circle, Point, bearing_of, web_between};
@@ -8,39 +8,38 @@ use crate::hardboard::sector::closing::{Gap, Play, narrowest};
 use crate::hardboard::sector::copies::Copies;
 use crate::hardboard::sector::{of_player, sector, turned};
 
-/// Error that is worth no larger jig, of 1; our own choice, no source.
+/// Share of error that does not justify a larger jig; our own choice, no source.
 const WORTH: f64 = 0.1;
-/// The least distance of a second pin, as a share of the first's arm; our own choice, no source.
+/// Least distance of a second pin from the center pin as a share of the first's; our own choice, no source.
 const OUT: f64 = 0.75;
-/// Slack for rounding, mm.
+/// Rounding slack, mm.
 const HAIR: f64 = 1e-9;
 
-/// A hole that may take a pin.
+/// A hole that could take a pin.
 #[derive(Clone, Copy)]
 struct Candidate {
     name: HoleName,
-    /// Where the sector before has it.
+    /// The hole's place in the sector before.
     hole: Circle,
-    /// Hardboard that is left to the holes of the jig and to the center pin, mm.
+    /// Hardboard between it and the other holes of the jig and the center pin, mm.
     web: f64,
-    /// Bearing from the jig's axis, degrees; the nearer to 0, the smaller the jig.
+    /// Bearing from the jig's axis, degrees; the closer to 0, the smaller the jig.
     turn: f64,
 }
 
 impl Candidate {
-    /// Its distance from the center pin, mm: the farther out, the less play of a pin turns the jig.
+    /// Its distance from the center pin, mm; the farther out, the less the play of a pin turns the jig.
     fn arm(&self) -> f64 {
         self.hole.center.to_vec2().length()
     }
 }
 
-/// The index holes, and the least hardboard between one of them and another hole of the jig; none where no hole can take
-/// a pin in every sector.
+/// The index holes, and the least hardboard between one of them and another hole of the jig; none where no hole can take a pin
+/// in every sector.
 ///
-/// A possible index hole has a copy in every sector before the last, and leaves the web of a template. Of those in the half of
-/// the sector before that is nearer to the jig, the one counts that leaves the least error where the round closes. Within a tenth
-/// of that the nearest is taken, for a small jig; with two pins the one that has another farthest from it, which stands well out
-/// too.
+/// A possible index hole has a copy in every sector before the last, and leaves the template's web. Among those in the nearer
+/// half of the sector before, the leading one leaves the least error where the circle closes. Of all within a tenth of that,
+/// the nearest is chosen, for a small jig; with two pins, the one that has another farthest from it that is also well out.
 pub fn choose(
     workpiece: &Workpiece,
     copies: &Copies<'_>,
@@ -61,8 +60,8 @@ pub fn choose(
     Some((index, least))
 }
 
-/// The holes to choose from: those with hardboard enough in the nearer half; else those with hardboard enough; else the
-/// one with most.
+/// The candidates: those with enough hardboard in the nearer half, otherwise those with enough hardboard, otherwise the one
+/// with the most.
 fn pool(board: &Board, copies: &Copies<'_>) -> Vec<Candidate> {
     let all: Vec<Candidate> = copies
         .own
@@ -88,7 +87,7 @@ fn pool(board: &Board, copies: &Copies<'_>) -> Vec<Candidate> {
     most.into_iter().collect()
 }
 
-/// A hole of the jig, seen where the sector before has it, with the hardboard left around it.
+/// A hole of the jig at its place in the sector before, with the hardboard left around it.
 fn candidate(board: &Board, own: &[Hole], hole: &Hole) -> Candidate {
     let back = sector(board.players);
     let place = Circle::new(turned(hole.center, -back), hole.bore.radius());
@@ -105,10 +104,10 @@ fn candidate(board: &Board, own: &[Hole], hole: &Hole) -> Candidate {
     }
 }
 
-/// The hole of least error, and those nearly as good.
+/// The hole of least error, and those almost as good.
 fn leading(board: &Board, pool: &[Candidate], gaps: &[Gap]) -> Vec<Candidate> {
     let error = |hole: &Candidate| {
-        // With a play of 1 mm, since the error is proportional to the play.
+        // For a play of 1 mm, since the error is proportional to the play.
         let play = Play::new(1.0, board.players, &[hole.hole]);
         gaps.iter()
             .map(|gap| play.error(gap).worst)
@@ -123,7 +122,7 @@ fn leading(board: &Board, pool: &[Candidate], gaps: &[Gap]) -> Vec<Candidate> {
         .collect()
 }
 
-/// The hole that lies nearer to the jig's axis; of two equally near, the farther out.
+/// The hole nearer to the jig's axis; of two equally near, the one farther out.
 fn nearer(a: Candidate, b: Candidate) -> Candidate {
     let (turn, out) = (a.turn.abs() - b.turn.abs(), b.arm() - a.arm());
     if turn > HAIR || (turn.abs() <= HAIR && out > HAIR) {
@@ -133,7 +132,7 @@ fn nearer(a: Candidate, b: Candidate) -> Candidate {
     }
 }
 
-/// The leading hole and another that are farthest apart; the other stands well out, if any does.
+/// A leading hole and another one farthest from it; the other is well out, if any is.
 fn apart(pool: &[Candidate], leading: &[Candidate]) -> Option<(Candidate, Candidate)> {
     let pairs = |out: f64| {
         let with = move |first: Candidate| {

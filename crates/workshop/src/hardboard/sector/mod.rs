@@ -1,10 +1,10 @@
 //! A template of one sector that is turned from player to player about the center pin.
 //!
-//! It lies on player 1's sector first. For each next sector it is turned clockwise, and an index pin goes through it into
-//! a hole that was drilled in the sector before: so the index hole stands where the sector before has that hole.
+//! It lies on player 1's sector first. For each next sector it is turned clockwise, and an index pin goes through it into a
+//! hole that was drilled in the sector before, so the index hole is at the place of that hole.
 //!
-//! Errors add up from turn to turn, since each sector is drilled from the one before. With a play at each pin the last sector may
-//! be turned off by all of them, and meets the first where the round closes; the wood left there is given as likely and at worst.
+//! Errors add up from turn to turn, since each sector is drilled from the one before. With play at each pin the last sector may
+//! be off by all of them where it meets the first; the wood left there is given for the typical and for the worst case.
 
 mod closing;
 mod copies;
@@ -22,28 +22,27 @@ use crate::Workpiece;
 use closing::{Play, closing};
 use copies::Copies;
 
-/// The jig, and its turns.
+/// The jig and its turns.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SectorPlan {
-    /// The holes that are drilled through it: player 1's.
+    /// The holes drilled through it, which are player 1's.
     pub holes: Vec<Hole>,
-    /// The index holes, as they lie in the jig: the hole of player 1 whose copy in each sector takes the pin, and the
-    /// place. The first leads.
+    /// The index holes at their places in the jig; the first one leads.
     pub index: Vec<(HoleName, Circle)>,
     /// The least hardboard between an index hole and another hole of the jig, mm.
     pub web: f64,
-    /// Sector after sector in the order they are drilled, clockwise from player 1.
+    /// The sectors in the order they are drilled, clockwise from player 1.
     pub turns: Vec<SectorTurn>,
-    /// The holes of the last sector that the pins find when the jig is turned once more, onto the first; fewer where it was
-    /// changed by hand.
+    /// The holes of the last sector that the pins meet when the jig is turned once more, onto the first; fewer where that
+    /// sector was changed by hand.
     pub proof: Vec<HoleName>,
-    /// The turn that the last sector may be off, degrees.
+    /// The angle by which the last sector may be off, degrees.
     pub turned: PlayError,
-    /// The wood that play leaves between the last sector and the first, where that is least.
+    /// The least wood that play leaves between the last sector and the first.
     pub closing: Option<Closing>,
 }
 
-/// Why a board has no sector jig.
+/// The reason why a board has no sector jig.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum SectorJigError {
     /// A single sector has no turns.
@@ -62,10 +61,10 @@ pub enum SectorJigError {
     NoIndex,
 }
 
-/// The jig of a board that asks for one; none where it does not.
+/// The jig of a board that has one planned; none for other boards.
 ///
 /// # Errors
-/// [`SectorJigError`] where there is no next sector, no center pin, or no hole that an index pin finds in every sector.
+/// [`SectorJigError`] where there is no next sector, no center pin, or no hole that can take an index pin in every sector.
 pub(crate) fn sector_jig(workpiece: &Workpiece) -> Option<Result<SectorPlan, SectorJigError>> {
     let jig = workpiece.board().sector_jig?;
     Some(plan(workpiece, jig))

@@ -1,4 +1,4 @@
-//! Which holes the jig has, and a jig turned round with pins that lie anywhere in their play.
+//! Tests of the holes of the jig, and simulations of a jig turned around with pins anywhere within their play.
 
 use super::*;
 use crate::Workpiece;
@@ -55,14 +55,15 @@ fn the_jig_of_a_ring_has_its_index_hole_in_the_sector_before() {
     let closing = plan.closing.unwrap();
     let pair = (closing.last.to_string(), closing.first.to_string());
     assert_eq!(pair, ("T6-16".into(), "T1-01".into()));
-    // Pitch 19 less bores of 12.
+    // A pitch of 19 mm less bores of 12 mm.
     assert_near!(closing.wood, 7.0, 1e-6);
     assert!(closing.worst < closing.likely && closing.likely < closing.wood);
 }
 
-/// Farther out, the same play turns the jig less: of lobes the pin takes the tip, not the valley between two sectors.
+/// The farther out the pin, the less its play turns the jig: with lobes, the pin takes the tip and not the valley between two
+/// sectors.
 #[test]
-fn the_index_hole_stands_far_out() {
+fn the_index_hole_is_far_out() {
     let board = Board {
         pattern: Pattern::Lobes { depth: 0.25 },
         pitch: 16.0,
@@ -79,7 +80,7 @@ fn the_index_hole_stands_far_out() {
 }
 
 #[test]
-fn two_pins_stand_far_apart_and_leave_less_error() {
+fn two_pins_are_far_apart_and_leave_less_error() {
     let [one, two] = [1, 2].map(|pins| found(&with(6, pins, 0.1)).unwrap());
     assert_eq!(two.index.len(), 2);
     let [a, b] = [two.index[0].1, two.index[1].1];
@@ -94,7 +95,7 @@ fn two_pins_stand_far_apart_and_leave_less_error() {
 }
 
 #[test]
-fn what_was_changed_by_hand_in_one_sector_is_told_at_its_turn() {
+fn hand_edits_in_one_sector_are_listed_at_its_turn() {
     let away = Change::Move { u: 0.5, v: 0.0 };
     let mut board = with(6, 1, 0.1);
     board.edits = vec![edit("T2-3", false, away), edit("H4-1", false, Change::Drop)];
@@ -112,9 +113,9 @@ fn what_was_changed_by_hand_in_one_sector_is_told_at_its_turn() {
     assert!(plan.turns.iter().all(same));
 }
 
-/// Another bore at the same place is drilled apart: hardboard of one width leads one bit.
+/// A different bore at the same place is drilled separately: hardboard with one width of hole guides one bit.
 #[test]
-fn a_pin_goes_into_no_hole_that_some_sector_has_not() {
+fn a_pin_only_uses_holes_that_every_sector_has() {
     let mut board = with(4, 1, 0.1);
     let before = found(&board).unwrap().index[0].0.id();
     let bore = Bore {
@@ -136,7 +137,7 @@ fn a_pin_goes_into_no_hole_that_some_sector_has_not() {
 }
 
 #[test]
-fn a_board_that_no_jig_can_be_turned_on_says_why() {
+fn a_board_without_a_possible_jig_reports_why() {
     let alone = Board {
         home: 0,
         start: 0,
@@ -163,7 +164,7 @@ fn a_board_that_no_jig_can_be_turned_on_says_why() {
     assert_eq!(sector_jig(&Workpiece::of(&unasked).unwrap()), None);
 }
 
-/// Where the jig lies in a turn: its center hole, and how far it is turned clockwise, radians.
+/// The place of the jig in a turn: its center hole, and its clockwise rotation, radians.
 #[derive(Clone, Copy)]
 struct Pose {
     center: Vec2,
@@ -177,7 +178,7 @@ impl Pose {
     }
 }
 
-/// Even draws from −1 to 1.
+/// Uniform random numbers from −1 to 1.
 struct Draw(u64);
 
 impl Draw {
@@ -188,7 +189,7 @@ impl Draw {
         (self.0 >> 11) as f64 / (1_u64 << 52) as f64 - 1.0
     }
 
-    /// Anywhere in a disc.
+    /// A random vector in a disc.
     fn disc(&mut self, radius: f64) -> Vec2 {
         loop {
             let at = Vec2::new(self.next(), self.next());
@@ -215,7 +216,7 @@ impl Round<'_> {
             .unwrap()
     }
 
-    /// The jig's place in the last turn, and in the first.
+    /// The place of the jig in the last turn and in the first.
     fn turned(&self, draw: &mut Draw) -> (Pose, Pose) {
         let first = Pose {
             center: draw.disc(self.play),
@@ -230,7 +231,7 @@ impl Round<'_> {
         (pose, first)
     }
 
-    /// A next place that every pin allows, if the draw is one.
+    /// A random next place of the jig, if every pin allows it.
     fn next(&self, before: Pose, draw: &mut Draw) -> Option<Pose> {
         let center = draw.disc(self.play);
         let (name, lead) = self.plan.index[0];
@@ -245,7 +246,7 @@ impl Round<'_> {
         fits.then_some(pose)
     }
 
-    /// The least wood between the last sector and the first, of all pairs, and of two holes.
+    /// The least wood between the last sector and the first over all pairs, and that between two given holes.
     fn wood(&self, (last, first): (Pose, Pose), pair: (HoleName, HoleName)) -> (f64, f64) {
         let gap = |a: &Hole, b: &Hole| {
             (last.at(a.center) - first.at(b.center)).length() - a.bore.radius() - b.bore.radius()
@@ -276,7 +277,7 @@ proptest! {
         for _ in 0..rounds {
             let poses = round.turned(&mut draw);
             let (least, pair) = round.wood(poses, (closing.last, closing.first));
-            // Turns so small are straight to a few thousandths of a millimeter.
+            // Turns this small are straight to a few thousandths of a millimeter.
             prop_assert!(least >= closing.worst - 0.005, "{least} of {closing:?}");
             below += u32::from(pair < closing.likely);
             most_off = most_off.max(closing.wood - pair);
@@ -285,13 +286,13 @@ proptest! {
             let off = libm::remainder(off, core::f64::consts::TAU).to_degrees();
             prop_assert!(off.abs() <= plan.turned.worst + 1e-3, "{off} of {:?}", plan.turned);
         }
-        // The likely error is two standard deviations or nearly: some 4 % are worse, and the worst case is reachable.
+        // The typical error is nearly two standard deviations: some 4 % are worse, and the worst case can occur.
         prop_assert!(below < rounds / 10, "{below} of {rounds}");
         prop_assert!(most_off > 0.25 * (closing.wood - closing.worst), "{most_off} of {closing:?}");
     }
 
     #[test]
-    fn index_holes_lie_on_holes_of_the_sector_before(
+    fn index_holes_coincide_with_holes_of_the_sector_before(
         players in 2_u32..9, rotation in -180.0..180.0_f64, pins in 1_u32..=2, pattern in 0..4_usize,
     ) {
         let pattern = [
@@ -300,7 +301,7 @@ proptest! {
             Pattern::Polygon,
             Pattern::Arms { across: 3 },
         ][if players > 2 { pattern } else { pattern % 2 }];
-        // A lane that a triangle of three sides of 304 mm has room for.
+        // A home lane short enough for a triangle with three sides of 304 mm.
         let board = Board { rotation, pattern, home: 3, ..with(players, pins, 0.1) };
         let holes = layout(&board).unwrap();
         let plan = found(&board).unwrap();

@@ -1,4 +1,4 @@
-//! Wishes by chance are held, or refused with what works.
+//! Random wishes are either met, or refused with offers that work.
 
 use super::*;
 
@@ -51,7 +51,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
     #[test]
-    fn wishes_are_held_on_a_board_without_a_stop_or_refused_with_what_works(wishes in wishes()) {
+    fn wishes_give_a_board_without_a_stop_or_working_offers(wishes in wishes()) {
         match propose(&wishes) {
             Ok(board) => {
                 prop_assert!(!stops(Workpiece::of(&board).unwrap().findings()));
@@ -60,7 +60,7 @@ proptest! {
                     prop_assert!(asked.is_none_or(|asked| asked == nearest::value(&board, wish)));
                 }
                 prop_assert_eq!(board.pattern, wishes.pattern.unwrap_or(Pattern::Ring));
-                // Where none is asked for, half a sector may take a joint of the template off a row of holes.
+                // Where no rotation is asked for, half a sector may move a joint of the template off a row of holes.
                 let half = 180.0 / f64::from(board.players);
                 let is_free = wishes.rotation.is_none() && board.rotation == half;
                 prop_assert!(is_free || board.rotation == wishes.rotation.unwrap_or(0.0));
