@@ -1,8 +1,8 @@
-//! All that follows from a document: the workpiece, and a room for each subject of the maker.
+//! Everything that follows from a document: the workpiece, and a module for each subject of the shop.
 //!
 //! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up, bearings clockwise from 12
 //! o'clock. Heights in a section are above the top face; depths are below it. Masses are in g for a piece and in kg for a board
-//! on its base, volumes of resin in ml, forces in N, moistures in %; each says so where it stands.
+//! on its base, volumes of resin in ml, forces in N, moistures in %; each item states its unit.
 //!
 //! # From a document to what is wrong with it
 //!
@@ -15,7 +15,7 @@
 //! let web = workpiece.findings().iter().find(|finding| finding.rule == Rule::Web).unwrap();
 //! assert_eq!(web.severity, Severity::Caution);
 //! assert!(web.mends.contains(&Mend::WiderPitch));
-//! // What the mend gives is a document again, and has the finding no more.
+//! // The fix gives a document again, which no longer has the finding.
 //! let mended = Workpiece::of(&Mend::WiderPitch.applied(&crowded).unwrap())?;
 //! assert!(mended.findings().iter().all(|finding| finding.rule != Rule::Web));
 //! # Ok::<(), board::BuildError>(())
@@ -25,14 +25,14 @@
 //!
 //! * [`Workpiece`]: one document and everything that follows from it, each part worked out once.
 //! * [`Finding`], [`Rule`], [`Severity`]: problems before they happen; a [`Mend`] fixes one in one step.
-//! * [`Sum`], [`SumGroup`]: every sum of the bench as data, with its formula and source; [`Figures`]: those always in sight.
+//! * [`Sum`], [`SumGroup`]: all shop math as data, with its formula and source; [`Figures`]: those always in sight.
 //! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: the board cut open, and its sizes.
 //! * [`WorkPlan`], [`Operation`], [`Task`], [`Method`]: every operation with its needs, in an order that works; [`Caution`]:
 //!   warnings where hands, lungs and children are at risk.
 //! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest; [`most_spaces`],
 //!   [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: solving for sizes that fit.
 //!
-//! Of the rooms:
+//! The modules of the subjects:
 //!
 //! * bores: [`bore_profile`], [`marble_seat`], [`hold`], [`flights`], [`drills`], [`nearest_drills`], [`fit_strips`].
 //! * grooves: [`GroovePlan`], [`Stroke`], [`groove_depth`], [`passes`].

@@ -1,4 +1,4 @@
-//! Changes that the program finds for the maker, and makes in one step.
+//! Fixes: changes that the program finds for the maker and makes in one step.
 
 use board::{
     Board, Bore, BuildError, Center, Hole, HoleId, OutOfRange, Router, layout, out_of_range,
@@ -24,8 +24,8 @@ use crate::hardboard::owned::owned_pair;
 use crate::recess::fitted::fitted;
 use crate::template::check::joint::rotation_off_joints;
 
-/// A change that the program finds and makes in one step: it fixes a finding, or solves for a number left open. All else stays as
-/// it was typed.
+/// A change that the program finds and makes in one step: it fixes a finding, or solves for a number left open. Everything else
+/// stays as it was typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mend {
@@ -35,9 +35,9 @@ pub enum Mend {
     FitPitch,
     /// The smallest pitch at which webs and pieces keep their limits.
     WiderPitch,
-    /// The rim margin that the pattern has, as the limit.
+    /// The rim margin of the pattern, accepted as the limit.
     RimAsItIs,
-    /// The largest bores that keep webs and rim margin, and in which the piece sits.
+    /// The largest bores that keep webs and rim margin, and in which the piece sits properly.
     LargestBore,
     /// The largest piece that keeps the gap to its neighbors.
     LargestPiece,
@@ -45,7 +45,7 @@ pub enum Mend {
     BoardForPiece,
     /// The most spaces per player that fit on the board at this pitch.
     MostSpaces,
-    /// Bores that leave the floor, as deep as that allows.
+    /// Bores as deep as possible that still leave the least floor.
     ShallowerBores,
     /// Bores deep enough for a marble to rest on the rim.
     DeeperBores,
@@ -53,27 +53,27 @@ pub enum Mend {
     FlushInserts,
     /// A ball or disc that leaves room for resin around it.
     RoomForResin,
-    /// Outlines and rings that leave wood to the bores they go round.
+    /// Outlines and rings that leave wood to the bores they surround.
     WiderOutlines,
     /// A turntable, so that no player has to reach across.
     PlanTurntable,
     /// A board with a rim for the hands that turn it.
     RimForHands,
-    /// A base that is screwed on and not glued.
+    /// A base that is screwed on instead of glued.
     ScrewBase,
-    /// Sheets shifted so that their joints keep off the holes.
+    /// Sheets shifted so that their joints keep clear of the holes.
     ShiftSheets,
-    /// The pattern turned off the joints of its sheets.
+    /// The pattern rotated so that it keeps clear of the joints of its sheets.
     TurnOffJoints,
-    /// Bores of the sizes of bits that the maker owns.
+    /// Bores in the sizes of bits that the maker owns.
     OwnedBits,
     /// A router bit and a guide bushing that the maker owns.
     OwnedRouter,
-    /// A pilot as wide as the jig's pin.
+    /// A pilot hole as wide as the jig's pin.
     PilotForPin,
-    /// The pattern turned off the seams.
+    /// The pattern rotated so that it keeps clear of the seams.
     TurnOffSeams,
-    /// The center pin where the blank has the most wood.
+    /// The center pin at the place of the blank with the most wood.
     BestPlace,
     /// As many strips as the planer needs.
     StripsForPlaner,
@@ -81,23 +81,23 @@ pub enum Mend {
     RecessForPieces,
     /// Batches of resin that are poured before they set.
     SmallerBatches,
-    /// Coats that dry as long as the next one wants.
+    /// Coats that dry as long as the next one needs.
     LongerDrying,
-    /// The fewest changes of the finish with which every coat holds.
+    /// The fewest changes to the finish with which every coat holds.
     FixFinish,
-    /// Another color for one of each two players that are alike.
+    /// Another color for one of each two players whose colors look alike.
     DistinctColors,
     /// The marks of the set for all players.
     MarksOfSet,
     /// A line around the players' marks.
     OutlineMarks,
-    /// Paint where a color is not seen, and a color that is.
+    /// Paint instead of colors that do not show, and another color for paint like the wood.
     ColorsOffWood,
-    /// Paint where another medium cannot be.
+    /// Paint where another medium cannot be used.
     PaintInstead,
     /// Colored rings that do not meet.
     NarrowerColorRings,
-    /// Changes by hand that have no hole are let go.
+    /// Removal of hand edits that have no hole.
     DropWaitingEdits,
 }
 
@@ -107,13 +107,13 @@ pub enum MendError {
     /// The board cannot be laid out.
     #[error(transparent)]
     Build(#[from] BuildError),
-    /// No size does.
+    /// No size fits.
     #[error(transparent)]
     Fit(#[from] FitError),
     /// The new value would be out of its range.
     #[error(transparent)]
     Range(#[from] OutOfRange),
-    /// Nothing does.
+    /// There is nothing that would help.
     #[error("{0}")]
     Nothing(&'static str),
 }
@@ -158,7 +158,7 @@ impl Mend {
         Self::DropWaitingEdits,
     ];
 
-    /// Whether findings offer it; the others solve for an open value.
+    /// Whether findings offer it; the other changes solve for an open value.
     pub const fn is_offered(self) -> bool {
         !matches!(
             self,
@@ -170,7 +170,7 @@ impl Mend {
         )
     }
 
-    /// The words on its button.
+    /// The label of its button.
     pub const fn label(self) -> &'static str {
         match self {
             Self::FitBoard => "Fit board to pattern",
@@ -211,7 +211,7 @@ impl Mend {
         }
     }
 
-    /// Its effect, for a pointer that rests on it.
+    /// Its tooltip, which describes the effect.
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::FitBoard => "The smallest board on which every hole keeps the rim margin",
@@ -287,7 +287,7 @@ impl Mend {
     /// ```
     ///
     /// # Errors
-    /// [`MendError`] names the obstacle, such as a number that would leave its range.
+    /// [`MendError`] with the obstacle, such as a number that would leave its range.
     pub fn applied(self, board: &Board) -> Result<Board, MendError> {
         let mended = self.changed(board)?;
         let before = out_of_range(board);
@@ -298,7 +298,7 @@ impl Mend {
         }
     }
 
-    /// Why it goes no further on a board, where it looks for the most of something and can say so.
+    /// The reason why it goes no further on a board, where it searches for the most of something and knows the reason.
     ///
     /// ```
     /// use board::Board;
@@ -314,7 +314,7 @@ impl Mend {
         Some(format!("wider, {}", board.units.say(&bound)))
     }
 
-    /// The board with the change made.
+    /// The board with the change applied.
     fn changed(self, board: &Board) -> Result<Board, MendError> {
         let mut mended = board.clone();
         match self {
@@ -376,7 +376,7 @@ impl Mend {
     }
 }
 
-/// Bores that leave the least floor, as deep as that allows.
+/// Makes bores as deep as possible while they leave the least floor.
 fn shallower_bores(board: &mut Board) -> Result<(), MendError> {
     let least = board.blank.thickness - board.limits.floor;
     each_bore(board, |bore, spur| {
@@ -384,7 +384,7 @@ fn shallower_bores(board: &mut Board) -> Result<(), MendError> {
     })
 }
 
-/// Bores deep enough for a marble to rest on the rim.
+/// Makes bores deep enough for a marble to rest on the rim.
 fn deeper_bores(board: &mut Board) -> Result<(), MendError> {
     let marble = board.piece.diameter;
     each_seat(board, |bore, _| {
@@ -394,7 +394,7 @@ fn deeper_bores(board: &mut Board) -> Result<(), MendError> {
     })
 }
 
-/// Bores as wide as the nearest of the maker's bits that suit the piece.
+/// Makes bores as wide as the nearest of the maker's bits that suits the piece.
 fn owned_bits(board: &mut Board) -> Result<(), MendError> {
     let before = board.clone();
     each_seat(board, |bore, _| {
@@ -409,7 +409,7 @@ fn owned_bits(board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
-/// The router with a bit and a bushing of the maker's in it.
+/// The router with the maker's own bit and bushing.
 fn owned_router(board: &Board) -> Result<Option<Router>, MendError> {
     let nothing = MendError::Nothing(
         "no bit and bushing in your shop make these holes and leave the hardboard wanted",
@@ -418,7 +418,7 @@ fn owned_router(board: &Board) -> Result<Option<Router>, MendError> {
     Ok(board.router.map(|router| pair.fitted(router)))
 }
 
-/// Changes the bores of every role, of the center, and of holes with bores of their own; the hole of a pivot too.
+/// Changes the bores of every role, of the center hole, and of holes with bores of their own; a pivot's hole too.
 fn each_bore(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), MendError> {
     let before = layout(board)?;
     if let Center::Pivot { diameter, depth } = &mut board.center {
@@ -434,7 +434,8 @@ fn each_bore(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), M
     Ok(())
 }
 
-/// Changes the bores that hold a piece: of every role, of a playing hole at the center, of holes with bores of their own.
+/// Changes the bores that hold a piece: those of every role, of a playing hole at the center, and of holes with bores of their
+/// own.
 fn each_seat(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), MendError> {
     let before = layout(board)?;
     let seats = before.seats(board).to_vec();
@@ -442,9 +443,10 @@ fn each_seat(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), M
     Ok(())
 }
 
-/// Changes the bores of every role, of a playing hole at the center, and of those holes that have bores of their own.
+/// Changes the bores of every role, of a playing hole at the center, and of those of the given holes that have bores of their
+/// own.
 ///
-/// A hole with a bore of its own has been changed by hand, and keeps its own after the change.
+/// A bore of its own was set by hand, and the hole keeps a bore of its own after the change.
 fn change_bores(board: &mut Board, holes: &[Hole], change: impl Fn(&mut Bore, f64)) {
     let spur = board.bores.spur;
     let differs = |hole: &&Hole| role_bore(board, hole.name.id()) != Some(hole.bore);
@@ -466,7 +468,7 @@ fn change_bores(board: &mut Board, holes: &[Hole], change: impl Fn(&mut Bore, f6
     }
 }
 
-/// The bore that the document has for a hole's role; none for a hole added by hand, which brings its own.
+/// The document's bore for a hole's role; none for a hole added by hand, which has its own.
 fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
     match hole.role() {
         board::Role::Track => Some(board.bores.track),
@@ -477,7 +479,7 @@ fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
     }
 }
 
-/// Batches as large as can be poured in time.
+/// Makes batches as large as can be poured in time.
 fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     let nothing = MendError::Nothing("no batch that fills a hole is poured before it sets");
     let batch = batch_in_time(&Workpiece::of(board)?).ok_or(nothing)?;
@@ -487,7 +489,7 @@ fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
-/// A recess as deep and wide as the pieces need.
+/// The recess, as deep and wide as the pieces need.
 fn recess_for_pieces(board: &Board) -> Result<board::Recess, MendError> {
     let nothing = MendError::Nothing(
         "no recess in this board holds the pieces and leaves the wood wanted: use thicker wood, or keep the pieces elsewhere",
@@ -501,7 +503,7 @@ fn shank_with_room(board: &Board) -> Result<f64, MendError> {
     insert_with_room(&Workpiece::of(board)?).ok_or(nothing)
 }
 
-/// Outlines and rings as far out as the checks want them.
+/// Moves outlines and rings as far out as the checks require.
 fn wider_outlines(board: &mut Board) {
     let Some(grooves) = &mut board.grooves else {
         return;
@@ -513,7 +515,7 @@ fn wider_outlines(board: &mut Board) {
     }
 }
 
-/// A turntable in place of no base, or of feet as wide.
+/// Plans a turntable instead of no base, or instead of feet as wide.
 fn plan_turntable(board: &mut Board) {
     let base = board.base.get_or_insert_default();
     if let board::Footing::Feet { circle, .. } = base.footing {
@@ -521,7 +523,8 @@ fn plan_turntable(board: &mut Board) {
     }
 }
 
-/// The diameter of a board with the rim that hands need, mm. Pockets may move out with the edge: then it is tried again.
+/// The diameter of a board with the rim that hands need, mm. Pockets may move out with the edge, so several rounds may be
+/// needed.
 fn board_for_hands(board: &Board) -> Result<f64, MendError> {
     const TRIES: usize = 20;
     let mut wider = board.clone();
@@ -538,13 +541,13 @@ fn board_for_hands(board: &Board) -> Result<f64, MendError> {
     ))
 }
 
-/// The rotation that keeps joints off rows of holes, degrees.
+/// The rotation that keeps paper joints clear of rows of holes, degrees.
 fn off_joints(board: &Board) -> Result<f64, MendError> {
     let nothing = MendError::Nothing("no turn of the pattern takes the joints off its rows");
     rotation_off_joints(&Workpiece::of(board)?).ok_or(nothing)
 }
 
-/// Makes the pilot, or the pivot's own hole, as wide as the pin of the circle jig.
+/// Makes the pilot hole, or the pivot's own hole, as wide as the pin of the circle jig.
 fn pilot_for_pin(board: &mut Board) {
     let pin = board.jig.pin;
     match &mut board.center {
@@ -554,11 +557,11 @@ fn pilot_for_pin(board: &mut Board) {
     }
 }
 
-/// The smallest pitch at which wood between holes, pieces and a router template, if there is one, keep their limits.
+/// The smallest pitch at which webs, pieces and, if there is one, a router template keep their limits.
 fn wider_pitch(board: &Board) -> Result<f64, FitError> {
     let mut wanting = board.clone();
     if let Some(router) = board.router {
-        // Its holes share the centers of the bores, so that its webs are thinner by a fixed length.
+        // The template's holes share the centers of the bores, so that its webs are thinner by a fixed amount.
         let template = board.limits.template_web + router.wider();
         wanting.limits.web = wanting.limits.web.max(template);
     }

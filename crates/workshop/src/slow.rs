@@ -1,4 +1,5 @@
-//! Parts of a workpiece that can take longer than a frame of the window: worked out beside it, and known once they are through.
+//! Parts of a workpiece that can take longer than a frame of the window: they are worked out in the background and known once
+//! they are done.
 
 use geometry::Stopped;
 
@@ -8,11 +9,11 @@ use crate::{
     Budget, Calendar, CalendarError, Chance, Joined, StockPlan, Work, Workpiece, boards_of,
 };
 
-/// Boards of no more holes have their tolerance budget worked out at once.
+/// The most holes for which the tolerance budget is worked out at once.
 const FEW_HOLES: usize = 500;
-/// Blanks of no more corners and flaws have the place of the board worked out at once.
+/// The most corners and flaws of a blank for which the place of the board is worked out at once.
 const FEW_CORNERS: usize = 300;
-/// Orders of no more boards have their calendar worked out at once; it grows with the square of the boards.
+/// The most boards of an order for which the calendar is worked out at once; the time grows with the square of their number.
 const FEW_BOARDS: u32 = 20;
 
 impl Workpiece {
@@ -34,7 +35,7 @@ impl Workpiece {
         self.stock().is_none() && self.parts.stock.get().is_none()
     }
 
-    /// The calendar as [`Self::calendar`] has it; none of many boards until [`Self::work_out`] is through.
+    /// The result of [`Self::calendar`]; none for an order of many boards until [`Self::work_out`] is done.
     ///
     /// ```
     /// use board::Board;
@@ -56,15 +57,15 @@ impl Workpiece {
         self.parts.calendar.get().is_none() && boards_of(&self.board) > FEW_BOARDS
     }
 
-    /// Boards that joining would make of the blank; none until [`Self::work_out`] is through.
+    /// Boards that joining would make from the blank; none until [`Self::work_out`] is done.
     pub fn joined(&self) -> Option<&Joined> {
         self.parts.joined.get()?.as_ref()
     }
 
-    /// The errors of the finished board, and an upper bound of the chance of a thin web; `None` for a board of many
-    /// holes until [`Self::work_out`] is done.
+    /// The errors of the finished board, and an upper bound of the chance of a thin web; `None` for a board of many holes until
+    /// [`Self::work_out`] is done.
     ///
-    /// The chance is the sum over all pairs of holes, which is never too small (Boole's inequality).
+    /// The bound is the sum over all pairs of holes, which is never too small (Boole's inequality).
     pub fn budget(&self) -> Option<&(Budget, f64)> {
         if self.parts.budget.get().is_none() && self.layout.holes.len() > FEW_HOLES {
             return None;
@@ -72,7 +73,7 @@ impl Workpiece {
         self.parts.budget.get_or_init(|| self.budgeted()).as_ref()
     }
 
-    /// The chance that any web falls under its limit; none until [`Self::work_out`] is through.
+    /// The chance that any web is below its limit; none until [`Self::work_out`] is done.
     pub fn chance(&self) -> Option<&Chance> {
         self.parts.chance.get()?.as_ref()
     }
@@ -96,7 +97,7 @@ impl Workpiece {
     /// ```
     ///
     /// # Errors
-    /// [`Stopped`] when `cancel` answered yes; finished results are kept.
+    /// [`Stopped`] when `cancel` returned true; finished results are kept.
     pub fn work_out(&self, cancel: &dyn Fn() -> bool) -> Result<(), Stopped> {
         if self.parts.stock.get().is_none() {
             let plan = stock::stock_plan(&self.board.stock, cancel)?;
@@ -111,7 +112,7 @@ impl Workpiece {
         if cancel() {
             return Err(Stopped);
         }
-        // An error is shown where the result is shown.
+        // An error is shown together with the result.
         let _ = self.calendar();
         if cancel() {
             return Err(Stopped);
@@ -127,7 +128,7 @@ impl Workpiece {
         Ok(())
     }
 
-    /// The work that the tolerance budget is worked out from.
+    /// The inputs from which the tolerance budget is worked out.
     fn work(&self) -> Work<'_> {
         Work {
             mouths: self.mouths(),
@@ -136,10 +137,10 @@ impl Workpiece {
         }
     }
 
-    /// The tolerance budget, with the most that the chance of a thin web can be.
+    /// The tolerance budget, with an upper bound of the chance of a thin web.
     fn budgeted(&self) -> Option<(Budget, f64)> {
         let work = self.work();
-        // A document in its ranges has errors and holes that can be added up.
+        // The errors and holes of a document within its ranges can be added up.
         let most = budget::chance_at_most(&work, self.board.limits.web).ok()?;
         Some((budget::budget(&work).ok()?, most))
     }

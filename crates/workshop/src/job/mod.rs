@@ -1,7 +1,7 @@
-//! The plan of the work: every operation that a board implies, in an order that follows from what each needs.
+//! The work plan: every operation that a board implies, in an order that follows from what each one needs.
 //!
-//! The rooms list the operations and how they are done; [`needs`] lists which comes before which, and why; [`order`] puts both
-//! together. The method that the maker has chosen decides which operations there are.
+//! The modules of the subjects list the operations and how they are done; [`needs`] lists which task comes before which, and
+//! why; [`order`] puts both together. The method that the maker has chosen decides which operations there are.
 
 mod batch;
 mod method;
@@ -26,76 +26,76 @@ pub use method::Method;
 pub use stage::WorkStage;
 pub use task::{Room, Task};
 
-/// Where a number of minutes or hours comes from that no maker has typed.
+/// Source of a number of minutes or hours that the maker has not typed.
 pub(crate) const USUAL: &str = "common practice, no source";
-/// Where one comes from that the maker has typed.
+/// Source of a number of minutes or hours that the maker has typed.
 pub(crate) const TIMED: &str = "as typed by the maker";
 
 /// The work on a board.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkPlan {
-    /// The way in which the holes come into the wood.
+    /// The method by which the holes are made.
     pub method: Method,
     /// The operations, in the order of the work.
     pub operations: Vec<Operation>,
 }
 
-/// One operation, done in one go, with its tools, its time and its needs.
+/// One operation, done without a break between steps, with its tools, its time and its needs.
 ///
-/// Hands-on time and waits are separate: a wait can pass beside other work, and costs only days.
+/// Hands-on time and waits are separate: other work can be done during a wait, which costs only days.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Operation {
     /// The task.
     pub task: Task,
-    /// Which one it is of those of its task, from 1.
+    /// Its number among the operations of its task, from 1.
     pub number: u32,
-    /// The operations that come before it, with the reasons.
+    /// The operations that must come before it, with the reasons.
     pub needs: Vec<Need>,
-    /// Tool and set-up, in words.
+    /// Tool and setup, in words.
     pub tool: String,
-    /// The time that hands are at it.
+    /// The hands-on time.
     pub hands_on: HandsOn,
-    /// The time that it has to be left alone afterwards, before anything that needs it.
+    /// The time that it must be left alone afterward, before anything that needs it.
     pub wait: Option<Wait>,
     /// The cautions for it.
     pub cautions: Vec<Caution>,
-    /// The work, a sentence for each step.
+    /// The work, one sentence per step.
     pub work: Vec<String>,
-    /// The groups of sums that go with it, by their headings.
+    /// The groups of shop math that belong to it, by their headings.
     pub sums: &'static [&'static str],
 }
 
-/// Something that has to be done before an operation.
+/// An operation that must come before another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Need {
-    /// Its place in [`WorkPlan::operations`], from 0; always before the operation that has the need.
+    /// Its index in [`WorkPlan::operations`]; always less than that of the operation with the need.
     pub operation: usize,
     /// The reason.
     pub why: &'static str,
 }
 
-/// The time that hands are at an operation.
+/// The hands-on time of an operation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HandsOn {
     /// Minutes.
     pub minutes: f64,
-    /// Where that comes from.
+    /// Their source.
     pub source: &'static str,
 }
 
-/// The time that something is left alone.
+/// A time during which something is left alone.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Wait {
     /// Hours.
     pub hours: f64,
-    /// The reason, as a sentence without its full stop: "the glue sets".
+    /// The reason, as a sentence without its period: "the glue sets".
     pub reason: &'static str,
-    /// Where that comes from.
+    /// Its source.
     pub source: &'static str,
 }
 
 impl Operation {
-    /// An operation of a task with only the cautions that it needs with any tool.
+    /// An operation of a task, with only the cautions that apply with any tool.
     pub(crate) fn of(task: Task) -> Self {
         Self {
             task,
@@ -113,20 +113,20 @@ impl Operation {
         }
     }
 
-    /// The same with its tool and how long it takes by common practice, minutes.
+    /// The operation with its tool and its usual time, minutes.
     pub(crate) fn with(mut self, tool: impl Into<String>, minutes: f64) -> Self {
         self.tool = tool.into();
         self.hands_on.minutes = minutes;
         self
     }
 
-    /// The same with sentences.
+    /// The operation with its sentences.
     pub(crate) fn says(mut self, work: impl IntoIterator<Item = String>) -> Self {
         self.work.extend(work);
         self
     }
 
-    /// The same with what else to mind, each once, in the order lists show them.
+    /// The operation with further cautions, each once, in the order lists show them.
     pub(crate) fn minding(mut self, cautions: &[Caution]) -> Self {
         self.cautions.extend(cautions);
         self.cautions.sort_unstable();
@@ -134,7 +134,7 @@ impl Operation {
         self
     }
 
-    /// The same, left alone for so many hours by common practice.
+    /// The operation followed by a wait of this many hours, by common practice.
     pub(crate) const fn waiting(mut self, hours: f64, reason: &'static str) -> Self {
         self.wait = Some(Wait {
             hours,
@@ -164,7 +164,7 @@ pub fn cautions_of(operations: &[Operation]) -> Vec<Caution> {
 }
 
 impl WorkPlan {
-    /// The operations of a task, by their numbers.
+    /// The operations of a task, in the order of their numbers.
     ///
     /// ```
     /// use board::{Board, Coat};
@@ -201,18 +201,18 @@ impl WorkPlan {
         tasks
     }
 
-    /// Whether a task is in it.
+    /// Whether a task is in the plan.
     pub fn has(&self, task: Task) -> bool {
         self.of(task).next().is_some()
     }
 
-    /// Minutes of work by hand.
+    /// Total hands-on minutes.
     pub fn hands_on_minutes(&self) -> f64 {
         let each = self.operations.iter().map(|it| it.hands_on.minutes);
         each.sum()
     }
 
-    /// Hours of waiting where nothing else is done meanwhile.
+    /// Total hours of waits, counting only waits during which nothing else is done.
     ///
     /// ```
     /// use board::{Board, Filling};
@@ -230,7 +230,7 @@ impl WorkPlan {
     }
 }
 
-/// The work on a board, room by room and then put in order, from what its document plans for and by the method that it asks for.
+/// The work on a board, collected from the modules and put in order, for what its document plans and the method it chooses.
 pub(crate) fn work_plan(workpiece: &Workpiece) -> WorkPlan {
     let method = Method::of(workpiece.board());
     let mut all = blank::steps::operations(workpiece);
@@ -253,7 +253,7 @@ pub(crate) fn work_plan(workpiece: &Workpiece) -> WorkPlan {
     }
 }
 
-/// The maker's own times in place of common practice, for every operation of a task.
+/// Replaces usual times with the maker's own, for every operation of a task.
 fn timed(all: &mut [Operation], times: &[Timed]) {
     for time in times {
         let Some(task) = Task::of_word(&time.task) else {
@@ -268,7 +268,7 @@ fn timed(all: &mut [Operation], times: &[Timed]) {
     }
 }
 
-/// The papers and parts that go with the board.
+/// Preparing the papers and parts that go with the board.
 fn hand_over(workpiece: &Workpiece) -> Operation {
     let piece = workpiece.board().piece;
     let mut cautions = vec![Caution::SmallParts];

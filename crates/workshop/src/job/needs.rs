@@ -1,21 +1,21 @@
-//! The order that tasks need among themselves, with the reasons.
+//! The order that tasks require among themselves, with the reasons.
 //!
-//! A need for a task that is not in the plan has no effect. The rows can never ask for a circle, whatever a board plans for: that
-//! is proved while the program is compiled.
+//! A need for a task that is not in the plan has no effect. The rows never form a cycle, whatever a board plans: the compiler
+//! proves it.
 
 use super::Task;
 
-/// The tasks that one needs done before it, and why.
+/// Tasks that must be done before a task, and the reason.
 pub struct Needs {
     /// The task that has the need.
     pub task: Task,
-    /// The tasks that come before it.
+    /// The tasks that must come before it.
     pub before: &'static [Task],
-    /// The reason, a clause without its full stop.
+    /// The reason, as a clause without its period.
     pub why: &'static str,
 }
 
-/// Every need, a row each: a task, its predecessor, and the reason.
+/// Every need, one per row: a task, its predecessors, and the reason.
 macro_rules! needs {
     ($($task:ident after $($before:ident)+: $why:expr;)+) => {
         /// Every need, by subject.
@@ -27,41 +27,41 @@ macro_rules! needs {
     };
 }
 
-/// Wood that is still on the move.
+/// Wood that is still moving.
 const RESTED: &str = "wood worked before it has reached the moisture of the shop warps later";
-/// The playing hole in place of the pin's.
+/// The playing hole in place of the pin's hole.
 const CENTER_LAST: &str = "the center hole takes away the wood that the pin turns in";
 /// Bores before the things that go into them.
 const BORED: &str = "every hole must be drilled before anything goes into it";
-/// Resin before any cut through it.
+/// Resin must cure before any cut through it.
 const CURED: &str = "resin that has not cured smears, and clogs blades and paper";
-/// Resin above the face before cuts into the face.
+/// Resin above the top face is leveled before cuts into that face.
 const LEVELED: &str = "leveling resin later would tear or fill the grooves";
-/// A square blank is held more easily than a round one.
+/// A square blank is easier to clamp than a round one.
 const CORNERS_CLAMP: &str = "clamps, fence and template need the blank's square edges and corners";
-/// The pin before what turns on it.
+/// The pin's hole before the work on the pin.
 const ON_PIN: &str = "the pin goes into that hole";
-/// The machine's cuts before the board leaves its blank.
+/// The machine's cuts before the board is freed from its blank.
 const HELD: &str = "the skin or the screws hold the board until its last program has run";
 /// Cuts before sanding.
 const CUT_BEFORE_SANDING: &str = "grit left in the wood dulls the tools that still have to cut";
 /// Bores before the grooves that run between them.
 const SEEN: &str = "grooves stop short of the holes, so the holes must be there to see";
-/// Bores and inlays.
+/// Bores before inlays.
 const INLAID_LAST: &str = "a bit that meets an inlay tears it out";
 /// Wood before finish.
 const CLEAN: &str = "finish goes on clean, sanded wood";
-/// Plugs and tape before finish.
+/// Plugs and tape before the finish.
 const RUNS_IN: &str = "finish runs into every hole that is open";
-/// The test board before the coats.
+/// The test piece before the coats.
 const TRIED: &str = "coats that do not stick or dry are found on scrap, not on the board";
 /// The edge before tools guided along it.
 const ROUND_FIRST: &str = "the bearing runs along the finished edge";
-/// The machine's zero, on which it still drills and cuts.
+/// The machine's zero is on the center, which is bored later.
 const ZERO: &str = "X and Y are set on the center, so its hole comes after";
 
 needs! {
-    // From the yard to a flat board.
+    // From the lumberyard to a flat board.
     Resaw after Rest: RESTED;
     Rough after Rest: RESTED;
     Rough after Resaw: "sawing frees tension in the leaves; plane them once they stop moving";
@@ -73,7 +73,7 @@ needs! {
     Flatten after Rough: "the wood is small enough to handle once it is sawn out";
     Flatten after Glue: "glue swells the wood beside a seam; if you flatten it before that has dried, the seam sinks later";
     Thickness after Flatten: "the underside is planed parallel to a top that is flat";
-    // The test board has the weeks that the board takes.
+    // The test piece takes as many weeks as the board.
     Trial after Thickness: "the offcut must be planed like the board";
     // Templates and the pin.
     RouterTemplate after Print: "the sheets are glued on the hardboard";
@@ -109,7 +109,7 @@ needs! {
     Circle after PinHole PinBlock: ON_PIN;
     PinRings after PinHole PinBlock: ON_PIN;
     PinRings after Thickness: "its depth is set from the finished face";
-    // The hole at the center is the last that is bored.
+    // The center hole is bored last.
     CenterBore after PinHole: "the bit scores its circle in that step, while its spur still has wood to start in";
     CenterBore after Circle PinRings: CENTER_LAST;
     CenterBore after PunchedBores RoutedBores SectorBores PivotBores: CENTER_LAST;
@@ -152,7 +152,7 @@ needs! {
     ScrewHoles after Free: "the underside can be reached once the board is out of the blank";
     ScrewHoles after Recess: "the recess shows where no screw may go";
     ScrewHoles after Fill GrooveFill: "the board lies on its top face, where the resin must be hard";
-    // Sanding comes after every cut, the finish after that.
+    // Sanding comes after every cut, the finish after sanding.
     Sand after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CUT_BEFORE_SANDING;
     Sand after Circle MachinedEdge Free PinRings: CUT_BEFORE_SANDING;
     Sand after CenterBore Grooves MachinedGrooves: CUT_BEFORE_SANDING;
@@ -195,10 +195,10 @@ needs! {
     HandOver after Lid: "the pieces are put away under it";
 }
 
-/// Whether no chain of needs leads back to where it began: whether every task can be done once all are asked for.
+/// Whether the needs form no cycle: whether every task can be done when all are planned.
 const fn is_free_of_circles() -> bool {
     let mut done = [false; Task::ALL.len()];
-    // Each round does every possible task; as many rounds as tasks are enough.
+    // Each round does every task that is possible; as many rounds as there are tasks are enough.
     let mut round = 0;
     while round < Task::ALL.len() {
         let mut ready = [true; Task::ALL.len()];

@@ -1,12 +1,12 @@
-//! The order of the work, from what each operation needs.
+//! The order of the work, derived from what each operation needs.
 
 use super::needs::{NEEDS, Needs};
 use super::{Need, Operation, Task};
 
-/// The operations in an order in which everything is done before it is needed, each with its needs.
+/// The operations, each with its needs, in an order in which everything is done before it is needed.
 ///
-/// Of the operations possible next, the first in [`Task::ALL`] is taken, and of one task the lowest number: the order does not
-/// depend on that of the input.
+/// Of the operations possible next, the first in [`Task::ALL`] is chosen, and of one task the lowest number, so that the result
+/// does not depend on the order of the input.
 pub fn ordered(mut left: Vec<Operation>) -> Vec<Operation> {
     left.sort_by_key(|operation| (operation.task, operation.number));
     let mut done: Vec<Operation> = Vec::with_capacity(left.len());
@@ -17,7 +17,7 @@ pub fn ordered(mut left: Vec<Operation>) -> Vec<Operation> {
             let mut needs = NEEDS.iter().filter(|needs| needs.task == operation.task);
             !needs.any(waits)
         };
-        // A test beside the needs proves that one always is ready.
+        // A compile-time check on the needs proves that one is always ready.
         let next = left.iter().position(ready).unwrap_or_default();
         let mut next = left.remove(next);
         next.needs = needs(next.task, &done);
@@ -33,9 +33,10 @@ const fn bit(task: Task) -> u64 {
 
 const _: () = assert!(Task::ALL.len() <= 64, "a set of tasks is a u64");
 
-/// The operations, of those before it, that a task needs: of each task the last, as each operation of a task needs the one before it.
+/// The earlier operations that a task needs: the last one of each needed task, since each operation of a task needs the one
+/// before it.
 ///
-/// Needs are given by places, so that the calendar and the critical path need no search.
+/// Needs are given as indices, so that the calendar and the critical path need no search.
 fn needs(task: Task, done: &[Operation]) -> Vec<Need> {
     let mut told = 0_u64;
     let before = |(at, earlier): (usize, &Operation)| {
@@ -70,7 +71,7 @@ mod tests {
     }
 
     #[test]
-    fn all_that_there_is_can_be_put_in_order_from_any_order() {
+    fn every_task_can_be_put_in_order_from_any_input_order() {
         let all: Vec<Operation> = Task::ALL.iter().map(|task| bare(*task, 1)).collect();
         let order = ordered(all.clone());
         assert_eq!(order.len(), all.len());
@@ -81,7 +82,7 @@ mod tests {
     }
 
     #[test]
-    fn one_task_is_done_by_its_numbers() {
+    fn operations_of_one_task_follow_their_numbers() {
         let coats = vec![
             bare(Task::Coat, 2),
             bare(Task::Coat, 1),
@@ -95,7 +96,7 @@ mod tests {
     }
 
     #[test]
-    fn of_each_task_before_it_an_operation_names_the_last_alone() {
+    fn an_operation_names_only_the_last_of_each_task_before_it() {
         let coats = (1..=400).map(|number| bare(Task::Coat, number));
         let order = ordered(
             coats
@@ -110,7 +111,7 @@ mod tests {
     }
 
     #[test]
-    fn every_reason_is_said_in_words_and_no_need_twice() {
+    fn every_need_has_a_reason_and_occurs_once() {
         let mut seen = std::collections::BTreeSet::new();
         for needs in NEEDS {
             assert!(

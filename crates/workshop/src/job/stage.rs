@@ -1,17 +1,17 @@
-//! The stages of the work, one a page of the job sheet: the work at one place with one kind of tools.
+//! The stages of the work, one per page of the job sheet: the work at one place with one kind of tools.
 
 use super::{Operation, Task, WorkPlan};
 
 /// A stage of the work.
 ///
-/// Tasks are grouped by their tools and their place, so that a page of the job sheet hangs where its work is done. The order of
-/// the stages is that of their tasks in the plan, for every method: drilling on the pin has the corners off before the bores, and
-/// its circle in two parts.
+/// Tasks are grouped by their tools and their place, so that a page of the job sheet can hang where its work is done. The
+/// stages follow the order of their tasks in the plan, for every method: with drilling on the pin, the corners come off before
+/// the bores, so the circle is in two parts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum WorkStage {
-    /// From the yard to a flat board.
+    /// From the lumberyard to a flat board.
     Blank,
-    /// Paper, templates of hardboard, and the pin.
+    /// Paper, hardboard templates, and the pin.
     Template,
     /// The bores.
     Bores,
@@ -23,12 +23,12 @@ pub enum WorkStage {
     Shaping,
     /// Sanding and coats.
     Finish,
-    /// Base and hand-over.
+    /// Base and handover.
     HandOver,
 }
 
 impl WorkStage {
-    /// The name that sheets have for it.
+    /// Its name on sheets.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Blank => "The blank",
@@ -44,7 +44,7 @@ impl WorkStage {
 }
 
 impl Task {
-    /// The stage of the work that it belongs to.
+    /// The stage of the work that the task belongs to.
     ///
     /// ```
     /// use workshop::{Task, WorkStage};
@@ -102,7 +102,7 @@ impl Task {
 }
 
 impl WorkPlan {
-    /// The operations in their order, parted where another stage begins; a stage comes again where the order asks for it.
+    /// The operations in their order, split where another stage begins; a stage may occur more than once.
     ///
     /// ```
     /// use board::Board;

@@ -2,11 +2,11 @@
 
 use super::Method;
 
-/// Tasks, each described once: its meaning, its name on sheets, its room, and the one method it belongs to, if any.
+/// Tasks, each defined once: its meaning, its name on sheets, its subject, and the one method it belongs to, if any.
 macro_rules! tasks {
     ($($(#[$doc:meta])+ $task:ident: $title:literal, $room:ident, $method:expr;)+) => {
-        /// A kind of operation. The list runs from subject to subject; the order of the work follows from the needs alone, and
-        /// this list settles it only where nothing else does.
+        /// A kind of operation. The list is arranged by subject; the order of the work follows from the needs, and this list
+        /// decides only where the needs leave a choice.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Task {
             $($(#[$doc])+ $task,)+
@@ -16,21 +16,21 @@ macro_rules! tasks {
             /// Every task, by subject.
             pub const ALL: &[Self] = &[$(Self::$task),+];
 
-            /// The name on the job sheet, a noun, used in sentences about the order of work.
+            /// Its name on the job sheet, a noun, used in sentences about the order of work.
             pub const fn title(self) -> &'static str {
                 match self {
                     $(Self::$task => $title,)+
                 }
             }
 
-            /// The name that its variant has in the program.
+            /// The name of its variant.
             const fn name(self) -> &'static str {
                 match self {
                     $(Self::$task => stringify!($task),)+
                 }
             }
 
-            /// The room that says how it is done.
+            /// The subject whose module describes how it is done.
             pub const fn room(self) -> Room {
                 match self {
                     $(Self::$task => Room::$room,)+
@@ -48,7 +48,7 @@ macro_rules! tasks {
 }
 
 impl Task {
-    /// The word that a document has for it.
+    /// Its word in a document.
     ///
     /// ```
     /// use workshop::Task;
@@ -66,20 +66,20 @@ impl Task {
         word
     }
 
-    /// The task of a word; none for an unknown word.
+    /// The task with this word; none for an unknown word.
     pub fn of_word(word: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|task| task.word() == word)
     }
 }
 
 tasks! {
-    /// The wood comes to the moisture of the shop.
+    /// The wood adjusts to the moisture of the shop.
     Rest: "Resting the wood", Blank, None;
-    /// A slab is sawn into two leaves.
+    /// A slab is resawn into two leaves.
     Resaw: "Resawing", Blank, None;
-    /// The pieces are sawn with something to spare, and planed for the joint.
+    /// The pieces are sawn oversize and planed for the joint.
     Rough: "Roughing out", Blank, None;
-    /// The edges that are glued are planed straight and square.
+    /// The edges to be glued are planed straight and square.
     Joint: "Jointing the edges", Blank, None;
     /// Mortises for loose tenons are cut into those edges.
     Mortise: "Mortises", Blank, None;
@@ -87,25 +87,25 @@ tasks! {
     Glue: "Glue-up", Blank, None;
     /// The top face is made flat.
     Flatten: "Flattening the top", Blank, None;
-    /// The underside is planed until the board is as thick as it will be.
+    /// The underside is planed until the board has its thickness.
     Thickness: "Planing to thickness", Blank, None;
-    /// The coats of finish are tried on an offcut.
+    /// The coats of finish are tested on an offcut.
     Trial: "Test board of the finish", Finish, None;
     /// The paper is printed and measured.
     Print: "Printing the template", Template, None;
-    /// The router's template is made of hardboard.
+    /// The router template is made of hardboard.
     RouterTemplate: "Making the router template", Hardboard, Some(Method::Router);
-    /// The jig of one sector is made of hardboard.
+    /// The jig for one sector is made of hardboard.
     SectorJig: "Making the one-player jig", Hardboard, Some(Method::SectorJig);
-    /// The hole that the pin stands in is drilled.
+    /// The hole for the pin is drilled.
     PinHole: "Hole for the pin", Jig, None;
-    /// A block with the pin's hole is stuck to a board that has none.
+    /// A block with the pin's hole is attached to a board that has no such hole.
     PinBlock: "Block for the pin", Jig, None;
     /// The template is laid on the blank, and every center is punched.
     Punch: "Punching the centers", Template, Some(Method::Template);
     /// The bores are drilled at their punch marks.
     PunchedBores: "Drilling the holes", Bores, Some(Method::Template);
-    /// The bores are routed along the template.
+    /// The bores are routed with the template.
     RoutedBores: "Routing the holes", Hardboard, Some(Method::Router);
     /// The bores are drilled through the jig, sector by sector.
     SectorBores: "Drilling the holes", Hardboard, Some(Method::SectorJig);
@@ -117,15 +117,15 @@ tasks! {
     MachinedGrooves: "Grooves", Machine, Some(Method::Machine);
     /// The machine cuts the board round.
     MachinedEdge: "Cutting the edge", Machine, Some(Method::Machine);
-    /// The board that the machine has cut round is taken out of its blank.
+    /// The board that the machine has cut round is freed from its blank.
     Free: "Cutting the board free", Machine, Some(Method::Machine);
     /// The corners outside the circle are sawn off.
     Corners: "Sawing the corners off", Jig, None;
     /// The board is cut round on its pin.
     Circle: "Cutting the circle", Jig, None;
-    /// Rings about the pin are routed on it.
+    /// Rings about the pin are routed on the pin.
     PinRings: "Rings on the pin", Grooves, None;
-    /// The playing hole at the center takes the place of the pin's.
+    /// The playing hole at the center replaces the pin's hole.
     CenterBore: "Playing hole at the center", Bores, None;
     /// Open pores in the bores are sealed before resin is poured.
     Seal: "Sealing the holes", Filling, None;
@@ -133,7 +133,7 @@ tasks! {
     Inserts: "Setting balls or discs", Bores, None;
     /// Resin is poured, and cures.
     Fill: "Pouring the resin", Filling, None;
-    /// Resin above the top face is taken down to it.
+    /// Resin above the top face is leveled.
     Level: "Leveling the resin", Filling, None;
     /// V-grooves are routed by hand.
     Grooves: "Grooves", Grooves, None;
@@ -143,7 +143,7 @@ tasks! {
     Roundover: "Rounding over the top edge", Jig, None;
     /// The bottom edge is eased.
     Ease: "Easing the bottom edge", Jig, None;
-    /// The storage is routed into the underside.
+    /// The storage recess is routed into the underside.
     Recess: "Recess", Recess, None;
     /// The lid is made and fitted.
     Lid: "Lid", Recess, None;
@@ -151,11 +151,11 @@ tasks! {
     Inlay: "Inlays", Colors, None;
     /// Holes for the screws of the base are drilled.
     ScrewHoles: "Screw holes", Base, None;
-    /// All of it is sanded.
+    /// The whole board is sanded.
     Sand: "Sanding", Finish, None;
-    /// Parts that stay bare are covered.
+    /// Parts that stay bare are masked.
     Mask: "Masking", Finish, None;
-    /// Parts of the board are dyed or stained, which only bare wood takes.
+    /// Parts of the board are dyed or stained, which needs bare wood.
     Stain: "Dyeing and staining", Colors, None;
     /// A coat of finish under the paint is applied, and dries.
     Undercoat: "Finish under the paint", Finish, None;
@@ -163,22 +163,22 @@ tasks! {
     Paint: "Painting", Colors, None;
     /// A coat of finish is applied, and dries.
     Coat: "Finish", Finish, None;
-    /// The finish gets hard.
+    /// The finish hardens.
     Harden: "Hardening of the finish", Finish, None;
-    /// The board is fixed to its base.
+    /// The board is attached to its base.
     Base: "Base", Base, None;
     /// The pieces are tried, and the board is handed over.
     HandOver: "Hand-over", HandOver, None;
 }
 
-/// The subject of an operation: the room of this crate that says how it is done.
+/// The subject of an operation, whose module of this crate describes how it is done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Room {
     /// The wood and its joints.
     Blank,
     /// Sheets of paper.
     Template,
-    /// Templates of hardboard.
+    /// Hardboard templates.
     Hardboard,
     /// Pin, stop and circle.
     Jig,

@@ -1,12 +1,13 @@
-//! Every hole with its place and bore: the input of a jig or a machine.
+//! Every hole with its position and bore: the input of a jig or a machine.
 
 use board::{BitRun, Bore, Bottom, HoleName, Layout, Role};
 use geometry::Point;
 
-/// The holes of a board, in the order of their names or in that of drilling.
+/// The holes of a board, in the order of their names or of drilling.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HoleTable {
-    /// One row a hole; from [`crate::Workpiece::hole_table`] by player, then track, home, start, extra, then number, the center last.
+    /// One row per hole; in [`crate::Workpiece::hole_table`] sorted by player, then track, home, start, extra, then number,
+    /// with the center last.
     pub rows: Vec<HoleRow>,
 }
 
@@ -17,7 +18,7 @@ pub struct HoleRow {
     pub name: HoleName,
     /// Its purpose.
     pub role: Role,
-    /// Whose it is, from 1; 0 for the center hole.
+    /// The player it belongs to, from 1; 0 for the center hole.
     pub player: u32,
     /// Its number in its role, from 1; 0 for the center hole.
     pub number: u32,
@@ -25,9 +26,9 @@ pub struct HoleRow {
     pub center: Point,
     /// Diameter of the bore, mm.
     pub diameter: f64,
-    /// Depth as [`board::Bore::depth`] has it, mm.
+    /// Depth as defined by [`board::Bore::depth`], mm.
     pub depth: f64,
-    /// Shape of its floor.
+    /// Shape of its bottom.
     pub bottom: Bottom,
 }
 
@@ -56,7 +57,8 @@ impl HoleTable {
         bits
     }
 
-    /// The same holes in an order of rows, from 0, as [`crate::Order::rows`] has it; a row that is not there is left out.
+    /// The same holes in the order of some rows, counted from 0, such as [`crate::Order::rows`]; a row that does not exist is
+    /// left out.
     ///
     /// ```
     /// use workshop::Workpiece;
@@ -75,7 +77,7 @@ impl HoleTable {
 }
 
 impl HoleRow {
-    /// The bore drilled there.
+    /// The bore drilled at this hole.
     pub const fn bore(&self) -> Bore {
         Bore {
             diameter: self.diameter,
@@ -84,7 +86,7 @@ impl HoleRow {
         }
     }
 
-    /// Diameter of the bit that drills it, mm, as [`Bore::cutter`] has it.
+    /// Diameter of the bit that drills it, mm; see [`Bore::cutter`].
     pub fn cutter(&self) -> f64 {
         self.bore().cutter()
     }
@@ -116,7 +118,7 @@ mod tests {
     use board::Board;
 
     #[test]
-    fn each_bit_is_named_once_in_the_order_of_need() {
+    fn each_bit_is_listed_once_in_the_order_of_use() {
         let mut board = Board::default();
         board.bores.start.diameter = 10.0;
         (board.bores.home.bottom, board.bores.home.depth) = (Bottom::Ball, 6.0);
@@ -129,7 +131,7 @@ mod tests {
         assert_eq!(table.bits(), wanted);
     }
 
-    /// A mouth of 12, 3 deep, is left by a ball of (6² + 3²) / 3 = 15.
+    /// A mouth of 12 mm, 3 mm deep, is cut by a ball of (6² + 3²) / 3 = 15 mm.
     #[test]
     fn the_bit_of_a_shallow_ball_is_wider_than_its_mouth() {
         let mut board = Board::default();

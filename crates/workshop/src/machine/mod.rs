@@ -1,4 +1,4 @@
-//! Orders for a machine: the hole table, and the order in which its holes are drilled.
+//! Data for a machine: the hole table, and the order in which its holes are drilled.
 
 pub mod hole_table;
 pub mod order;

@@ -1,4 +1,4 @@
-//! The order in which holes are drilled, with its set-ups and travel.
+//! The order in which holes are drilled, with its settings and travel.
 
 use board::{DrillingOrder, HoleId};
 use geometry::{Point, TourBudget, shortest_path};
@@ -10,35 +10,35 @@ const ONE_SETTING: f64 = 0.001;
 /// With this many holes or fewer, the short search finds the shortest path nearly every time.
 const FEW: usize = 200;
 
-/// An order of drilling, with its set-ups and travel.
+/// A drilling order, with its settings and travel.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Order {
     /// Rows of the hole table, each once.
     pub rows: Vec<usize>,
-    /// Number of times that a bit is mounted, the first included.
+    /// How often a bit is mounted, the first time included.
     pub bits: u32,
-    /// Number of times that the depth stop is set, the first included; each change of the bit needs it set again.
+    /// How often the depth stop is set, the first time included; each change of the bit requires setting it again.
     pub depths: u32,
-    /// Number of times that the radius is set, the first included; each change of the depth needs it set again.
+    /// How often the radius is set, the first time included; each change of the depth requires setting it again.
     pub radii: u32,
     /// Length of the path from the center pin to the first hole and on from hole to hole, mm.
     pub travel: f64,
 }
 
-/// Whether the hole at the center is drilled first or last.
+/// Whether the center hole is drilled first or last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CenterTurn {
     /// Before all others, because it holds the pin of the jig.
     First,
-    /// After all others, because a playing hole removes the pilot that holds the pin.
+    /// After all others, because a playing hole removes the pilot hole that holds the pin.
     Last,
 }
 
-/// The order in which the holes of a table are drilled. The hole at the center comes first or last; the others are
-/// drilled bit by bit, the bits in the order in which the table first needs them.
+/// The order in which the holes of a table are drilled. The center hole comes first or last; the others are drilled bit by bit,
+/// the bits in the order in which the table first needs them.
 ///
-/// By set-ups, each bit's holes are drilled depth by depth, the shallow ones first, each depth from the center outward,
-/// each radius clockwise: apart from the center, no order changes bits or depths less often. By travel, each bit's
+/// Ordered by setup, each bit's holes are drilled depth by depth, the shallow ones first, each depth from the center outward,
+/// each radius clockwise: apart from the center, no order changes bits or depths less often. Ordered by travel, each bit's
 /// holes are drilled along the shortest path found from the last hole of the bit before, or from the center pin.
 ///
 /// Settings are counted for both kinds of order, so that the jig sheet can compare them.
@@ -128,7 +128,7 @@ fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
 
 /// The rows as an [`Order`]: the settings of bit, depth stop and radius counted, and the travel added up.
 ///
-/// The hole at the center always counts as a change of the bit, because other work is done between it and the rest.
+/// The center hole always counts as a change of the bit, because other work is done between it and the rest.
 fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
     let (mut bits, mut depths, mut radii, mut travel) = (0, 0, 0, 0.0);
     let mut before: Option<&crate::HoleRow> = None;
@@ -174,7 +174,7 @@ mod tests {
     }
 
     #[test]
-    fn the_hole_at_the_center_comes_first_or_last() {
+    fn the_center_hole_comes_first_or_last() {
         let table = mixed();
         for order in DrillingOrder::ALL {
             let center = table.rows.len() - 1;
@@ -197,7 +197,7 @@ mod tests {
     /// Counted by hand. Bits: Forstner, ball, and Forstner again for the center. Depths: two with the Forstner bit, one
     /// with the ball bit, one at the center. Radii: each distinct one once per depth, with the center's radius of 0.
     #[test]
-    fn by_set_ups_each_setting_is_made_once() {
+    fn ordering_by_setup_makes_each_setting_once() {
         let table = mixed();
         let order = drilling_order(&table, DrillingOrder::SetUps, CenterTurn::Last);
         assert_eq!((order.bits, order.depths), (3, 4));

@@ -1,4 +1,4 @@
-//! The work that a CNC machine does by itself.
+//! The work that a CNC machine does.
 
 use crate::bores::steps::kinds_but_center;
 use crate::grooves::steps::set;
@@ -6,7 +6,7 @@ use crate::jig::steps::{edge_by_machine, grooves_by_machine};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, Workpiece, passes};
 
-/// Drilling, grooves and edge by programs; nothing for other methods.
+/// Drilling, grooves and edge by program; empty for other methods.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let board = workpiece.board();
     if Method::of(board) != Method::Machine {
@@ -23,7 +23,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// Every bore but the center's.
+/// Drilling every bore but the center hole.
 ///
 /// Half an hour to set up, ten minutes for each bit and six seconds for each hole; common practice, no source.
 fn bores(workpiece: &Workpiece) -> Operation {
@@ -45,9 +45,9 @@ fn bores(workpiece: &Workpiece) -> Operation {
     .says(kinds_but_center(workpiece, "measure a hole in scrap before the first in the blank"))
 }
 
-/// Two dowels that bring the blank back to its place, where a later program needs it; common practice, no source.
+/// A sentence on two dowels that return the blank to its place, where a later program needs it; common practice, no source.
 ///
-/// By then the hole at the center may be bored and filled, and a center alone would not tell how the blank was turned.
+/// By then the center hole may be bored and filled, and the center alone would not fix the rotation of the blank.
 fn dowels(workpiece: &Workpiece) -> Option<String> {
     grooves_by_machine(workpiece.board()).then(|| {
         "Before you unclamp the blank, drill two dowel holes through its waste, well outside the circle, into the spoilboard: two dowels \
@@ -56,7 +56,7 @@ fn dowels(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
-/// V-grooves by their program, with the blank where it was for the bores.
+/// Routing V-grooves by program, with the blank where it was for the bores.
 fn grooves(workpiece: &Workpiece) -> Operation {
     Operation {
         sums: &["grooves"],
@@ -68,9 +68,9 @@ fn grooves(workpiece: &Workpiece) -> Operation {
     .says(["If the blank was off the machine, put it back on its two dowels. Keep X0 Y0 as for the holes, set Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
 }
 
-/// The edge by its program, down to the skin that is sawn by hand.
+/// Cutting the edge by program, down to a skin that is sawn by hand.
 ///
-/// Without a skin the program cuts the board free, which has to be held from below by then.
+/// Without a skin the program cuts the board free, which must then be held from below.
 fn edge(workpiece: &Workpiece) -> Option<Operation> {
     let board = workpiece.board();
     let run = board.machine.as_ref()?.edge?;
@@ -103,7 +103,7 @@ fn edge(workpiece: &Workpiece) -> Option<Operation> {
     )
 }
 
-/// The board out of its blank, once no program needs it held any more.
+/// Freeing the board from its blank, once no program needs it held any more.
 fn freed(workpiece: &Workpiece) -> Option<Operation> {
     let run = workpiece.board().machine.as_ref()?.edge?;
     let operation = Operation::of(Task::Free);

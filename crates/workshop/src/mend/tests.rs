@@ -1,4 +1,4 @@
-//! Every fix on a board that needs it.
+//! Every fix, on a board that needs it.
 
 use super::*;
 use crate::check::Finding;
@@ -72,12 +72,12 @@ fn in_need(mend: Mend) -> Board {
     board
 }
 
-/// A recess that is too shallow for the usual marbles.
+/// A recess too shallow for the usual marbles.
 fn recess() -> board::Recess {
     board::Recess::default()
 }
 
-/// Colors with one fault that a fix is for.
+/// Gives the board colors with a fault that the fix is for.
 fn color_badly(board: &mut Board, mend: Mend) {
     match mend {
         Mend::DistinctColors => {
@@ -112,7 +112,7 @@ fn color_badly(board: &mut Board, mend: Mend) {
     }
 }
 
-/// Coats that come too early, or on wax.
+/// Coats with a fault that the fix is for: too early, or on wax.
 fn faulty_finish(mend: Mend) -> Vec<board::Coat> {
     use board::{Coat, CoatKind};
     if mend == Mend::LongerDrying {
@@ -122,7 +122,7 @@ fn faulty_finish(mend: Mend) -> Vec<board::Coat> {
     }
 }
 
-/// A router template for a bit and a bushing that are not in the shop.
+/// A router template for a bit and a bushing that the shop does not have.
 fn routed_otherwise() -> Board {
     let mut board = Board {
         router: Some(Router::default()),
@@ -158,11 +158,11 @@ fn offering(board: &Board, mend: Mend) -> Vec<Finding> {
 }
 
 #[test]
-fn every_mend_mends_what_it_is_offered_for_and_changes_the_board() {
+fn every_fix_resolves_its_finding_and_changes_the_board() {
     for mend in Mend::ALL {
         let board = in_need(mend);
         if !mend.is_offered() {
-            // No finding asks for it.
+            // No finding offers it.
             assert_ne!(mend.applied(&board).unwrap(), board, "{mend:?}");
             continue;
         }
@@ -178,7 +178,7 @@ fn every_mend_mends_what_it_is_offered_for_and_changes_the_board() {
 }
 
 #[test]
-fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
+fn solutions_on_inch_boards_are_fractions_that_work() {
     for units in [
         board::Units::INCH,
         board::Units::Inch(board::Fraction::Sixteenth),
@@ -209,7 +209,7 @@ fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
 
 /// On 24 1/2" the wood has room for bores of 5/8", into which a marble of 5/8" would fall.
 #[test]
-fn the_largest_bore_still_carries_its_marble_and_says_what_bounds_it() {
+fn the_largest_bore_still_carries_its_marble_and_names_its_bound() {
     let mut board = Board::begun(board::Units::INCH);
     board.blank.diameter = 24.5 * board::INCH;
     let mended = Mend::LargestBore.applied(&board).unwrap();
@@ -248,7 +248,7 @@ fn the_largest_bore_still_carries_its_marble_and_says_what_bounds_it() {
 }
 
 #[test]
-fn what_cannot_be_mended_says_so() {
+fn a_fix_that_cannot_work_reports_why() {
     let board = Board::default();
     assert!(Mend::TurnOffSeams.applied(&board).is_err());
     let mut small = Board::default();
@@ -259,7 +259,7 @@ fn what_cannot_be_mended_says_so() {
     ));
 }
 
-/// Resin that sets in weeks and takes a second for ten bores would allow a batch that no cup holds.
+/// A resin that sets in weeks, poured at a second per ten bores, would allow a batch larger than any cup.
 #[test]
 fn a_batch_stays_in_its_range() {
     let mut board = Board {

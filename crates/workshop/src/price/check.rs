@@ -11,10 +11,10 @@ pub const STATEMENT: &str = "Everything that the order uses has a price above 0,
      margin is a share of that price, so it stays below 100 %. A tax over 40 % is probably a slip. Anything without a price is \
      left out of the cost and listed. Nothing is checked until a first price is typed.";
 
-/// A tax above which it is likely that a number was typed wrong, as a share; common practice, no source.
+/// A tax rate above which a typing error is likely, as a share; common practice, no source.
 const TAX: f64 = 0.4;
 
-/// Findings about the price; none before anything has one.
+/// Findings about the price; none until any price has been typed.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     if !board.price.is_begun() {
@@ -36,7 +36,7 @@ fn finding(severity: Severity, message: String) -> Finding {
 
 /// A margin that leaves no price, or one below the cost.
 ///
-/// A price below the cost may be meant, as for a friend: the loss is reported, and the price is not refused.
+/// A price below the cost may be intended, as for a friend: the loss is reported, and the price is not rejected.
 fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
     let margin = board.price.margin;
     if costing.sale.is_none() {
@@ -57,9 +57,9 @@ fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
     Some(finding(Severity::Caution, message).measuring(Measure::share(margin), Measure::share(0.0)))
 }
 
-/// Things and hours at a price of nothing.
+/// Articles and hours at a price of 0.
 ///
-/// Articles that the shop has already are left out: for them a price of 0 is right.
+/// Articles that the shop already has are left out: for them a price of 0 is right.
 fn free(board: &Board, costing: &Costing) -> Option<Finding> {
     let is_free = |price: Option<f64>| price == Some(0.0);
     let lines = costing.lines.iter().filter(|line| line.is_charged());
@@ -83,7 +83,7 @@ fn free(board: &Board, costing: &Costing) -> Option<Finding> {
     Some(finding(Severity::Caution, message))
 }
 
-/// A tax that is likely a slip.
+/// A tax rate that is probably a typing error.
 ///
 /// The price is worked out with it all the same.
 fn tax(board: &Board) -> Option<Finding> {
@@ -96,9 +96,9 @@ fn tax(board: &Board) -> Option<Finding> {
     })
 }
 
-/// The finding for missing prices.
+/// The finding about missing prices.
 ///
-/// Names are those of the shopping list, and of a rate that is not typed.
+/// It names articles as the shopping list does, and the hourly rate if that is missing.
 fn missing(costing: &Costing) -> Option<Finding> {
     let names: Vec<&str> = costing.missing.iter().map(String::as_str).collect();
     if names.is_empty() {
@@ -113,9 +113,9 @@ fn missing(costing: &Costing) -> Option<Finding> {
     Some(finding(Severity::Note, message))
 }
 
-/// The first few of several names.
+/// The first few names, and the number of the rest.
 fn listed(names: &[&str]) -> String {
-    /// The most names listed; more are counted.
+    /// The most names listed; the rest are counted.
     const TOLD: usize = 3;
     let told = names.get(..TOLD).unwrap_or(names).join("; ");
     match names.len().saturating_sub(TOLD) {

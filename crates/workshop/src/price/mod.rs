@@ -1,7 +1,7 @@
 //! The price of the order: the cost of material and time, and the customer's price.
 //!
-//! Articles without a price are named and left out, never taken as free. Tools stay in the shop: they are on the shopping list, with what
-//! they cost, and not in the cost of the boards.
+//! Articles without a price are named and left out, never taken as free. Tools stay in the shop: they are on the shopping list
+//! with their prices, but not in the cost of the boards.
 
 pub mod check;
 mod money;
@@ -26,16 +26,16 @@ pub use time::OperationTime;
 pub struct PricedLine {
     /// The line of the shopping list.
     pub line: ToBuy,
-    /// The price of a pack as it was typed; none: missing.
+    /// The price of a pack as typed; none where it is missing.
     pub price: Option<Rate>,
     /// The cost of the line; none where its price is missing.
     pub cost: Option<Money>,
-    /// The amount paid in the store: whole packs, however the order is charged.
+    /// The amount paid in the store, which is for whole packs however the order is charged.
     pub paid: Option<Money>,
 }
 
 impl PricedLine {
-    /// Whether it is in the cost of the boards: tools and things the shop has are not.
+    /// Whether it is part of the cost of the boards: tools and things the shop has are not.
     pub fn is_charged(&self) -> bool {
         self.line.shelf != Shelf::Tools && !self.line.owned
     }
@@ -43,8 +43,8 @@ impl PricedLine {
 
 /// The maker's cost of a number of boards, and the price for the customer.
 ///
-/// Every amount is in whole coins of one currency and rounded once, so that printed amounts add up to the printed total. Prices
-/// of one and rates are not rounded before they are multiplied.
+/// Every amount is in whole coins of one currency and rounded once, so that printed amounts add up to the printed total. Unit
+/// prices and rates are not rounded before they are multiplied.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Costing {
     /// The number of boards.
@@ -53,38 +53,38 @@ pub struct Costing {
     pub currency: Currency,
     /// The shopping list with its prices.
     pub lines: Vec<PricedLine>,
-    /// Material, without tools and things the shop has.
+    /// Material, excluding tools and things the shop has.
     pub material: Money,
-    /// The share of it that is lumber for ends, knots and edges.
+    /// The part of the material that is lumber lost to ends, knots and edges.
     pub wood_waste: Money,
-    /// The share of it that is left over in packs.
+    /// The part of the material that is left over in packs.
     pub left_over: Money,
     /// Tools to buy, which stay in the shop and are not in the cost.
     pub tools: Money,
     /// The time of each operation.
     pub times: Vec<OperationTime>,
-    /// The time; none without an hourly rate.
+    /// The cost of the time; none without an hourly rate.
     pub time: Option<Money>,
-    /// Machines; none where they have no rate.
+    /// The cost of machines; none where they have no rate.
     pub machine: Option<Money>,
     /// Overhead on material, time and machines.
     pub overhead: Money,
-    /// All of it.
+    /// The total cost.
     pub cost: Money,
-    /// The price of the order; none at a margin that leaves nothing.
+    /// The price of the order; none with a margin that leaves nothing.
     pub sale: Option<Sale>,
-    /// The articles and rates without a price, by name.
+    /// The names of articles and rates without a price.
     pub missing: Vec<String>,
 }
 
 /// The price of the order.
 ///
-/// The price of one is rounded first, and the order is so many times that: the customer can multiply.
+/// The price of one board is rounded first, and the order is a multiple of it, so that the customer can check it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Sale {
     /// One board before tax, rounded.
     pub each: Money,
-    /// All boards before tax: so many times the price of one.
+    /// All boards before tax: a multiple of the price of one.
     pub net: Money,
     /// Tax on that.
     pub tax: Money,
@@ -99,9 +99,7 @@ impl Costing {
         charged.all(|line| line.price.is_some())
     }
 
-    /// Minutes of work.
-    ///
-    /// It is of all boards, set-up included, waits left out.
+    /// Minutes of work on all boards, setup included, waits excluded.
     pub fn minutes(&self) -> f64 {
         let each = self.times.iter().map(|time| time.total());
         each.sum()
@@ -116,7 +114,7 @@ impl Costing {
 
     /// The part of the price before tax that the maker keeps; none without a price.
     ///
-    /// It is negative where the order is sold below its cost.
+    /// It is negative where the order is sold below cost.
     pub fn profit(&self) -> Option<Money> {
         Some(self.sale?.net - self.cost)
     }
@@ -171,9 +169,9 @@ pub fn costing(workpiece: &Workpiece, boards: u32) -> Costing {
 }
 
 impl Costing {
-    /// The sums of the material.
+    /// Adds up the material.
     ///
-    /// Waste and leftovers are shares of the material and not added to it: they show the maker where the money goes.
+    /// Waste and leftovers are parts of the material and not added to it: they show the maker where the money goes.
     fn add_material(&mut self, board: &Board) {
         for line in &self.lines {
             let (Some(cost), Some(paid)) = (line.cost, line.paid) else {
@@ -193,11 +191,11 @@ impl Costing {
         }
     }
 
-    /// Time, machines and overhead.
+    /// Adds time, machines and overhead.
     ///
-    /// A rate that is missing adds nothing here and is among the missing, so that the sum never looks complete when it is not.
+    /// A missing rate adds nothing here and is listed as missing, so that the total never looks complete when it is not.
     fn add_work(&mut self, board: &Board) {
-        // Seconds are whole, so that the sum does not hang on the last digit of a minute.
+        // Whole seconds, so that the total does not depend on the last digit of a minute.
         let seconds = (self.minutes() * 60.0).round() as u64;
         let hourly = |rate: f64| Rate::of(rate, self.currency).times(seconds, 3600);
         self.time = board.price.hourly.map(hourly);
@@ -208,9 +206,9 @@ impl Costing {
         self.cost = before + self.overhead;
     }
 
-    /// The price: the cost and the margin, for each board in whole coins, and tax on all of them.
+    /// Works out the price: cost plus margin, for each board in whole coins, and tax on all of them.
     ///
-    /// Margin is a share of the price before tax, not of the cost: at 25 % a cost of 150 is sold at 200.
+    /// The margin is a share of the price before tax, not of the cost: at 25 % a cost of 150 sells at 200.
     fn sell(&mut self, board: &Board) {
         let boards = u64::from(self.boards.max(1));
         self.sale = self.cost.before(board.price.margin).map(|net| {
@@ -249,7 +247,7 @@ fn priced(board: &Board, line: ToBuy) -> PricedLine {
     }
 }
 
-/// The cost of the part of a pack that is used; nothing for articles the shop has.
+/// The cost of the part of a pack that is used; 0 for articles the shop has.
 fn used(price: Rate, line: &ToBuy) -> Money {
     if line.owned {
         return Money::ZERO;
@@ -257,9 +255,9 @@ fn used(price: Rate, line: &ToBuy) -> Money {
     price.share(line.need / line.pack)
 }
 
-/// The names of things in the cost without a price, each once.
+/// The names of articles in the cost without a price, each once.
 ///
-/// Marbles of six players are six lines and one price.
+/// The marbles of six players are six lines but one price.
 fn missing(board: &Board, lines: &[PricedLine]) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
     for line in lines {

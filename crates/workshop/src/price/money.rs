@@ -1,6 +1,6 @@
 //! Money in whole cents, or the smallest coin of the currency, so that printed amounts add up.
 //!
-//! Everything is rounded once, where it becomes an amount: halves go up. Shares are taken to a thousandth of a millionth.
+//! Everything is rounded once, when it becomes an amount; halves round up. Shares have a resolution of one billionth.
 
 use core::iter::Sum;
 use core::ops::{Add, Sub};
@@ -14,17 +14,17 @@ pub struct Money {
     pub minor: i64,
 }
 
-/// Parts of one that a share is counted in.
+/// The number of parts into which a share is divided.
 const PARTS: i128 = 1_000_000_000;
 
-/// A share in such parts; none for NaN or infinity.
+/// A share in such parts; 0 for NaN or infinity.
 ///
 /// Rounding to whole parts keeps a share that was typed as 8.25 % exactly that.
 fn parts(share: f64) -> i128 {
     (share * PARTS as f64).round() as i128
 }
 
-/// A quotient with halves rounded up, for either sign; 0 by 0 is 0.
+/// A quotient with halves rounded up, for either sign; 0 divided by 0 is 0.
 ///
 /// It saturates at the ends of the range of coins.
 const fn half_up(number: i128, by: i128) -> i64 {
@@ -46,7 +46,7 @@ impl Money {
     /// No money.
     pub const ZERO: Self = Self { minor: 0 };
 
-    /// An amount as it is typed, in dollars and not in cents.
+    /// An amount as typed, in dollars and not in cents.
     ///
     /// ```
     /// use board::Currency;
@@ -56,14 +56,14 @@ impl Money {
     /// ```
     pub fn of(amount: f64, currency: Currency) -> Self {
         let coins = f64::from(10_u32.pow(currency.decimals()));
-        // A hair up, since 1.005 is a little less in binary than it was when it was typed.
+        // Slightly up, since 1.005 in binary is a little less than it was when typed.
         let minor = (amount * coins * (1.0 + f64::EPSILON) + 0.5).floor();
         Self {
             minor: minor as i64,
         }
     }
 
-    /// So many times the amount, in parts of a whole.
+    /// The amount multiplied by a fraction, `count` of `of` parts.
     ///
     /// ```
     /// use workshop::Money;
@@ -75,14 +75,14 @@ impl Money {
         Self::of_parts(self.minor as i128 * count as i128, of as i128)
     }
 
-    /// A quotient in whole coins, halves up; of nothing by nothing 0.
+    /// A quotient in whole coins, halves rounded up; 0 divided by 0 is 0.
     pub(super) const fn of_parts(number: i128, by: i128) -> Self {
         Self {
             minor: half_up(number, by),
         }
     }
 
-    /// A share of a number of parts, this many to a coin, in whole coins.
+    /// A share of a number of parts, with `by` parts per coin, in whole coins.
     pub(super) fn of_share(number: i128, share: f64, by: i128) -> Self {
         Self::of_parts(
             number.saturating_mul(parts(share)),
@@ -102,7 +102,7 @@ impl Money {
         Self::of_share(i128::from(self.minor), share, 1)
     }
 
-    /// The amount that leaves this one after a share is taken off; none for a share of the whole.
+    /// The amount from which this one remains after a share is taken off; none for a share of the whole.
     ///
     /// ```
     /// use workshop::Money;
@@ -117,7 +117,7 @@ impl Money {
         })
     }
 
-    /// The amount with its sign and two decimals, thousands set off by commas.
+    /// The amount with its currency sign, decimals, and commas between thousands.
     ///
     /// ```
     /// use board::Currency;
@@ -131,15 +131,15 @@ impl Money {
         format!("{minus}{}{}", currency.sign(), self.digits(currency, ","))
     }
 
-    /// The bare number, as tables have it: `1234.56`.
+    /// The bare number, for tables: `1234.56`.
     ///
-    /// A table that is read by a program has no sign of the currency and no commas.
+    /// A table for programs has no currency sign and no commas.
     pub fn plain(self, currency: Currency) -> String {
         let minus = if self.minor < 0 { "-" } else { "" };
         format!("{minus}{}", self.digits(currency, ""))
     }
 
-    /// The digits without a sign, with something between thousands.
+    /// The digits without a sign, with a separator between thousands.
     fn digits(self, currency: Currency, between: &str) -> String {
         let coins = 10_u64.pow(currency.decimals());
         let minor = self.minor.unsigned_abs();
@@ -164,7 +164,7 @@ impl Money {
 impl Add for Money {
     type Output = Self;
 
-    /// The sum of two amounts of one currency; too much stays the most there is.
+    /// The sum of two amounts of one currency; it saturates.
     fn add(self, other: Self) -> Self {
         Self {
             minor: self.minor.saturating_add(other.minor),
@@ -184,7 +184,7 @@ impl Sub for Money {
 }
 
 impl Sum for Money {
-    /// The sum of amounts of one currency, 0 of none.
+    /// The sum of amounts of one currency; 0 of no amounts.
     fn sum<I: Iterator<Item = Self>>(amounts: I) -> Self {
         amounts.fold(Self::ZERO, Add::add)
     }
@@ -199,9 +199,9 @@ mod tests {
         Money { minor }
     }
 
-    /// Worked by hand: half a cent goes up, less than half goes down.
+    /// Worked by hand: half a cent rounds up, less than half rounds down.
     #[test]
-    fn halves_go_up() {
+    fn halves_round_up() {
         assert_eq!(cents(1).times(1, 2), cents(1));
         assert_eq!(cents(50).share(0.01), cents(1));
         assert_eq!(cents(49).share(0.01), cents(0));
@@ -210,15 +210,15 @@ mod tests {
         assert_eq!(Money::of(0.1 + 0.2, Currency::Usd), cents(30));
     }
 
-    /// Tax worked by hand: 7 % of 107.50 is 7.525, and so 7.53; 19 % of 1,234.56 is 234.5664, and so 234.57.
+    /// Tax worked by hand: 7 % of 107.50 is 7.525, rounded to 7.53; 19 % of 1,234.56 is 234.5664, rounded to 234.57.
     #[test]
-    fn tax_is_rounded_as_by_hand() {
+    fn tax_is_rounded_as_worked_by_hand() {
         assert_eq!(cents(10_750).share(0.07), cents(753));
         assert_eq!(cents(123_456).share(0.19), cents(23_457));
     }
 
     #[test]
-    fn absurd_amounts_end() {
+    fn absurd_amounts_saturate() {
         assert_eq!(Money::of(f64::NAN, Currency::Usd), Money::ZERO);
         assert_eq!(Money::of(1e300, Currency::Usd).minor, i64::MAX);
         assert_eq!(cents(i64::MAX).times(u64::MAX, 1).minor, i64::MAX);
@@ -227,14 +227,14 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_margin_taken_off_leaves_what_was_put_in(minor in 0..100_000_000_i64, share in -0.9..0.99_f64) {
+        fn taking_off_the_margin_restores_the_cost(minor in 0..100_000_000_i64, share in -0.9..0.99_f64) {
             let before = cents(minor).before(share).unwrap();
             let off = before.share(share);
             prop_assert!(((before - off).minor - minor).abs() <= 1);
         }
 
         #[test]
-        fn what_is_shown_has_all_of_its_digits(minor in any::<i32>()) {
+        fn a_shown_amount_has_all_its_digits(minor in any::<i32>()) {
             let money = cents(i64::from(minor));
             let plain: f64 = money.plain(Currency::Usd).parse().unwrap();
             prop_assert_eq!((plain * 100.0).round() as i64, money.minor);

@@ -1,4 +1,4 @@
-//! The board in words for the customer, who knows no bores and no pitch.
+//! The board described for the customer, who does not know about bores and pitch.
 
 use board::{BaseHold, Footing, PieceKind, show_length};
 
@@ -6,7 +6,7 @@ use crate::job::counted;
 use crate::wood::species_of;
 use crate::{Workpiece, topcoat};
 
-/// The parts of the order, a line for each.
+/// The parts of the order, one line each.
 ///
 /// ```
 /// use workshop::{Workpiece, described};
@@ -39,7 +39,7 @@ pub fn described(workpiece: &Workpiece) -> Vec<String> {
     lines
 }
 
-/// The holes of the game.
+/// The phrase about the holes of the game.
 fn game(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     format!(
@@ -50,7 +50,7 @@ fn game(workpiece: &Workpiece) -> String {
     )
 }
 
-/// The pieces that come with it.
+/// The phrase about the pieces that come with it.
 fn pieces(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     let count = crate::recess::pieces(board);
@@ -63,14 +63,14 @@ fn pieces(workpiece: &Workpiece) -> String {
     format!("{}, {across} across", counted(count, one, many))
 }
 
-/// The storage in the underside, with its lid.
+/// The phrase about the storage in the underside with its lid; none without a recess.
 fn storage(workpiece: &Workpiece) -> Option<String> {
     workpiece.board().recess?;
     let lid = workpiece.lid().size.map_or("", |_| " with a lid");
     Some(format!("Storage for the pieces in the underside{lid}"))
 }
 
-/// The line for the base.
+/// The phrase about the base; none without one.
 fn base(workpiece: &Workpiece) -> Option<String> {
     let base = workpiece.board().base?;
     Some(match (base.footing, base.hold) {
@@ -80,7 +80,7 @@ fn base(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
-/// The topcoat, which the customer sees and cares for; coats below it are the shop's concern.
+/// The phrase about the topcoat, which the customer sees and cares for; coats below it are the shop's concern.
 fn finish(workpiece: &Workpiece) -> Option<String> {
     let top = topcoat(workpiece.board())?;
     Some(format!("Finish: {}", top.label()))

@@ -1,12 +1,12 @@
-//! A price or a rate as it was typed, finer than the smallest coin.
+//! A price or a rate as typed, finer than the smallest coin.
 //!
-//! A screw at 3.5 cents has no price in whole cents. It is multiplied as it was typed, and only the product is rounded.
+//! A screw at 3.5 cents has no price in whole cents. The rate is multiplied as typed, and only the product is rounded.
 
 use board::Currency;
 
 use super::Money;
 
-/// Parts of the smallest coin that a rate is counted in.
+/// Parts of the smallest coin in which a rate is counted.
 const FINE: u32 = 1_000_000;
 
 /// The price of one pack, or of one hour, in millionths of the smallest coin of its currency.
@@ -17,7 +17,7 @@ pub struct Rate {
 }
 
 impl Rate {
-    /// A rate as it is typed, in dollars and not in cents.
+    /// A rate as typed, in dollars and not in cents.
     ///
     /// ```
     /// use board::Currency;
@@ -32,12 +32,12 @@ impl Rate {
         }
     }
 
-    /// Whether it is nothing.
+    /// Whether it is 0.
     pub const fn is_nothing(self) -> bool {
         self.micro == 0
     }
 
-    /// The amount for so many, in parts of a whole; rounded once, halves up.
+    /// The rate multiplied by a fraction, `count` of `of` parts; rounded once, halves up.
     ///
     /// ```
     /// use board::Currency;
@@ -57,7 +57,7 @@ impl Rate {
         Money::of_share(i128::from(self.micro), share, i128::from(FINE))
     }
 
-    /// The rate with its sign, and more decimals than coins have only where it was typed with more.
+    /// The rate with its currency sign, and with more decimals than coins have only where it was typed with more.
     ///
     /// ```
     /// use board::Currency;
@@ -69,19 +69,19 @@ impl Rate {
         self.whole().shown(currency) + &self.rest(currency)
     }
 
-    /// The bare number, as tables have it: `0.035`.
+    /// The bare number, for tables: `0.035`.
     pub fn plain(self, currency: Currency) -> String {
         self.whole().plain(currency) + &self.rest(currency)
     }
 
-    /// Its whole coins, cut off and not rounded.
+    /// Its whole coins, truncated and not rounded.
     const fn whole(self) -> Money {
         Money {
             minor: self.micro / FINE as i64,
         }
     }
 
-    /// The decimals beyond those of the coins, without zeros at their end.
+    /// The decimals beyond those of the coins, without trailing zeros.
     fn rest(self, currency: Currency) -> String {
         let parts = self.micro.unsigned_abs() % u64::from(FINE);
         let digits = format!("{parts:06}");
@@ -99,7 +99,7 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// By hand: 24 at 0.125 are 3.00, where 24 at 13 cents were 3.12; 144 at a third of a cent are 48 cents.
+    /// By hand: 24 at 0.125 are 3.00, where 24 at 13 cents would be 3.12; 144 at a third of a cent are 48 cents.
     #[test]
     fn a_rate_is_multiplied_before_it_is_rounded() {
         let rate = |amount| Rate::of(amount, Currency::Usd);
@@ -111,7 +111,7 @@ mod tests {
     }
 
     #[test]
-    fn a_rate_is_shown_with_the_digits_that_were_typed() {
+    fn a_rate_is_shown_with_the_digits_typed() {
         for (amount, currency, shown) in [
             (0.25, Currency::Usd, "$0.25"),
             (0.0375, Currency::Usd, "$0.0375"),
@@ -124,7 +124,7 @@ mod tests {
     }
 
     #[test]
-    fn absurd_rates_end() {
+    fn absurd_rates_saturate() {
         let most = Rate::of(1e300, Currency::Usd);
         assert!(most.times(u64::MAX, 1).minor > 0);
         assert_eq!(Rate::of(f64::NAN, Currency::Usd), Rate::default());
@@ -133,7 +133,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn whole_cents_are_the_same_as_money(cents in 0..10_000_000_i64, count in 0..10_000_u64) {
+        fn rates_in_whole_cents_equal_money(cents in 0..10_000_000_i64, count in 0..10_000_u64) {
             let rate = Rate::of(cents as f64 / 100.0, Currency::Usd);
             let money = Money { minor: cents };
             prop_assert_eq!(rate.times(count, 1), money.times(count, 1));

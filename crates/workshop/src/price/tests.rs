@@ -1,4 +1,4 @@
-//! The price held against sums by hand and against laws.
+//! The price compared with sums worked by hand and with general laws.
 
 use board::{Filling, Units};
 use proptest::prelude::*;
@@ -17,7 +17,7 @@ fn price(article: &str, price: f64, pack: Option<f64>) -> ArticlePrice {
     }
 }
 
-/// A board whose every article has a price.
+/// A board on which every article has a price.
 fn all_priced() -> Board {
     let mut board = Board {
         filling: Some(Filling::default()),
@@ -49,9 +49,9 @@ fn costed(board: &Board, boards: u32) -> Costing {
     costing(&Workpiece::of(board).unwrap(), boards)
 }
 
-/// By hand: 30 marbles at 0.25 are 7.50; of the default board 90 minutes and more at 40 an hour.
+/// By hand: 30 marbles at 0.25 are 7.50; the default board takes at least 90 minutes, at 40 an hour.
 #[test]
-fn material_and_time_come_to_what_is_worked_by_hand() {
+fn material_and_time_match_sums_worked_by_hand() {
     let mut board = Board::default();
     board.price.hourly = Some(40.0);
     board.price.articles.push(price("marble-16", 0.25, None));
@@ -85,7 +85,7 @@ fn sums_add_up_to_the_cent() {
     }
 }
 
-/// By hand: 30 marbles at 5.00 are a cost of 150, which at a margin of a quarter is sold for 200, and with 8.25 % of tax for 216.50.
+/// By hand: 30 marbles at 5.00 are a cost of 150, which at a margin of a quarter sells for 200, and with 8.25 % tax for 216.50.
 #[test]
 fn margin_is_a_share_of_the_price_and_tax_comes_on_top() {
     let mut board = Board::default();
@@ -101,7 +101,7 @@ fn margin_is_a_share_of_the_price_and_tax_comes_on_top() {
     );
 }
 
-/// By hand: 24 marbles at 12.5 cents are 3.00, and not 24 times 13 cents.
+/// By hand: 24 marbles at 12.5 cents are 3.00, not 24 times 13 cents.
 #[test]
 fn a_price_of_half_a_cent_is_not_rounded_before_it_is_multiplied() {
     let mut board = Board {
@@ -109,7 +109,7 @@ fn a_price_of_half_a_cent_is_not_rounded_before_it_is_multiplied() {
         ..Board::default()
     };
     board.price.articles.push(price("marble-16", 0.125, None));
-    // Six players have four each, and each player's are a line: 0.50 of each.
+    // Six players have four each, and each player's marbles are one line of 0.50.
     assert_eq!(costed(&board, 1).material.minor, 300);
     board.price.articles.clear();
     board.price.hourly = Some(45.125);
@@ -118,9 +118,9 @@ fn a_price_of_half_a_cent_is_not_rounded_before_it_is_multiplied() {
     assert_near!(costing.time.unwrap().minor as f64, by_hand, 0.5 + 1e-6);
 }
 
-/// Two players with five marbles each out of bags of 100 at 8.00 use 0.40 of each bag.
+/// Two players with five marbles each, from bags of 100 at 8.00, use 0.40 of each bag.
 #[test]
-fn what_is_used_or_whole_packs_are_charged() {
+fn either_the_part_used_or_whole_packs_are_charged() {
     let mut board = Board {
         players: 2,
         start: 5,
@@ -138,7 +138,7 @@ fn what_is_used_or_whole_packs_are_charged() {
 }
 
 #[test]
-fn what_the_shop_has_and_tools_are_not_in_the_cost() {
+fn tools_and_things_the_shop_has_are_not_in_the_cost() {
     let mut board = all_priced();
     let before = costed(&board, 1);
     assert!(before.tools.minor > 0);
@@ -154,7 +154,7 @@ fn what_the_shop_has_and_tools_are_not_in_the_cost() {
 }
 
 #[test]
-fn a_missing_price_is_named_and_not_taken_as_nothing() {
+fn a_missing_price_is_named_and_not_taken_as_0() {
     let mut board = all_priced();
     let all = costed(&board, 1);
     let paper = board
@@ -227,14 +227,14 @@ fn bad_numbers_are_findings() {
         Severity::Note,
         "1 price is missing",
     );
-    // Two hundred boards have a price as one has.
+    // Two hundred boards can be priced like one.
     assert_eq!(messages(|board| board.schedule.boards = 200), []);
-    // Before a first price is typed no missing prices are reported.
+    // Until a first price is typed, no missing prices are reported.
     assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
 }
 
 #[test]
-fn the_customer_reads_of_a_board_and_not_of_bores() {
+fn the_customer_reads_about_a_board_and_not_about_bores() {
     let mut board = all_priced();
     board.units = Units::INCH;
     board.base = Some(board::Base::default());
@@ -271,7 +271,7 @@ proptest! {
         let workpiece = Workpiece::of(&board).unwrap();
         let (fewer, more) = (costing(&workpiece, boards), costing(&workpiece, boards + 1));
         prop_assert!(more.cost >= fewer.cost && more.material >= fewer.material);
-        // The price of one is rounded, and half a coin for each board may be lost by that.
+        // The price of one board is rounded, which may lose half a coin per board.
         let slack = i64::from(boards) + 1;
         prop_assert!(more.sale.unwrap().net.minor + slack >= fewer.sale.unwrap().net.minor);
     }

@@ -1,33 +1,33 @@
-//! The time of the work on several boards: set-up once, and the time for each board.
+//! The time of the work on several boards: setup once, and the time for each board.
 
 use crate::Workpiece;
 use crate::job::{Operation, Task, batch_time};
 
-/// The time of an operation on so many boards, minutes.
+/// The time of an operation on several boards, minutes.
 ///
-/// Setting up counts once for all boards; that is the time that a second board saves.
+/// Setup counts once for all boards, which is the time that a second board saves.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OperationTime {
     /// The operation.
     pub task: Task,
     /// Its number among those of its task.
     pub number: u32,
-    /// Setting up, once.
+    /// Setup, once.
     pub set_up: f64,
-    /// The work on all boards after that.
+    /// The work on all boards after the setup.
     pub run: f64,
 }
 
 impl OperationTime {
-    /// All of it, minutes.
+    /// The total, minutes.
     pub const fn total(self) -> f64 {
         self.set_up + self.run
     }
 }
 
-/// The time of every operation on so many boards, in the order of the work.
+/// The time of every operation on this many boards, in the order of the work.
 ///
-/// An operation that takes no hands has no row.
+/// An operation without hands-on work has no row.
 pub fn times(workpiece: &Workpiece, boards: u32) -> Vec<OperationTime> {
     let operations = workpiece.work_plan().operations.iter();
     let worked = operations.filter(|it| it.hands_on.minutes > 0.0);
@@ -50,7 +50,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn one_board_takes_what_the_plan_has_and_the_second_less() {
+    fn one_board_takes_the_time_of_the_plan_and_the_second_less() {
         let workpiece = Workpiece::of(&Board::default()).unwrap();
         let plan = workpiece.work_plan();
         let total = |boards| {
@@ -61,7 +61,7 @@ mod tests {
         };
         assert_near!(total(1), plan.hands_on_minutes(), 1e-9);
         assert!(total(2) < 2.0 * total(1) && total(2) > total(1));
-        // 15 minutes to set the press up, and one for each hole but the center's.
+        // 15 minutes to set up the press, and one for each hole except the center hole.
         let bores = times(&workpiece, 3)
             .into_iter()
             .find(|time| time.task == Task::PunchedBores)
@@ -71,7 +71,7 @@ mod tests {
     }
 
     #[test]
-    fn resin_is_timed_for_each_board_once() {
+    fn the_time_for_resin_counts_once_per_board() {
         let filling = |boards| {
             let mut board = Board {
                 filling: Some(Filling {

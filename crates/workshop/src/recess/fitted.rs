@@ -7,16 +7,16 @@ use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
 use crate::fit::propose::neat::Neat;
 
-/// Room over the pieces, since marbles vary in size and finish builds up, mm; common practice, no source.
+/// Extra room above the pieces, since marbles vary in size and finish builds up, mm; common practice, no source.
 const PLAY: f64 = 1.0;
-/// Most layers of pieces that are tried.
+/// The most layers of pieces that are tried.
 const LAYERS: u32 = 8;
 
-/// The recess of a board made just deep and wide enough for its pieces, its depth and shorter side in neat lengths; none where there
-/// is no recess, or no size leaves the wood wanted above and around it.
+/// The recess of a board made just deep and wide enough for its pieces, with its depth and shorter side in neat lengths; none
+/// where there is no recess, or no size leaves the required wood above and around it.
 ///
-/// Its middle, its lid and its outline stay; a rectangle keeps the ratio of its sides. The shallowest one is chosen, since wood
-/// over the recess carries the bores, and of that depth the smallest.
+/// Its center, its lid and its outline stay unchanged; a rectangle keeps the ratio of its sides. The shallowest recess is
+/// chosen, since the wood above it holds the bores, and of that depth the smallest.
 pub fn fitted(board: &Board) -> Option<Recess> {
     let recess = board.recess?;
     let neat = Neat::of(board.units);
@@ -44,7 +44,7 @@ pub fn fitted(board: &Board) -> Option<Recess> {
     })
 }
 
-/// An outline whose shorter side is so long.
+/// An outline whose shorter side has this length.
 fn scaled(shape: RecessShape, side: f64) -> RecessShape {
     match shape {
         RecessShape::Round { .. } => RecessShape::Round { diameter: side },
@@ -63,8 +63,8 @@ fn scaled(shape: RecessShape, side: f64) -> RecessShape {
     }
 }
 
-/// Whether a recess leaves the wood wanted to the faces, the edge, the bores and whatever else is cut into the board; faults that
-/// the board has without it do not count.
+/// Whether a recess leaves the required wood to the faces, the edge, the bores and other cuts in the board. Faults that the
+/// board has without the recess do not count.
 fn leaves_wood(board: &Board, recess: Recess) -> bool {
     let faults = |recess: Option<Recess>| {
         let with = Board {
@@ -109,7 +109,7 @@ mod tests {
         };
         let storage = super::super::storage(&with).unwrap();
         assert!(storage.holds >= storage.pieces, "{storage:?}");
-        // 10 mm less across holds too few.
+        // A recess 10 mm narrower holds too few.
         let (side, _) = recess.shape.sides();
         let smaller = scaled(recess.shape, side - 10.0);
         assert!(holds(smaller, 17.0, &with.piece) < storage.pieces);
@@ -122,12 +122,12 @@ mod tests {
         board.recess.as_mut().unwrap().lid = 6.35;
         let recess = fitted(&board).unwrap();
         assert_near!(recess.lid, 6.35, 0.0);
-        // 16 + 6.35 + 1 mm, up to the next sixteenth.
+        // 16 + 6.35 + 1 mm, rounded up to the next sixteenth.
         assert_near!(recess.depth, 15.0 / 16.0 * 25.4, 1e-9);
     }
 
     #[test]
-    fn pegs_that_lie_need_their_thickness_only() {
+    fn lying_pegs_need_only_their_thickness() {
         let mut board = thick(30.0);
         board.piece.kind = PieceKind::Peg;
         (board.piece.diameter, board.piece.height) = (8.0, 40.0);
@@ -147,7 +147,7 @@ mod tests {
     }
 
     #[test]
-    fn a_screw_under_a_hole_is_no_fault_of_the_recess() {
+    fn a_screw_under_a_hole_is_not_blamed_on_the_recess() {
         let mut board = thick(30.0);
         let track = geometry::ring_radius(board.pitch, board.players * board.spaces);
         board.screws.push(ScrewCircle {
@@ -163,8 +163,8 @@ mod tests {
     }
 
     #[test]
-    fn a_board_too_thin_takes_none() {
-        // 16 mm of marble under 3 mm of floor: the bores above leave less still.
+    fn a_board_too_thin_gets_no_recess() {
+        // A marble of 16 mm under a floor of 3 mm; with the bores above, even less wood remains.
         assert_eq!(fitted(&thick(19.9)), None);
         assert_eq!(fitted(&Board::default()), None);
     }

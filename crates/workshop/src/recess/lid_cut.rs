@@ -10,11 +10,11 @@ use crate::recess::recess_outline;
 /// The lid of a recess, and the cuts for it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Lid {
-    /// The cut for it, as a recess of its own, as deep as the lid is thick; none without a lid, and for a lid that lies
-    /// in the recess itself.
+    /// The cut for it, as a recess of its own, as deep as the lid is thick; none without a lid, and for a lid that lies in the
+    /// recess itself.
     ///
-    /// A dovetailed groove is treated as the box around it, which is as wide as the groove at its top. To a bore that is no
-    /// narrower above than below, and to anything over it, that is as near as the groove itself.
+    /// A dovetailed groove is represented by the box around it, which is as wide as the groove at its top. For a bore that does
+    /// not narrow toward the top face, and for anything above it, the box is as near as the groove itself.
     pub cut: Option<Recess>,
     /// The opening of a sliding lid's dovetailed groove: the groove at the underside, where it is narrowest; none for a lid that
     /// does not slide.
@@ -24,7 +24,7 @@ pub struct Lid {
 }
 
 impl Lid {
-    /// The lid that a board plans for.
+    /// The planned lid of a board.
     pub(crate) fn of(board: &Board) -> Self {
         let cut = lid_cut(board);
         Self {
@@ -53,7 +53,7 @@ fn lid_cut(board: &Board) -> Option<Recess> {
     }
 }
 
-/// The same at the underside, where a dovetailed groove is narrowest.
+/// The cut at the underside, where a dovetailed groove is narrowest.
 fn lid_mouth(board: &Board) -> Option<Recess> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
@@ -63,8 +63,8 @@ fn lid_mouth(board: &Board) -> Option<Recess> {
     Some(groove(&recess, overlap, toward, board.blank.radius()))
 }
 
-/// Distance that the sides of a dovetailed groove come in from its top to the underside, mm: depth times the tangent
-/// of their lean; 0 for a lid that does not slide.
+/// Distance by which each side of a dovetailed groove narrows from its top to the underside, mm: depth times the tangent of the
+/// dovetail angle; 0 for a lid that does not slide.
 pub fn lean(recess: &Recess) -> f64 {
     match recess.lid_fit.hold {
         LidHold::LiesIn => 0.0,
@@ -80,7 +80,7 @@ pub const fn lid_cut_name(cut: &Recess) -> &'static str {
     }
 }
 
-/// Distance from the center pin of the farthest place that recess and lid may have inside the board, mm: of a groove
+/// Distance from the center pin to the farthest point of recess and lid that has to be inside the board, mm; for a groove, to
 /// its closed end.
 pub fn inner_reach(workpiece: &Workpiece, recess: &Recess) -> f64 {
     let of_recess = recess_outline(recess).farthest();
@@ -96,8 +96,8 @@ pub fn inner_reach(workpiece: &Workpiece, recess: &Recess) -> f64 {
     of_recess.max(libm::hypot(end, y.abs() + width / 2.0))
 }
 
-/// A bit that follows the wall of the recess leaves corners that are rounder by as much; square ones stay square, which
-/// is more than any bit cuts.
+/// The outline of a recess enlarged by a width. A bit that follows the wall of the recess leaves corners whose radius is larger
+/// by that width; square corners stay square, which is more than any bit cuts.
 fn grown(shape: RecessShape, by: f64) -> RecessShape {
     match shape {
         RecessShape::Round { diameter } => RecessShape::Round {
@@ -114,7 +114,7 @@ fn grown(shape: RecessShape, by: f64) -> RecessShape {
     }
 }
 
-/// From the far end of the recess out over the edge of the board; its corners count as square.
+/// A groove from the far end of the recess to beyond the edge of the board; its corners count as square.
 fn groove(recess: &Recess, beyond: f64, toward: Toward, edge: f64) -> Recess {
     let [x, y] = recess.at;
     let (long, wide) = recess.shape.sides();
@@ -131,7 +131,7 @@ fn groove(recess: &Recess, beyond: f64, toward: Toward, edge: f64) -> Recess {
     }
 }
 
-/// Right is positive.
+/// The sign of a direction; right is positive.
 const fn sign(toward: Toward) -> f64 {
     match toward {
         Toward::Left => -1.0,
@@ -167,7 +167,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ledge_is_as_wide_as_its_overlap_and_none_is_none() {
+    fn a_ledge_is_as_wide_as_its_overlap_and_needs_one() {
         assert_eq!(lid_cut(&with(LidHold::LiesIn, 0.0)), None);
         let cut = lid_cut(&with(LidHold::LiesIn, 4.0)).unwrap();
         let shape = RecessShape::Straight {
@@ -188,7 +188,7 @@ mod tests {
     }
 
     #[test]
-    fn a_groove_runs_from_the_far_end_of_the_recess_out_over_the_edge() {
+    fn a_groove_runs_from_the_far_end_of_the_recess_beyond_the_edge() {
         for (toward, closed) in [(Toward::Right, -129.0), (Toward::Left, 89.0)] {
             let hold = LidHold::Slides {
                 angle: 45.0,
@@ -197,7 +197,7 @@ mod tests {
             let board = with(hold, 4.0);
             let cut = lid_cut(&board).unwrap();
             let (length, width) = cut.shape.sides();
-            // 4 beyond the recess, and 5 more at the top of the groove.
+            // 4 mm beyond the recess, and 5 mm more at the top of the groove.
             assert_near!(width, 108.0, 1e-12);
             let ends = [cut.at[0] - length / 2.0, cut.at[0] + length / 2.0];
             let wanted = if toward == Toward::Right {

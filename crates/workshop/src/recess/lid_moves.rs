@@ -1,4 +1,4 @@
-//! The lid of a recess in the seasons: whether it binds, and whether it still holds.
+//! The lid of a recess through the seasons: whether it binds, and whether it still holds.
 
 use board::{LidGrain, LidHold, Recess};
 
@@ -7,33 +7,33 @@ use crate::recess::lid_cut::lean;
 use crate::wood::movement::{WoodError, WoodMoves};
 use crate::wood::wood_moves;
 
-/// Change of balanced plywood in its plane for 1 % of moisture, as a share: the Wood Handbook, second-hand.
+/// Change of balanced plywood in its plane per 1 % of moisture, as a share: the Wood Handbook, second-hand.
 const PLYWOOD: f64 = 0.0002;
 
-/// The fit of a lid in the seasons; lengths in mm. Clearances and gaps are the whole play between both sides.
+/// The fit of a lid through the seasons; lengths in mm. Clearances and gaps are the total play on both sides.
 ///
-/// A thin lid follows the air faster than the board does. So each season is checked twice: with both at rest in it, and with the
-/// lid at rest and the board still as it was cut; the worse counts. A lid of the board's own wood, its grain along that of the
-/// board, moves with the board, and is checked once.
+/// A thin lid follows the air faster than the board does. So each season is checked twice: with both at rest in it, and with
+/// only the lid at rest and the board still as it was cut; the worse case counts. A lid of the board's own wood, with its grain
+/// along the board's, moves with the board, and is checked once.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidMoves {
     /// The clearance at the bench below which it binds in some season.
     pub least: f64,
-    /// The clearance at the bench above which it comes off its ledge or out of its groove in some season, pushed to
-    /// one side; none for a lid without a ledge.
+    /// The clearance at the bench above which, pushed to one side, it comes off its ledge or out of its groove in some season;
+    /// none for a lid without a ledge.
     pub most: Option<f64>,
-    /// The smallest gap of any season, with the planned clearance; it binds at 0 or less.
+    /// The smallest gap in any season, with the planned clearance; the lid binds at 0 or less.
     pub tightest: f64,
-    /// The largest gap.
+    /// The largest gap in any season.
     pub widest: f64,
-    /// The hold of ledge or groove on each side of the lid, mm.
+    /// Width by which ledge or groove holds the lid on each side, mm.
     pub held: f64,
 }
 
-/// The fit of the lid of a board's recess in the seasons; none where no lid or no wood is planned.
+/// The fit of the lid of a board's recess through the seasons; none where no lid or no wood is planned.
 ///
 /// # Errors
-/// [`WoodError`] where the change of the wood is not known.
+/// [`WoodError`] where the movement of the wood is not known.
 pub fn lid_moves(workpiece: &Workpiece) -> Option<Result<LidMoves, WoodError>> {
     let board = workpiece.board();
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
@@ -41,14 +41,14 @@ pub fn lid_moves(workpiece: &Workpiece) -> Option<Result<LidMoves, WoodError>> {
     Some(wood_moves(wood).map(|moves| fit(&recess, &moves)))
 }
 
-/// One direction of a lid's place: how wide it is, and what board and lid change by in it for 1 % of moisture.
+/// One direction across a lid's place: its width, and the change of board and lid along it per 1 % of moisture.
 struct Direction {
     wide: f64,
     board: f64,
     lid: f64,
 }
 
-/// The change of the gap in a season: a clearance c becomes c · (1 + swelled) + opened.
+/// The change of a gap in a season: a clearance c becomes c · (1 + swelled) + opened.
 struct Change {
     opened: f64,
     swelled: f64,
@@ -60,13 +60,13 @@ impl Change {
         clearance * (1.0 + self.swelled) + self.opened
     }
 
-    /// The clearance at the bench that leaves this gap.
+    /// The clearance at the bench that gives this gap in the season.
     fn clearance(&self, gap: f64) -> f64 {
         (gap - self.opened) / (1.0 + self.swelled)
     }
 }
 
-/// The fit over all directions and seasons; the worst of them counts.
+/// The fit over all directions and seasons, of which the worst counts.
 fn fit(recess: &Recess, moves: &WoodMoves) -> LidMoves {
     let changes: Vec<Change> = directions(recess, moves.change.value)
         .iter()
@@ -96,7 +96,7 @@ fn directions(recess: &Recess, change: f64) -> Vec<Direction> {
         LidGrain::AcrossBoard => (0.0, change),
         LidGrain::Plywood => (PLYWOOD, PLYWOOD),
     };
-    // A dovetailed groove is wider at its top than at its opening, and both faces of the lid have to go in.
+    // A dovetailed groove is wider at its top than at its opening, and both faces of the lid have to fit.
     let leaning = 2.0 * lean(recess);
     let widths = core::iter::once(0.0).chain((leaning > 0.0).then_some(leaning));
     let mut found: Vec<Direction> = widths
@@ -116,8 +116,8 @@ fn directions(recess: &Recess, change: f64) -> Vec<Direction> {
     found
 }
 
-/// The change of the gap in each season, with the board at rest and, where lid and board move apart, with the board as it was
-/// cut.
+/// The change of the gap in each season, with the board at rest and, where lid and board move differently, with the board as it
+/// was cut.
 fn changes(direction: &Direction, moves: &WoodMoves) -> [Change; 4] {
     let Direction { wide, board, lid } = *direction;
     // The same wood changes by the same share.
@@ -138,7 +138,7 @@ fn changes(direction: &Direction, moves: &WoodMoves) -> [Change; 4] {
     ]
 }
 
-/// The hold on each side of the lid, mm: the ledge, or the extra width of the groove at its top.
+/// Width by which the lid is held on each side, mm: the ledge, or the extra width of the groove at its top.
 fn held(recess: &Recess) -> f64 {
     match recess.lid_fit.hold {
         LidHold::LiesIn => recess.lid_fit.overlap,
@@ -201,7 +201,7 @@ mod tests {
                 ..LidFit::default()
             });
             let (dry, humid) = moistures();
-            // Place and lid change by the same share, and the gap between them with both.
+            // The place and the lid change by the same share, and so does the gap between them.
             assert_near!(found.tightest, 0.8 * (1.0 + 0.003 * (dry - 8.0)), 1e-9);
             assert_near!(found.widest, 0.8 * (1.0 + 0.003 * (humid - 8.0)), 1e-9);
             assert_near!(found.least, 0.0, 1e-12);
@@ -225,7 +225,7 @@ mod tests {
         let inside = 90.0 + 2.0 * across.held;
         assert_near!(across.tightest, 0.1 - inside * 0.003 * (8.0 - dry), 1e-9);
         assert_near!(across.widest, 0.1 + inside * 0.003 * (humid - 8.0), 1e-9);
-        // Lying in, its length of 200 runs along what moves.
+        // For a lid in the recess itself, its length of 200 mm lies along the direction that moves.
         let lies_in = fitted(LidFit {
             clearance: 0.1,
             grain: LidGrain::AcrossBoard,
@@ -249,7 +249,7 @@ mod tests {
     }
 
     #[test]
-    fn no_lid_or_no_wood_is_no_fit() {
+    fn without_a_lid_or_a_wood_there_is_no_fit() {
         let mut board = with(LidFit::default(), 0.003);
         board.wood = None;
         assert_eq!(lid_moves(&Workpiece::of(&board).unwrap()), None);

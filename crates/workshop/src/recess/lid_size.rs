@@ -1,4 +1,4 @@
-//! The lid of a recess as it is cut: what its place measures, less the clearance.
+//! The size of the lid of a recess as it is cut: its place less the clearance.
 
 use board::{Board, LidHold, Recess, RecessShape};
 
@@ -7,16 +7,16 @@ use crate::recess::lid_cut::lean;
 /// The size of a lid when it is made, rounded to 0.01 mm; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidSize {
-    /// Its outline; of one with leaning sides that of its wider face, which lies inside.
+    /// Its outline; for a lid with slanted sides, that of its wider face, which is inside.
     pub shape: RecessShape,
     /// Thickness.
     pub thickness: f64,
-    /// By how much its outer face is narrower than that on each side that leans.
+    /// By how much its outer face is narrower on each slanted side.
     pub leans_in: f64,
 }
 
 impl LidSize {
-    /// Width of its outer face across the grain, as it is made; of a lid that slides it is the narrower one.
+    /// Width of its outer face across the grain, as made; on a sliding lid this face is the narrower one.
     pub fn outer(&self) -> f64 {
         let (_, inner) = self.shape.sides();
         ruled(inner - 2.0 * self.leans_in)
@@ -34,7 +34,7 @@ pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
             diameter: diameter - clearance,
         },
         (shape, LidHold::LiesIn) => smaller(shape, clearance, clearance),
-        // Along the grain it meets the closed end, and is cut off with the edge of the board.
+        // Along the grain it meets the closed end, and is cut flush with the edge of the board.
         (shape, LidHold::Slides { .. }) => smaller(shape, 0.0, clearance),
     };
     let shape = to_a_rule(shape);
@@ -46,9 +46,9 @@ pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
     })
 }
 
-/// A length rounded to 0.01 mm, so that every table and sentence has the same one.
+/// A length rounded to 0.01 mm, so that every table and sentence shows the same one.
 ///
-/// Tables show hundredths and sentences as many digits as one types: rounded before, both come to the same in either unit.
+/// Tables show hundredths and sentences as many digits as one types; once rounded, both agree in either unit.
 fn ruled(mm: f64) -> f64 {
     (mm * 100.0).round() / 100.0
 }
@@ -82,7 +82,7 @@ fn smaller(shape: RecessShape, along: f64, across: f64) -> RecessShape {
     {
         *length -= along;
         *width -= across;
-        // The same gap all round.
+        // The gap is the same all around.
         *corner = (*corner - across / 2.0).max(0.0);
     }
     shape
@@ -115,7 +115,7 @@ mod tests {
     }
 
     #[test]
-    fn a_round_lid_is_its_ledge_less_the_clearance() {
+    fn a_round_lid_is_its_place_less_the_clearance() {
         let lid = lid(RecessShape::Round { diameter: 120.0 }, LidHold::LiesIn);
         assert_eq!(lid.shape, RecessShape::Round { diameter: 127.4 });
         assert_eq!((lid.thickness, lid.leans_in), (5.0, 0.0));

@@ -1,4 +1,4 @@
-//! Storage in the underside: where the recess is, and how many pieces it holds.
+//! Storage in the underside: the place of the recess, and the number of pieces it holds.
 
 pub mod check;
 pub mod fitted;
@@ -16,13 +16,13 @@ use geometry::{Point, Prism, RoundRect};
 
 use crate::bores::profile::ball_volume;
 
-/// Share of a volume that marbles fill when they are poured in: random loose packing, 0.55 to 0.6; from memory.
+/// Share of a volume that poured marbles fill: random loose packing, 0.55 to 0.6; from memory.
 const LOOSE: f64 = 0.55;
-/// The same of pegs that lie; from memory.
+/// Share of a volume that lying pegs fill; from memory.
 const LOOSE_PEGS: f64 = 0.47;
-/// The densest packing of equal balls, π / √18; no arrangement has more.
+/// The densest packing of equal balls, π / √18; no arrangement is denser.
 const DENSEST: f64 = 0.740_480_489_693_061;
-/// Slack for rounding of a whole number.
+/// Rounding slack for a whole number.
 const HAIR: f64 = 1e-9;
 
 /// The pieces that a recess holds.
@@ -30,11 +30,11 @@ const HAIR: f64 = 1e-9;
 pub struct Storage {
     /// Pieces to store.
     pub pieces: u32,
-    /// Number that it holds about, laid in rows or lying loose, whichever is more.
+    /// Number of pieces that it holds, approximately: laid in rows or lying loose, whichever is more.
     pub holds: u32,
-    /// Number that it cannot hold more than.
+    /// Upper bound on the number of pieces.
     pub at_most: u32,
-    /// Height between the lid and the wood over it, mm; negative where the lid is too thick.
+    /// Height between the lid and the wood above it, mm; negative where the lid is too thick.
     pub room: f64,
 }
 
@@ -44,12 +44,12 @@ pub fn recess_outline(recess: &Recess) -> RoundRect {
     outline_of(recess.shape, Point::new(x, y))
 }
 
-/// The outline of a recess about its middle; one that is round is a rectangle whose corners meet.
+/// The outline of a recess about its center; a circle is a rectangle whose round corners meet.
 const fn outline_of(shape: RecessShape, middle: Point) -> RoundRect {
     RoundRect::new(middle, shape.sides(), shape.corner())
 }
 
-/// The body cut from a board of a thickness for a recess of an outline, so deep from the underside.
+/// The body cut from a board of a thickness for a recess of this outline and depth from the underside.
 pub const fn prism(outline: RoundRect, depth: f64, thickness: f64) -> Prism {
     Prism {
         outline,
@@ -58,7 +58,7 @@ pub const fn prism(outline: RoundRect, depth: f64, thickness: f64) -> Prism {
     }
 }
 
-/// The pieces that the recess of a board holds; none where none is planned.
+/// The storage of a board; none where no recess is planned.
 pub fn storage(board: &Board) -> Option<Storage> {
     let recess = board.recess?;
     let room = recess.depth - recess.lid;
@@ -66,7 +66,7 @@ pub fn storage(board: &Board) -> Option<Storage> {
     Some(Storage {
         pieces: pieces(board),
         holds,
-        // A volume says nothing where not one piece goes in.
+        // A bound by volume means nothing where not even one piece fits.
         at_most: if holds == 0 {
             0
         } else {
@@ -76,14 +76,14 @@ pub fn storage(board: &Board) -> Option<Storage> {
     })
 }
 
-/// As many as fill the start pockets, or the home lanes where these have more holes, and the spare ones.
+/// Number of pieces that fill the start pockets, or the home lanes where these have more holes, plus the spare ones.
 pub fn pieces(board: &Board) -> u32 {
     let each = board.start.max(board.home);
     let spare = board.recess.map_or(0, |recess| recess.spare);
     board.players.saturating_mul(each).saturating_add(spare)
 }
 
-/// Number of pieces that a recess holds: marbles loose or in rows, others standing in rows or lying.
+/// Number of pieces that a recess holds: marbles loose or in rows, others upright in rows or lying.
 fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     match piece.kind {
         PieceKind::Marble => balls(shape, room, piece.diameter),
@@ -94,8 +94,8 @@ fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     }
 }
 
-/// Poured in, balls leave more room along the walls: a strip of a quarter of their diameter is not counted. Less than a second
-/// layer counts as none.
+/// Number of balls. Poured balls leave more room along the walls, so a strip of a quarter of their diameter is not counted.
+/// Less than a second layer counts as one.
 fn balls(shape: RecessShape, room: f64, diameter: f64) -> u32 {
     let rows = upright(shape, diameter) * whole(room / diameter);
     if rows < 1.0 {
@@ -105,7 +105,7 @@ fn balls(shape: RecessShape, room: f64, diameter: f64) -> u32 {
     count(rows.max((LOOSE * volume / ball_volume(diameter)).floor()))
 }
 
-/// Pegs or magnet pieces that lie: in rows, or poured in.
+/// Number of lying pegs or magnet pieces, in rows or poured in.
 fn lying(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     let (thick, long) = (piece.diameter, piece.height);
     let rows = boxes(shape, long, thick).max(boxes(shape, thick, long)) * whole(room / thick);
@@ -122,7 +122,7 @@ fn layered(room: f64, thick: f64) -> f64 {
     if room < 2.0 * thick { thick } else { room }
 }
 
-/// Number that no way of laying exceeds: by volume, for balls at the densest packing there is.
+/// A number that no arrangement exceeds: by volume, for balls at the densest possible packing.
 fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     let volume = outline_of(shape, Point::ORIGIN).area() * room.max(0.0);
     let each = match piece.kind {
@@ -134,16 +134,16 @@ fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     count(whole(volume / each))
 }
 
-/// Its area less a strip along its walls, mm².
+/// The area of an outline less a strip along its walls, mm².
 fn inner_area(shape: RecessShape, strip: f64) -> f64 {
     let inner = outline_of(shape, Point::ORIGIN).less(strip);
     inner.map_or(0.0, |inner| inner.area())
 }
 
-/// Number of circles of a diameter that lie in rows side by side.
+/// Number of circles of a diameter that fit in rows.
 fn upright(shape: RecessShape, diameter: f64) -> f64 {
     let outline = outline_of(shape, Point::ORIGIN);
-    // Their middles keep half a diameter from the wall.
+    // Their centers keep half a diameter from the wall.
     let Some(inner) = outline.less(diameter / 2.0) else {
         return 0.0;
     };
@@ -153,7 +153,7 @@ fn upright(shape: RecessShape, diameter: f64) -> f64 {
     })
 }
 
-/// Number of rectangles that lie in rows side by side, `long` along the rows.
+/// Number of rectangles that fit in rows, with `long` along the rows.
 fn boxes(shape: RecessShape, long: f64, wide: f64) -> f64 {
     let outline = outline_of(shape, Point::ORIGIN);
     most_rows(2.0 * outline.halves()[1], wide, |middle| {
@@ -162,7 +162,7 @@ fn boxes(shape: RecessShape, long: f64, wide: f64) -> f64 {
     })
 }
 
-/// The better of two ways to lay rows across an outline: as many as go, or one less.
+/// The better of two ways to lay rows across an outline: as many rows as fit, or one less.
 fn most_rows(across: f64, wide: f64, in_row: impl Fn(f64) -> f64) -> f64 {
     let most = whole(across / wide) as u32;
     let laid = |rows: u32| -> f64 {
@@ -172,12 +172,12 @@ fn most_rows(across: f64, wide: f64, in_row: impl Fn(f64) -> f64) -> f64 {
     laid(most).max(laid(most.saturating_sub(1)))
 }
 
-/// The whole number in a value that may be a hair short of it; 0 for negative values.
+/// The whole part of a value that rounding may have left slightly too low; 0 for negative values.
 fn whole(ratio: f64) -> f64 {
     (ratio + HAIR).floor().max(0.0)
 }
 
-/// More than can be counted counts as the most.
+/// A count; a number too large for it becomes the largest count.
 const fn count(number: f64) -> u32 {
     number as u32
 }
@@ -196,9 +196,9 @@ mod tests {
         holds(shape, room, &piece)
     }
 
-    /// The smallest circles that hold n circles of diameter 1 (from memory): no estimate may promise more.
+    /// The smallest circles that hold n circles of diameter 1 (from memory), which no estimate may exceed.
     #[test]
-    fn a_recess_into_which_no_piece_goes_holds_none_at_most() {
+    fn a_recess_too_small_for_any_piece_has_a_bound_of_0() {
         let board = Board {
             recess: Some(board::Recess {
                 shape: ROUND(200.0),
@@ -212,7 +212,7 @@ mod tests {
     }
 
     #[test]
-    fn one_layer_in_a_circle_is_never_promised_more_than_fits() {
+    fn the_estimate_for_one_layer_in_a_circle_always_fits() {
         let smallest = [
             (1, 1.0),
             (2, 2.0),
@@ -243,7 +243,7 @@ mod tests {
     }
 
     #[test]
-    fn a_recess_less_high_or_less_wide_than_a_marble_holds_none() {
+    fn a_recess_lower_or_narrower_than_a_marble_holds_none() {
         assert_eq!(marbles(ROUND(200.0), 9.99), 0);
         assert_eq!(marbles(ROUND(9.99), 50.0), 0);
         assert_eq!(marbles(ROUND(200.0), -3.0), 0);
@@ -258,7 +258,7 @@ mod tests {
 
     #[test]
     fn a_deep_recess_is_filled_loosely() {
-        // 0.55 of 99.5 mm across and 100 mm high, by the volume of a marble of 10.
+        // 0.55 of the volume 99.5 mm across and 100 mm high, divided by that of a marble of 10 mm.
         let shape = ROUND(104.5);
         let wanted = 0.55 * PI / 4.0 * 99.5 * 99.5 * 100.0 / (PI * 1000.0 / 6.0);
         assert_eq!(marbles(shape, 100.0), wanted as u32);
@@ -288,7 +288,7 @@ mod tests {
     }
 
     #[test]
-    fn round_corners_take_room_from_what_is_rounder_than_they_are_no_more() {
+    fn round_corners_take_room_only_from_pieces_less_round() {
         let marbles = |corner| {
             let shape = RecessShape::Straight {
                 length: 40.0,
@@ -298,7 +298,7 @@ mod tests {
             marbles(shape, 15.0)
         };
         assert_eq!([0.0, 5.0].map(marbles), [16, 16]);
-        // A marble in the corner of the grid would stand in the wood; three lie in the outer rows.
+        // A marble in the corner of the grid would overlap the wood; the outer rows hold three.
         assert_eq!(marbles(6.0), 14);
         assert_eq!(marbles(20.0), self::marbles(ROUND(40.0), 15.0));
         let pegs = |corner| {
@@ -315,12 +315,12 @@ mod tests {
             };
             holds(shape, 10.0, &piece)
         };
-        // Three rows of two; round corners leave one in the outer rows.
+        // Three rows of two; with round corners the outer rows hold one.
         assert_eq!((pegs(0.0), pegs(1.0)), (6, 4));
     }
 
     #[test]
-    fn absurd_sizes_are_counted_all_the_same() {
+    fn absurd_sizes_are_still_counted() {
         let piece = Piece {
             diameter: 0.1,
             ..Piece::default()

@@ -13,16 +13,16 @@ pub fn place_of_lid(workpiece: &Workpiece) -> Option<Form> {
     lid_form(workpiece.board(), &workpiece.lid().cut?, 0.0)
 }
 
-/// The lid in its place, with half of its clearance on each side; one that slides has none along the grain.
+/// The lid in its place, with half of its clearance on each side; a sliding lid has no clearance along the grain.
 pub fn lid(workpiece: &Workpiece) -> Option<Form> {
     let board = workpiece.board();
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
-    // Without a cut of its own, it lies in the recess.
+    // A lid without a cut of its own lies in the recess.
     let place = workpiece.lid().cut.unwrap_or(recess);
     lid_form(board, &place, recess.lid_fit.clearance / 2.0)
 }
 
-/// A lid in its place, as much narrower as its clearance.
+/// A lid in its place, narrower by its clearance.
 fn lid_form(board: &Board, place: &Recess, clear: f64) -> Option<Form> {
     let thickness = board.blank.thickness;
     let (LidHold::Slides { angle, toward }, RecessShape::Straight { length, width, .. }) =
@@ -38,7 +38,7 @@ fn lid_form(board: &Board, place: &Recess, clear: f64) -> Option<Form> {
     let [x, y] = place.at;
     // A lid meets the closed end.
     let mut along = Sides::leaning(x, length, leans);
-    // It is open at the edge, and so goes on beyond it.
+    // The place is open at the edge, and so extends beyond it.
     match toward {
         Toward::Left => (along.low, along.low_leans) = (f64::NEG_INFINITY, 0.0),
         Toward::Right => (along.high, along.high_leans) = (f64::INFINITY, 0.0),

@@ -1,18 +1,18 @@
-//! The sizes that a section of the recess is drawn with.
+//! The sizes shown in the section of the recess.
 
 use board::{LidHold, Recess};
 use geometry::Angle;
 
 use crate::{Lid, Workpiece};
 
-/// The sizes of a storage recess, across the grain through its middle; lengths in mm.
+/// The sizes of a storage recess, across the grain through its center; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RecessSizes {
     /// Its width.
     pub width: f64,
     /// Its depth from the underside.
     pub depth: f64,
-    /// The wood over it.
+    /// The wood above it.
     pub over: f64,
     /// Thickness of the board.
     pub thickness: f64,
@@ -20,20 +20,20 @@ pub struct RecessSizes {
     pub lid: Option<LidPlace>,
 }
 
-/// The sizes of a lid's place, across the grain; lengths in mm.
+/// The sizes of a lid's place across the grain; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidPlace {
     /// Thickness of the lid, and depth of the cut for it.
     pub thickness: f64,
     /// Width of ledge or groove beyond the recess on each side, at the underside.
     pub overlap: f64,
-    /// Lean of the sides from upright; none where they stand upright.
+    /// Slant of the sides from upright; none where they are upright.
     pub leans: Option<Angle>,
     /// Width of its place at the underside.
     pub mouth: f64,
     /// Width of its place at its upper end.
     pub inside: f64,
-    /// By how much the lid is narrower than its place.
+    /// Width of its place less that of the lid.
     pub clearance: f64,
 }
 

@@ -1,4 +1,4 @@
-//! The steps of the recess and its lid.
+//! The work on the recess and its lid.
 
 use board::{LidHold, Measure, Recess, RecessShape, Toward};
 
@@ -6,7 +6,7 @@ use crate::jig::steps::usual_bit;
 use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece, passes};
 
-/// The storage in the underside, and its lid.
+/// Routing the storage recess in the underside, and making its lid.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let Some(recess) = workpiece.board().recess else {
         return Vec::new();
@@ -16,9 +16,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// The recess, and the place of its lid.
+/// Routing the recess and the place of its lid.
 ///
-/// Passes of no more than half the bit's diameter, since it cuts its full width by hand; common practice, no source.
+/// Passes are no deeper than half the bit's diameter, since the bit cuts its full width by hand; common practice, no source.
 fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
     let bit = bit(workpiece, recess);
     let passes = format!(
@@ -52,9 +52,9 @@ fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
     .says(lid_place(workpiece, recess))
 }
 
-/// A bit that gets into the corners: the usual one, or one that is as round as they are.
+/// A bit that fits the corners: the usual bit, or one as round as they are.
 ///
-/// Square corners are cut with a chisel afterwards, with any bit.
+/// Square corners are cut with a chisel afterward, whatever the bit.
 pub fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
     let usual = 2.0 * usual_bit(workpiece.units());
     match recess.shape.corner() {
@@ -63,7 +63,7 @@ pub fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
     }
 }
 
-/// The place that the lid lies in; none without a lid.
+/// The sentence on the place of the lid; none without a lid.
 fn lid_place(workpiece: &Workpiece, recess: &Recess) -> Option<String> {
     workpiece.lid().size?;
     Some(match recess.lid_fit.hold {
@@ -85,7 +85,7 @@ fn lid_place(workpiece: &Workpiece, recess: &Recess) -> Option<String> {
     })
 }
 
-/// The lid, made and fitted; none without one.
+/// Making and fitting the lid; none without one.
 fn lid(workpiece: &Workpiece, recess: &Recess) -> Option<Operation> {
     let lid = workpiece.lid().size?;
     let leaning = if lid.leans_in > 0.0 {
@@ -118,12 +118,12 @@ fn lid(workpiece: &Workpiece, recess: &Recess) -> Option<Operation> {
     )
 }
 
-/// Where the middle of a recess is, for the maker who has the underside before them.
+/// A phrase that locates the center of a recess for a maker looking at the underside.
 fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     if x == 0.0 && y == 0.0 {
         return "its middle under the center pin".into();
     }
-    // Turned over about its upright axis, the board shows on the left what is on the right from the top.
+    // Once the board is turned over about its upright axis, its right is on the left.
     let across = beside(
         workpiece,
         x,
@@ -133,7 +133,7 @@ fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     format!("its middle {across} and {along} as seen from below, the board turned over sideways")
 }
 
-/// Where a direction of the top face lies once the board is turned over about its upright axis.
+/// The direction of the top face as seen once the board is turned over about its upright axis.
 const fn from_below(toward: Toward) -> Toward {
     match toward {
         Toward::Left => Toward::Right,
@@ -141,7 +141,7 @@ const fn from_below(toward: Toward) -> Toward {
     }
 }
 
-/// The distance off a line through the pin, on the side where it is positive or on the other.
+/// A phrase for the distance to a line through the pin, on the side where it is positive or on the other.
 fn beside(workpiece: &Workpiece, mm: f64, [positive, negative]: [&str; 2]) -> String {
     let side = if mm < 0.0 { negative } else { positive };
     format!("{} {side}", workpiece.length(mm.abs()))

@@ -1,4 +1,4 @@
-//! Sums about the storage in the underside.
+//! Shop math about the storage in the underside.
 
 use board::{Measure, RecessShape};
 
@@ -29,7 +29,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// Number of the pieces, number that goes in, and the height inside.
+/// The number of pieces, the number that fits, and the height inside.
 fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
     let board = workpiece.board();
     let (recess, storage) = (board.recess?, workpiece.storage()?);
@@ -100,7 +100,7 @@ mod tests {
     use super::*;
     use board::{Board, LidHold, Recess, Toward, Units, show_length};
 
-    /// The steps of the work and drawings show lengths as typed, the tables to a hundredth: of a lid both are the same.
+    /// Work steps and drawings show lengths as typed, tables to a hundredth; for a lid both are the same.
     #[test]
     fn a_lid_measures_the_same_in_every_table_and_sentence() {
         for thickness in [3.0, 4.7, 25.4 / 4.0] {

@@ -1,4 +1,4 @@
-//! Distances that are worth measuring after taping or drilling.
+//! Distances worth measuring after taping or drilling.
 
 use board::{Hole, HoleName, Role};
 
@@ -13,8 +13,8 @@ pub struct ToMeasure {
     pub mm: f64,
 }
 
-/// Distances that show scale, skew and slips: between the outermost track spaces of players, each to the next, to the one after
-/// that, and to the one opposite.
+/// Distances that show scale, skew and slips: between the outermost track spaces of players, from each to the next, to the one
+/// after that, and to the one opposite.
 ///
 /// ```
 /// use board::Board;
@@ -33,7 +33,7 @@ pub fn worth_measuring(workpiece: &Workpiece) -> Vec<ToMeasure> {
         };
         holes.iter().filter(own)
     };
-    // The same space of every player, so that their distances are long: of spaces equally far out the first.
+    // The same space of every player, chosen so that the distances are long: the first of the farthest spaces.
     let reach = |hole: &Hole| hole.center.to_vec2().length();
     let most = track(1).map(reach).fold(0.0, f64::max);
     let Some(number) = track(1)
@@ -43,7 +43,7 @@ pub fn worth_measuring(workpiece: &Workpiece) -> Vec<ToMeasure> {
         return Vec::new();
     };
     let farthest = |player: u32| track(player).find(|hole| hole.name.id().number() == number);
-    // A board for more players has enough long distances between a dozen of them.
+    // A board for more players has enough long distances between every second or third of them.
     let stride = players.div_ceil(MOST_ENDS).max(1);
     let ends: Vec<_> = (1..=players)
         .step_by(stride as usize)
@@ -64,8 +64,8 @@ pub fn worth_measuring(workpiece: &Workpiece) -> Vec<ToMeasure> {
     distances
 }
 
-/// Spaces that are nearer to the farthest are as far out, mm.
+/// Spaces whose distance is within this of the farthest count as equally far, mm.
 const HAIR: f64 = 1e-6;
 
-/// Players whose outermost spaces are measured between.
+/// The most players whose outermost spaces are measured.
 const MOST_ENDS: u32 = 6;

@@ -1,8 +1,8 @@
 //! Repair: distances measured after the work, and remedies for misdrilled holes.
 //!
-//! Distances are typed as they were read. [`model`] predicts each for every possible fault, a straight line in each unknown;
-//! [`cause`] tries them and keeps the one that earns its unknowns. [`plug`] finds the bore that takes in all of a wrong hole, and
-//! [`words`] puts it into sentences for the findings and the repair page.
+//! Distances are typed as they were read. [`model`] predicts each for every possible fault, linear in each unknown; [`cause`]
+//! tries the faults and keeps the one whose unknowns are justified. [`plug`] finds the bore that covers all of a misdrilled
+//! hole, and [`words`] puts it into sentences for the findings and the repair page.
 
 pub mod cause;
 pub mod check;

@@ -1,20 +1,20 @@
-//! Distances as they follow from possible faults, linear in each unknown, and their fit by least squares.
+//! Distances predicted from possible faults, linear in each unknown, and their least-squares fit.
 //!
-//! The unknowns are small, so that each distance grows by a sum of columns times unknowns: the matrix of a linear fit. It is
-//! solved by singular values, which leave an unknown at 0 if the readings do not determine it.
+//! The unknowns are small, so each distance grows by a sum of columns times unknowns: the matrix of a linear fit. It is solved
+//! by singular values, which leave an unknown at 0 if the readings do not determine it.
 //!
-//! A small shift of two holes lengthens the line between them by the difference of the shifts along it; what the shifts do
-//! across it is of second order, under 0.01 mm where holes 100 mm apart are off by a millimeter.
+//! A small shift of two holes lengthens the line between them by the difference of the shifts along it; their effect across it
+//! is of second order, under 0.01 mm where holes 100 mm apart are off by a millimeter.
 
 use geometry::{Point, Vec2};
 use nalgebra::{DMatrix, DVector};
 
-/// A distance that was measured, with the places where its holes should be.
+/// A measured distance, with the places where its holes should be.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Taken {
     /// The ends.
     pub(super) ends: [End; 2],
-    /// By how much it was read too long, mm.
+    /// Excess of the measured length, mm.
     pub(super) long: f64,
 }
 
@@ -25,28 +25,28 @@ pub(super) struct End {
     pub(super) hole: usize,
     /// The place where it should be.
     pub(super) at: Point,
-    /// The sheet it is on: column and row.
+    /// The sheet it is on, as column and row.
     pub(super) sheet: (usize, usize),
 }
 
-/// Something that may have gone wrong.
+/// Something that may be wrong.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Term {
-    /// All lengths alike.
+    /// All lengths, by the same share.
     Scale,
-    /// Lengths across, lengths up, and the angle between them.
+    /// Horizontal lengths, vertical lengths, and the angle between them.
     Strain,
-    /// A sheet was shifted and turned about a point.
+    /// A sheet that was shifted and rotated about a point.
     Sheet((usize, usize), Point),
-    /// A hole is out of place.
+    /// A hole that is out of place.
     Hole(usize),
 }
 
-/// Shares and angles are unknowns in mm at this distance, so that all unknowns are of one size.
+/// Shares and angles are expressed as lengths at this distance, mm, so that all unknowns are of similar size.
 const ARM: f64 = 100.0;
 
 impl Term {
-    /// By how much each of its unknowns, at 1 mm, lengthens the distance between two ends.
+    /// The lengthening of the distance between two ends per mm of each of its unknowns.
     fn columns(self, ends: [End; 2]) -> Vec<f64> {
         let [a, b] = ends;
         let line = b.at - a.at;
@@ -56,7 +56,7 @@ impl Term {
         } else {
             Vec2::ZERO
         };
-        // The share of a shift that lengthens the line, counted at the end that it is of.
+        // The part of a shift that lengthens the line, counted at the end where the shift occurs.
         let moved = |is_it: &dyn Fn(&End) -> bool, shift: &dyn Fn(&End) -> Vec2| {
             let at = |end: &End| {
                 if is_it(end) {
@@ -107,7 +107,7 @@ impl Term {
 pub(super) struct Fit {
     /// The terms.
     pub(super) terms: Vec<Term>,
-    /// Their unknowns, term by term, mm (shares and angles at [`ARM`]); unknowns that the readings do not determine are 0.
+    /// Their unknowns, term by term, mm (shares and angles at [`ARM`]); 0 for unknowns that the readings do not determine.
     unknowns: Vec<f64>,
     /// Number of unknowns that the readings determine.
     pub(super) rank: usize,
@@ -116,7 +116,7 @@ pub(super) struct Fit {
 }
 
 impl Fit {
-    /// The least squares fit of some terms to some readings.
+    /// The least-squares fit of some terms to some readings.
     pub(super) fn of(terms: &[Term], taken: &[Taken]) -> Self {
         let long = DVector::from_iterator(taken.len(), taken.iter().map(|taken| taken.long));
         let rows: Vec<Vec<f64>> = taken.iter().map(|taken| row(terms, taken.ends)).collect();
@@ -132,7 +132,7 @@ impl Fit {
         }
     }
 
-    /// By how much it lengthens the distance between two ends, mm.
+    /// The lengthening that the fit predicts for the distance between two ends, mm.
     pub(super) fn lengthens(&self, ends: [End; 2]) -> f64 {
         let row = row(&self.terms, ends);
         row.iter()
@@ -141,7 +141,7 @@ impl Fit {
             .sum()
     }
 
-    /// The unknowns of the term at a place: lengths in mm, shares and angles as shares and radians.
+    /// The unknowns of the term at an index: lengths in mm, shares as such, angles in radians.
     pub(super) fn of_term(&self, place: usize) -> [f64; 3] {
         let start: usize = self
             .terms
@@ -159,7 +159,7 @@ impl Fit {
         }
     }
 
-    /// The largest that is left of any reading, mm, and which it is.
+    /// The largest residual, mm, and the index of its reading.
     pub(super) fn worst(&self) -> (usize, f64) {
         let all = self.left.iter().map(|left| left.abs()).enumerate();
         all.max_by(|one, other| one.1.total_cmp(&other.1))
@@ -172,7 +172,7 @@ fn row(terms: &[Term], ends: [End; 2]) -> Vec<f64> {
     terms.iter().flat_map(|term| term.columns(ends)).collect()
 }
 
-/// The smallest unknowns that leave the least squares, and how many of them the readings determine.
+/// The smallest unknowns that solve the least-squares problem, and how many of them the readings determine.
 fn solved(matrix: &DMatrix<f64>, long: &DVector<f64>) -> (DVector<f64>, usize) {
     let nothing = || (DVector::zeros(matrix.ncols()), 0);
     if matrix.is_empty() {

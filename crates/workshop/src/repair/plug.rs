@@ -1,8 +1,8 @@
 //! A misdrilled hole: the wood it leaves, and the plug or disc that repairs it.
 //!
-//! A plug of the same wood is glued into a clean bore that takes in all of the wrong hole, its grain along the board's, and
-//! the hole is drilled again in the plug. The bore for the plug is as near to the right place as it can be, so that the new
-//! hole has wood of the plug all around.
+//! A plug of the same wood is glued into a clean bore that covers all of the misdrilled hole, with its grain along the board's,
+//! and the hole is drilled again in the plug. The bore for the plug is as close to the right place as possible, so that the new
+//! hole has the plug's wood all around it.
 
 use board::{Bore, Bottom, Fault, HoleId, HoleName, WrongHole};
 use geometry::{Circle, Point, Vec2};
@@ -13,34 +13,34 @@ use crate::bores::owned::has_size;
 use crate::bores::profile::deepest;
 use crate::figures::rim_margin;
 
-/// A hole that went wrong: the wood around it as it is, and its remedy.
+/// A misdrilled hole: the wood left around it, and its remedy.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Repair {
     /// The hole.
     pub hole: HoleName,
-    /// Its mistake, as it was typed.
+    /// Its fault, as typed.
     pub fault: Fault,
-    /// The wood around it as it is.
+    /// The wood left around it.
     pub leaves: Around,
     /// Its remedy.
     pub remedy: Remedy,
 }
 
-/// The wood around a bore, mm; negative where there is less than none.
+/// The wood around a bore, mm; negative where it overlaps something.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Around {
-    /// The nearest other bore, and the wood up to it; none on a board of one hole.
+    /// The nearest other bore, and the wood between the two; none on a board of one hole.
     pub web: Option<(HoleName, f64)>,
-    /// Wood up to the roundover.
+    /// Wood between the bore and the roundover.
     pub rim: f64,
-    /// Wood under its lowest place.
+    /// Wood below its deepest point.
     pub floor: f64,
 }
 
-/// The remedy of a hole that went wrong.
+/// The remedy for a misdrilled hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Remedy {
-    /// Nothing: nobody sees it, and the wood around it is enough.
+    /// Nothing: nobody sees the fault, and the wood around it is enough.
     Leave,
     /// A disc of the bore's diameter on its floor.
     Disc {
@@ -48,25 +48,25 @@ pub enum Remedy {
         thickness: f64,
         /// Whether the bore goes through the underside, from which the disc is then set.
         through: bool,
-        /// Whether only its spur does, and leaves a small hole there.
+        /// Whether only its spur goes through and leaves a small hole there.
         spur_out: bool,
     },
     /// A plug, in which the hole is drilled again.
     Plug(Plug),
-    /// A plug that would cut into another bore, or over the flat top.
+    /// A plug that would cut into another bore, or into the roundover.
     NoRoom(Plug),
 }
 
-/// A plug for a hole that went wrong.
+/// A plug for a misdrilled hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plug {
-    /// The Forstner bit for its bore: the smallest that takes in all that is wrong, one that the maker owns where one has room.
+    /// The Forstner bit for its bore: the smallest that covers the fault, preferably one of the maker's that has room.
     pub bit: PlugBit,
-    /// The middle of its bore, in the board frame.
+    /// The center of its bore, in the board frame.
     pub center: Point,
-    /// From the right place of the hole to the middle of the plug, in the player's frame: clockwise and outward, mm.
+    /// Offset from the right place of the hole to the center of the plug, in the player's frame: clockwise and outward, mm.
     pub beside: Vec2,
-    /// Depth of its bore, mm; through where no floor would be left.
+    /// Depth of its bore, mm; the board's thickness where no floor would be left.
     pub depth: f64,
     /// Whether its bore goes through the board.
     pub through: bool,
@@ -83,17 +83,17 @@ pub struct PlugBit {
     pub owned: Option<bool>,
 }
 
-/// An eye does not see that a hole is out of line by less, mm; common practice, no source.
+/// Offset below which nobody sees that a hole is out of line, mm; common practice, no source.
 const SEEN: f64 = 0.5;
-/// Wood of a plug around the new hole, mm: less breaks out when it is drilled; common practice, no source.
+/// Wood of a plug around the new hole, mm; less would break out when it is drilled; common practice, no source.
 const WALL: f64 = 2.0;
 /// Wood between the plug's bore and another bore, mm; common practice, no source.
 const LEAST_WEB: f64 = 1.0;
-/// Lengths that differ by no more are the same, mm.
+/// Lengths that differ by no more count as equal, mm.
 const HAIR: f64 = 1e-9;
 
-/// The repairs of a workpiece's holes that went wrong, in the order of the document; holes that it does not have, and mistakes
-/// of no size, are left out.
+/// The repairs of a workpiece's misdrilled holes, in the order of the document. Holes that the board does not have and faults
+/// of size 0 are left out.
 ///
 /// ```
 /// use board::{Board, Fault, WrongHole};
@@ -102,7 +102,7 @@ const HAIR: f64 = 1e-9;
 /// let board = Board { wrong: vec![WrongHole { hole: "T1-03".parse().unwrap(), fault }], ..Board::default() };
 /// let repairs = repairs(&Workpiece::of(&board)?);
 /// let Remedy::Plug(plug) = repairs[0].remedy else { panic!("no plug") };
-/// // The wrong bore of 12 and the new one with 2 of wood around it, 2 apart, lie in a circle of 16.
+/// // The wrong bore of 12 and the new one with 2 of wood around it, 2 apart, fit in a circle of 16.
 /// assert_eq!(plug.bit.diameter, 16.0);
 /// # Ok::<(), board::BuildError>(())
 /// ```
@@ -111,7 +111,7 @@ pub fn repairs(workpiece: &Workpiece) -> Vec<Repair> {
     wrong.filter_map(|wrong| repair(workpiece, wrong)).collect()
 }
 
-/// The holes that went wrong by name, which the board does not have.
+/// The names of misdrilled holes that the board does not have.
 pub fn unknown_holes(workpiece: &Workpiece) -> Vec<HoleId> {
     let wrong = workpiece.board().wrong.iter().map(|wrong| wrong.hole);
     wrong
@@ -119,7 +119,7 @@ pub fn unknown_holes(workpiece: &Workpiece) -> Vec<HoleId> {
         .collect()
 }
 
-/// The repair of one hole; `None` where the board does not have the hole, or the mistake has no size.
+/// The repair of one hole; `None` where the board does not have the hole, or the fault has size 0.
 fn repair(workpiece: &Workpiece, wrong: &WrongHole) -> Option<Repair> {
     let hole = workpiece.layout().hole(wrong.hole)?;
     let case = Case {
@@ -173,7 +173,7 @@ fn repair(workpiece: &Workpiece, wrong: &WrongHole) -> Option<Repair> {
     })
 }
 
-/// A hole that went wrong, where it should be.
+/// A misdrilled hole, at the place where it should be.
 struct Case<'a> {
     workpiece: &'a Workpiece,
     hole: HoleName,
@@ -181,16 +181,16 @@ struct Case<'a> {
     bore: Bore,
 }
 
-/// The wood that is gone.
+/// The wood that the fault removed.
 #[derive(Clone, Copy)]
 struct Mistake {
     mouth: Circle,
-    /// Depth of its lowest place, mm.
+    /// Depth of its deepest point, mm.
     lowest: f64,
 }
 
 impl Plug {
-    /// Whether it cuts into no other bore and stays on the flat top.
+    /// Whether it overlaps no other bore and stays on the flat top.
     fn has_room(&self) -> bool {
         let web = self.around.web;
         web.is_none_or(|(_, web)| web >= LEAST_WEB - HAIR) && self.around.rim >= -HAIR
@@ -198,7 +198,7 @@ impl Plug {
 }
 
 impl Case<'_> {
-    /// The wood that a bore with this mouth takes.
+    /// The wood removed by a bore with this mouth.
     fn hole_at(&self, mouth: Circle, bore: Bore) -> Mistake {
         let spur = self.workpiece.board().bores.spur;
         Mistake {
@@ -207,7 +207,7 @@ impl Case<'_> {
         }
     }
 
-    /// Clockwise and outward at the hole as directions on the board; right and up at the center pin.
+    /// The clockwise and outward directions at the hole; right and up at the center pin.
     fn axes(&self) -> [Vec2; 2] {
         let sectors = &self.workpiece.layout().sectors;
         let sector = (self.hole.id().player() as usize)
@@ -217,7 +217,7 @@ impl Case<'_> {
             .map(|axis| sector.map_or(axis, |sector| sector.place(axis)).to_vec2())
     }
 
-    /// A place beside the right one, given clockwise and outward.
+    /// A place at an offset from the right one, clockwise and outward.
     fn placed(&self, beside: Vec2) -> Point {
         let [clockwise, outward] = self.axes();
         self.right + clockwise * beside.x + outward * beside.y
@@ -245,11 +245,11 @@ impl Case<'_> {
         }
     }
 
-    /// A disc on the floor; one that is set in from below where there is no floor.
+    /// A disc on the floor, or one set in from below where there is no floor.
     fn disc(&self, by: f64, floor: f64) -> Remedy {
         let under = self.workpiece.board().blank.thickness - self.bore.depth;
         if under <= HAIR {
-            // A bore that is planned to go through cannot be too deep.
+            // A bore planned to go through cannot be too deep.
             return Remedy::Leave;
         }
         let through = by >= under - HAIR;
@@ -275,9 +275,9 @@ impl Case<'_> {
         })
     }
 
-    /// The plug for a bit: its bore, and the wood that is left around it.
+    /// The plug for a bit: its bore, and the wood left around it.
     ///
-    /// Its middle is as near to the right place as takes in all of the wrong hole.
+    /// Its center is as close to the right place as possible while it covers all of the misdrilled hole.
     fn plug_by(&self, mistake: Mistake, bit: PlugBit) -> Plug {
         let off = mistake.mouth.center - self.right;
         let (apart, radius) = (off.hypot(), bit.diameter / 2.0);
@@ -298,7 +298,7 @@ impl Case<'_> {
         }
     }
 
-    /// The smallest of the maker's Forstner bits that is as wide.
+    /// The smallest of the maker's Forstner bits that is at least this wide.
     fn owned_bit(&self, least: f64) -> Option<PlugBit> {
         let owned = self.workpiece.board().tools.forstner.iter().copied();
         let diameter = owned
@@ -310,7 +310,7 @@ impl Case<'_> {
         })
     }
 
-    /// The smallest Forstner bit of the maker's system that is made as wide.
+    /// The smallest standard Forstner bit in the maker's units that is at least this wide.
     fn made_bit(&self, least: f64) -> Option<PlugBit> {
         let board = self.workpiece.board();
         let made = drills().iter().filter(|drill| {
@@ -347,7 +347,7 @@ mod tests {
     }
 
     #[test]
-    fn a_hair_beside_is_left_where_the_wood_is_enough() {
+    fn a_slightly_misplaced_hole_is_left_where_the_wood_is_enough() {
         let repair = only(&wrong("T1-03", Fault::Off { u: 0.3, v: 0.4 }));
         assert_eq!(repair.remedy, Remedy::Leave);
         let mut narrow = wrong("T1-03", Fault::Off { u: 0.3, v: 0.4 });
@@ -356,7 +356,7 @@ mod tests {
     }
 
     #[test]
-    fn a_hole_too_deep_gets_a_disc_and_one_that_came_out_a_plug_from_below() {
+    fn a_hole_too_deep_gets_a_disc_from_above_or_from_below() {
         let disc = |by| only(&wrong("T1-03", Fault::Deep { by })).remedy;
         let told = |thickness, through, spur_out| Remedy::Disc {
             thickness,
@@ -364,13 +364,13 @@ mod tests {
             spur_out,
         };
         assert_eq!(disc(3.0), told(3.0, false, false));
-        // 5 deep of 20, the spur of 2.5 ahead of it: 13 more, and the spur is out; 15 more, and the bore is.
+        // 5 mm deep in 20 mm, with a spur of 2.5 mm: 13 mm more and the spur comes through; 15 mm more, and the bore does.
         assert_eq!(disc(13.0), told(13.0, false, true));
         assert_eq!(disc(16.0), told(15.0, true, false));
     }
 
     #[test]
-    fn the_center_hole_is_mended_in_the_frame_of_the_board() {
+    fn the_center_hole_is_repaired_in_the_frame_of_the_board() {
         let repair = only(&wrong("C", Fault::Off { u: 3.0, v: 0.0 }));
         let Remedy::Plug(plug) = repair.remedy else {
             panic!()
@@ -388,7 +388,7 @@ mod tests {
     }
 
     #[test]
-    fn holes_that_are_not_there_and_mistakes_of_no_size_are_left_out() {
+    fn missing_holes_and_faults_of_size_0_are_left_out() {
         assert_eq!(
             repairs(&Workpiece::of(&wrong("T1-99", Fault::Deep { by: 1.0 })).unwrap()),
             []
@@ -399,9 +399,9 @@ mod tests {
         assert_eq!(unknown_holes(&missing), ["T1-99".parse().unwrap()]);
     }
 
-    /// Beside its place by 1.5 mm takes 16 mm, and the maker has 19, or 30 that would cut into the next hole.
+    /// A hole 1.5 mm out of place needs 16 mm; the maker has 19, and 30, which would cut into the next hole.
     #[test]
-    fn a_bit_that_the_maker_owns_comes_first_where_it_has_room() {
+    fn an_owned_bit_is_preferred_where_it_has_room() {
         let plugged = |forstner: &[f64]| {
             let mut board = wrong("T1-03", Fault::Off { u: 1.5, v: 0.0 });
             board.tools.forstner = forstner.to_vec();
@@ -416,18 +416,18 @@ mod tests {
     }
 
     #[test]
-    fn an_inch_board_gets_a_bit_of_the_inch() {
+    fn an_inch_board_gets_an_inch_bit() {
         let mut board = wrong("T1-03", Fault::Off { u: 1.5, v: 0.0 });
         board.units = board::Units::INCH;
         let Remedy::Plug(plug) = only(&board).remedy else {
             panic!()
         };
-        // 12 + 4 + 1.5 over two is 8.75 about the middle: 17.5, and the next inch size is 11/16.
+        // (12 + 4 + 1.5) / 2 is a radius of 8.75, or 17.5 mm across; the next inch size is 11/16.
         assert_near!(plug.bit.diameter, 11.0 / 16.0 * 25.4, 1e-9);
     }
 
     proptest! {
-        /// The plug takes in all of the wrong hole, and leaves its wood all around the new one.
+        /// The plug covers all of the misdrilled hole, and leaves its wood all around the new one.
         #[test]
         fn a_plug_holds_both_holes(u in -8.0..8.0_f64, v in -8.0..8.0_f64) {
             prop_assume!(Vec2::new(u, v).length() > 0.6);

@@ -1,4 +1,4 @@
-//! Sums about readings after the work.
+//! Shop math about readings after the work.
 
 use crate::sums::{GEOMETRY, Sum, SumGroup};
 use crate::{Workpiece, readings};

@@ -8,18 +8,18 @@ use crate::bit_name;
 /// A repair in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RepairWords {
-    /// The mistake: `2 mm out of place`.
+    /// The fault: `2 mm out of place`.
     pub mistake: String,
     /// The wood that it leaves.
     pub leaves: String,
-    /// The remedy, in half a sentence.
+    /// The remedy, as a clause.
     pub remedy: String,
     /// The steps of the repair, in their order.
     pub steps: Vec<String>,
 }
 
 impl Repair {
-    /// The repair in words, lengths in a unit.
+    /// The repair in words, with lengths in a unit.
     ///
     /// ```
     /// use board::{Board, Fault, Units, WrongHole};
@@ -40,7 +40,7 @@ impl Repair {
         }
     }
 
-    /// The mistake, the wood that is left and the remedy, in sentences.
+    /// The fault, the wood that is left and the remedy, as sentences.
     ///
     /// ```
     /// use board::{Board, Fault, Units, WrongHole};
@@ -116,7 +116,7 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
     }
 }
 
-/// The mistake: `2 mm out of place`.
+/// The fault: `2 mm out of place`.
 fn mistake(fault: Fault, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match fault {
@@ -141,7 +141,7 @@ fn around(around: &Around, units: Units) -> String {
     all.join(", ")
 }
 
-/// The remedy in half a sentence: `leave it`, or the bore for a plug, with its place relative to where the hole should be.
+/// The remedy as a clause: `leave it`, or the bore for a plug with its place relative to where the hole should be.
 fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match remedy {

@@ -1,13 +1,13 @@
-//! Things with four sides that lean, square to the grain and along it, cut by an upright plane.
+//! Boxes with four slanted sides, square to the grain and along it, cut by an upright plane.
 
 use geometry::Point;
 
 use super::plane::{View, clipped};
 
-/// A box whose sides lean out from its lower end to its upper.
+/// A box whose sides slant outward from its lower end to its upper.
 #[derive(Debug, Clone, Copy)]
 pub struct Block {
-    /// Along the grain and across it: from where to where at its upper end.
+    /// Its sides along the grain and across it, at its upper end.
     pub sides: [Sides; 2],
     /// Depth of its upper end below the top face.
     pub top: f64,
@@ -15,21 +15,21 @@ pub struct Block {
     pub bottom: f64,
 }
 
-/// Two sides across from one another.
+/// Two opposite sides.
 #[derive(Debug, Clone, Copy)]
 pub struct Sides {
-    /// The place of the lower one.
+    /// Position of the side with the lower coordinate.
     pub low: f64,
-    /// The place of the higher one.
+    /// Position of the side with the higher coordinate.
     pub high: f64,
-    /// Distance that the lower one comes in for each millimeter down.
+    /// Distance that the lower side moves inward per millimeter down.
     pub low_leans: f64,
-    /// The same of the higher one.
+    /// Distance that the higher side moves inward per millimeter down.
     pub high_leans: f64,
 }
 
 impl Sides {
-    /// Sides about a middle that lean alike.
+    /// Sides symmetric about a center.
     pub fn leaning(middle: f64, width: f64, leans: f64) -> Self {
         Self {
             low: middle - width / 2.0,
@@ -39,7 +39,7 @@ impl Sides {
         }
     }
 
-    /// The same brought in on both sides.
+    /// The sides moved inward by a width each.
     pub fn narrowed(self, by: f64) -> Self {
         Self {
             low: self.low + by,
@@ -50,7 +50,7 @@ impl Sides {
 }
 
 impl Block {
-    /// The part that a plane cuts of it, no farther than `reach` from where s is 0; none where it misses it.
+    /// The part that a plane cuts from it, no farther than `reach` from s = 0; none where the plane misses it.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         let (low, high) = view.range(reach);
         let (up, down) = (-self.top, -self.bottom);

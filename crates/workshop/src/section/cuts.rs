@@ -1,4 +1,4 @@
-//! One section: all that a plane meets.
+//! One section: everything that a plane meets.
 
 use board::{Board, Footing, Hole, HoleName, Layout, PieceKind};
 use geometry::Point;
@@ -14,14 +14,14 @@ use crate::recess::{prism, recess_outline};
 use crate::{GroovePlan, Workpiece};
 use crate::{base, blank, bores, recess};
 
-/// Distance past the board to which something straight is followed, mm.
+/// Distance beyond the board to which straight bodies are followed, mm.
 const PAST: f64 = 1.0;
-/// An axis that comes no nearer to where two half-planes meet lies there, mm.
+/// An axis this close to the line where two half-planes meet counts as on it, mm.
 const ON_FOLD: f64 = 1e-9;
-/// Width at which a foot is drawn, mm: the document does not say how wide it is.
+/// Width at which a foot is drawn, mm, since the document does not give it.
 const FOOT: f64 = 20.0;
 
-/// All that is met on a plane.
+/// Everything that a plane meets.
 pub fn cut(workpiece: &Workpiece, plane: Plane) -> Section {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let reach = board.blank.radius() + plane.origin.to_vec2().hypot() + PAST;
@@ -73,7 +73,7 @@ pub fn feet(board: &Board) -> Vec<Body> {
     vec![foot(-circle / 2.0), foot(circle / 2.0)]
 }
 
-/// The means to cut a board: the views of its half-planes, and the distance out to look.
+/// The data to cut a board with: the views of its half-planes, and how far out to look.
 struct Cutter<'a> {
     workpiece: &'a Workpiece,
     board: &'a Board,
@@ -82,14 +82,14 @@ struct Cutter<'a> {
 }
 
 impl Cutter<'_> {
-    /// The cuts of something round: where its axis is where the halves meet, in one piece.
+    /// The cuts of a round body; one piece where its axis is on the line where the half-planes meet.
     fn round(&self, round: &Revolved) -> Vec<Vec<Point>> {
         let views = self.views_of(round.center);
         views.iter().filter_map(|view| round.cut(view)).collect()
     }
 
-    /// The planes to look at for something round: where its axis is where two of them meet, both show its half, and
-    /// either shows the whole.
+    /// The planes to cut a round body with. Where its axis is on the line where two planes meet, each shows only half of it, so
+    /// one plane shows the whole.
     fn views_of(&self, center: Point) -> Vec<View> {
         match self.views.as_slice() {
             [first, _] if (center - first.at(0.0)).hypot() <= ON_FOLD => vec![View {
@@ -100,7 +100,7 @@ impl Cutter<'_> {
         }
     }
 
-    /// The cuts of something that is round, straight or both.
+    /// The cuts of a body of any form.
     fn form(&self, form: &Form) -> Vec<Vec<Point>> {
         match form {
             Form::Round(round) => self.round(round),
@@ -111,7 +111,7 @@ impl Cutter<'_> {
         }
     }
 
-    /// The holes that are cut, each with the outlines of its bore.
+    /// The holes that the planes cut, each with the outlines of its bore.
     fn cut_holes<'l>(&self, holes: &'l [Hole]) -> Vec<(&'l Hole, Vec<Vec<Point>>)> {
         let spur = self.board.bores.spur;
         let met = |hole: &&Hole| {
@@ -125,7 +125,7 @@ impl Cutter<'_> {
         holes.iter().filter(met).map(cut).collect()
     }
 
-    /// The bores that are met; one that is cut on both half-planes is two cavities.
+    /// The bores that are cut; one cut on both half-planes gives two cavities.
     fn bores(&self, layout: &Layout) -> Vec<Cavity> {
         let holes = self.cut_holes(&layout.holes).into_iter();
         let bores = holes.flat_map(|(hole, parts)| {
@@ -138,7 +138,7 @@ impl Cutter<'_> {
         bores.collect()
     }
 
-    /// The grooves that are met, as the bit leaves them.
+    /// The grooves that are cut, with the shape the bit leaves.
     fn grooves(&self, plan: &GroovePlan) -> Vec<Cavity> {
         let cut = |view| cut_grooves(self.board, plan, view, self.reach);
         let cut: Vec<Vec<Point>> = self.views.iter().flat_map(cut).collect();
@@ -175,7 +175,7 @@ impl Cutter<'_> {
         hidden
     }
 
-    /// The base under the board where the plane meets it.
+    /// The base below the board, where the plane meets it.
     fn base(&self) -> Vec<Body> {
         let Some(base) = self.board.base else {
             return Vec::new();
@@ -189,7 +189,7 @@ impl Cutter<'_> {
         }
     }
 
-    /// The lid, which ends with the board.
+    /// The lid, clipped to the board.
     fn lid(&self, outline: &[Point]) -> Vec<Body> {
         let places = outline.iter().map(|corner| corner.x);
         let low = places.clone().fold(f64::INFINITY, f64::min);
@@ -203,7 +203,7 @@ impl Cutter<'_> {
         bodies(BodyKind::Lid, None, cut.collect())
     }
 
-    /// The things in the bores that are cut, hole by hole, each over the one it stands in.
+    /// The contents of the bores that are cut, hole by hole, each drawn over what it stands in.
     fn pieces(&self, layout: &Layout) -> Vec<Body> {
         let seats = self.cut_holes(layout.seats(self.board));
         let cut = seats.into_iter().filter(|(_, parts)| !parts.is_empty());
@@ -228,7 +228,7 @@ impl Cutter<'_> {
         })
     }
 
-    /// The things in a bore: a piece, and the insert for it.
+    /// The contents of a bore: a piece, and its insert.
     fn stands(&self, hole: &Hole) -> Vec<Body> {
         let board = self.board;
         let has_magnet = board.piece.kind == PieceKind::Magnet;
@@ -251,7 +251,7 @@ impl Cutter<'_> {
         forms.flat_map(faces).collect()
     }
 
-    /// Something round in a hole: a disc where it is seen as one, else its outline on each half-plane.
+    /// A round body in a hole: a disc where it looks like one, otherwise its outline on each half-plane.
     fn faces(&self, kind: BodyKind, hole: HoleName, round: &Revolved) -> Vec<Body> {
         let views = self.views_of(round.center);
         let disc = views.iter().find_map(|view| round.disc(view));

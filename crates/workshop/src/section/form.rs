@@ -29,8 +29,8 @@ impl From<Prism> for Form {
 }
 
 impl Form {
-    /// The outline of the cut in the section's frame, mm; `None` where the plane misses the body. A body that is not
-    /// round is cut off at `reach` mm to either side of s = 0.
+    /// The outline of the cut in the section's frame, mm; `None` where the plane misses the body. Bodies that are not round are
+    /// clipped at `reach` mm to either side of s = 0.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         match self {
             Self::Round(round) => round.cut(view),
@@ -40,7 +40,7 @@ impl Form {
     }
 }
 
-/// A rectangle as high as the prism and as long as the plane runs within its outline; `None` where it misses.
+/// A rectangle as high as the prism and as long as the plane's path within its outline; `None` where the plane misses it.
 fn cut_prism(prism: &Prism, view: &View, reach: f64) -> Option<Vec<Point>> {
     let (from, to) = prism.outline.chord(view.origin, view.along)?;
     let (low, high) = view.range(reach);

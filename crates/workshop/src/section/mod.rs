@@ -1,8 +1,8 @@
 //! A board cut open through a bore, the recess and the base, with its sizes.
 //!
-//! A section keeps to the frame of a [`Plane`]: s to the right, z up, the top face at z = 0, millimeters. What is cut away stands
-//! in it as closed polygons, off the true shape by 0.005 mm at most; they reach past the board or over one another where the
-//! tools do. The wood is the outline less all of them.
+//! A section uses the frame of a [`Plane`]: s to the right, z up, the top face at z = 0, millimeters. Cavities are closed
+//! polygons that deviate from the true shape by at most 0.005 mm; they extend beyond the board or overlap where the tools do.
+//! The wood is the outline less all of them.
 
 pub mod block;
 mod cuts;
@@ -20,21 +20,21 @@ use crate::recess::recess_outline;
 
 pub use plane::Plane;
 
-/// The least angle between the bearings of a hole and of the recess for the cut to turn toward the recess, degrees.
+/// The least angle between the bearings of a hole and of the recess at which the cut turns toward the recess, degrees.
 const APART: f64 = 5.0;
-/// A recess whose middle is no farther from the center pin is about it, mm.
+/// A recess whose center is this close to the center pin counts as centered on it, mm.
 const ABOUT_PIN: f64 = 0.5;
 
 /// A board cut open.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Section {
-    /// Where it is cut.
+    /// The plane of the cut.
     pub plane: Plane,
     /// The outline of the board; empty where the cut misses it.
     pub outline: Vec<Point>,
-    /// The parts cut away.
+    /// The parts removed by tools.
     pub cavities: Vec<Cavity>,
-    /// The bodies in the board and under it.
+    /// The bodies in the board and below it.
     pub bodies: Vec<Body>,
 }
 
@@ -43,7 +43,7 @@ pub struct Section {
 pub struct Cavity {
     /// The kind of cavity.
     pub kind: CavityKind,
-    /// The hole it is of.
+    /// The hole it belongs to.
     pub hole: Option<HoleName>,
     /// Its outline.
     pub corners: Vec<Point>,
@@ -66,23 +66,23 @@ pub enum CavityKind {
     Mortise,
 }
 
-/// Something that stands in a board or under it.
+/// Something in a board or below it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Body {
     /// The kind of body.
     pub kind: BodyKind,
-    /// The hole it stands in.
+    /// The hole it is in.
     pub hole: Option<HoleName>,
     /// The cut or the view of it.
     pub face: Face,
 }
 
-/// The kind of a body in a board or under it.
+/// The kind of a body in a board or below it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BodyKind {
     /// Resin up to its level, around the ball or disc.
     Resin,
-    /// The ball or disc that is set in for a magnet piece.
+    /// The ball or disc set in for a magnet piece.
     Insert,
     /// The piece.
     Piece,
@@ -92,7 +92,7 @@ pub enum BodyKind {
     Lid,
     /// The turntable, as a plain disc.
     Turntable,
-    /// A foot, seen behind the cut; its width is not planned, and is only an example.
+    /// A foot, seen behind the cut; its width is not planned and only an example.
     Foot,
 }
 
@@ -105,8 +105,8 @@ pub enum Face {
     Corners(Vec<Point>),
 }
 
-/// The hole that a board is cut through: the wanted one, or else the first player's turn-in space, on whose axis the
-/// home lane lies, or else the first of all; none on a board without holes.
+/// The hole through which a board is cut: the wanted one, otherwise the first player's turn-in space, whose axis carries the
+/// home lane, otherwise the first hole; none on a board without holes.
 pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<HoleId> {
     let layout = workpiece.layout();
     let turn_in = HoleId::new(Role::Track, 1, turn_in(workpiece.board().spaces));
@@ -116,16 +116,16 @@ pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<Hole
         .or_else(|| Some(layout.holes.first()?.name.id()))
 }
 
-/// A board cut from its center pin through a hole to the right, and to the left through the middle of the recess: or
-/// straight on where there is none, where it is about the pin, or where it lies as the hole does. None where the board
-/// has no hole of this name.
+/// A board cut from its center pin through a hole to the right, and through the center of the recess to the left. The cut
+/// continues straight where there is no recess, where it is centered on the pin, or where it lies in line with the hole. None
+/// where the board has no hole with this name.
 ///
 /// ```
 /// use workshop::{CavityKind, Workpiece, section};
 /// let workpiece = Workpiece::of(&board::Board::default())?;
 /// let first = workpiece.layout().holes[0].name.id();
 /// let section = section(&workpiece, first).unwrap();
-/// // The board as it is cut: its top face at 0, its underside as far below as it is thick.
+/// // The top face is at 0, and the underside below it by the thickness.
 /// let lowest = section.outline.iter().map(|corner| corner.y).fold(0.0, f64::min);
 /// assert!((lowest + workpiece.board().blank.thickness).abs() < 1e-9);
 /// assert!(section.cavities.iter().any(|cavity| cavity.kind == CavityKind::Bore));
@@ -139,7 +139,7 @@ pub fn section(workpiece: &Workpiece, hole: HoleId) -> Option<Section> {
     Some(section)
 }
 
-/// A board cut across the grain through the middle of its recess; s is 0 there. None where no recess is planned.
+/// A board cut across the grain through the center of its recess, where s is 0. None where no recess is planned.
 pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
     let recess = workpiece.board().recess?;
     let across = point_at(1.0, Angle::ZERO).to_vec2();
@@ -147,7 +147,7 @@ pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
     Some(cuts::cut(workpiece, plane))
 }
 
-/// The plane through the pin and a hole, turned at the pin toward the recess if there is one.
+/// The plane through the pin and a hole, which turns at the pin toward the recess if there is one.
 fn aligned(board: &Board, hole: &Hole) -> Plane {
     let along = |bearing| point_at(1.0, bearing).to_vec2();
     // For the hole at the pin any bearing works.

@@ -1,4 +1,4 @@
-//! The cuts of a board: upright planes, and the holes in them.
+//! The cuts of a board: upright planes, and their coordinates.
 //!
 //! A section has a frame of its own: s to the right in the plane, z up, the top face at z = 0.
 
@@ -7,11 +7,11 @@ use geometry::{Point, Vec2};
 /// A cut straight through the board, or one of two half-planes that meet in an upright line.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plane {
-    /// Where s is 0; for two half-planes where they meet.
+    /// The point where s is 0; for two half-planes, where they meet.
     pub origin: Point,
-    /// The direction, seen from above, in which s grows from there to the right; a unit vector.
+    /// The direction, seen from above, in which s increases to the right; a unit vector.
     pub right: Vec2,
-    /// The direction in which s falls to the left; against `right` for a straight cut.
+    /// The direction in which s decreases to the left; opposite to `right` for a straight cut.
     pub left: Vec2,
 }
 
@@ -30,7 +30,7 @@ impl Plane {
         (self.right + self.left).hypot() < 1e-12
     }
 
-    /// The planes to draw, one after the other.
+    /// The planes to draw, in order.
     pub(super) fn views(&self) -> Vec<View> {
         let Self { origin, .. } = *self;
         let view = |along, keep| View {
@@ -60,27 +60,27 @@ pub enum Keep {
 /// One plane of a section.
 #[derive(Debug, Clone, Copy)]
 pub struct View {
-    /// Where s is 0.
+    /// The point where s is 0.
     pub origin: Point,
-    /// The direction in which s grows, seen from above.
+    /// The direction in which s increases, seen from above.
     pub along: Vec2,
     /// The part that belongs to the section.
     pub keep: Keep,
 }
 
 impl View {
-    /// Place and distance of a point of the board: s of the nearest place of the plane, and how far that is away.
+    /// The coordinate s of the point on the plane nearest to a point of the board, and the distance between the two.
     pub fn see(&self, point: Point) -> (f64, f64) {
         let from = point - self.origin;
         (from.dot(self.along), from.cross(self.along).abs())
     }
 
-    /// The point of the board at a place of the plane.
+    /// The point of the board at a coordinate s.
     pub fn at(&self, s: f64) -> Point {
         self.origin + self.along * s
     }
 
-    /// The places that belong to the section, of those no farther than `reach`.
+    /// The coordinates that belong to the section, no farther than `reach` from 0.
     pub const fn range(&self, reach: f64) -> (f64, f64) {
         match self.keep {
             Keep::All => (-reach, reach),
@@ -99,9 +99,9 @@ impl View {
     }
 }
 
-/// The part of a polygon where a linear function of the place is not negative.
+/// The part of a polygon where a linear function of the position is not negative.
 ///
-/// Of a polygon that is not convex several parts may be left, joined along the line where the function is 0.
+/// A polygon that is not convex may leave several parts, joined along the line where the function is 0.
 pub fn clipped(corners: &[Point], inside: impl Fn(Point) -> f64) -> Vec<Point> {
     let mut kept = Vec::with_capacity(corners.len() + 2);
     let after = corners.iter().cycle().skip(1);

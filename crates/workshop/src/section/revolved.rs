@@ -10,7 +10,7 @@ pub const OFF: f64 = 0.003;
 /// A body of revolution, such as a bore or a ball in it.
 #[derive(Debug, Clone)]
 pub struct Revolved {
-    /// Where its axis crosses the board.
+    /// The point where its axis crosses the board.
     pub center: Point,
     /// Its profile; depths are measured down from the top face.
     pub profile: Profile,

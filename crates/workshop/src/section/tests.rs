@@ -44,7 +44,7 @@ fn straight(length: f64, width: f64) -> RecessShape {
     }
 }
 
-/// Least and greatest s and z.
+/// The least and greatest s and z.
 fn around(corners: &[Point]) -> (f64, f64, f64, f64) {
     let fold = |from: f64, by: fn(f64, f64) -> f64, of: fn(&Point) -> f64| {
         corners.iter().map(of).fold(from, by)
@@ -96,7 +96,7 @@ fn the_chosen_hole_is_cut_through_its_axis() {
 #[test]
 fn a_bore_beside_the_cut_is_as_wide_as_its_chord() {
     let mut board = bored(bore(12.0, 5.0, Bottom::Flat));
-    // A hole on the axis of its sector, and one 4 beside it.
+    // A hole on the axis of its sector, and one 4 mm beside it.
     let add = |number, u, v| Edit {
         hole: HoleId::new(Role::Extra, 1, number),
         mirrored: false,
@@ -120,7 +120,7 @@ fn a_bore_beside_the_cut_is_as_wide_as_its_chord() {
 
 /// Half a cone of 118° cut at a distance d from its axis ends d / tan 59° above its apex.
 #[test]
-fn points_come_down_to_where_the_cut_meets_them() {
+fn drill_points_end_where_the_cut_meets_them() {
     let drilled = bore(10.0, 6.0, Bottom::Point118);
     let round = crate::bores::section::bore(
         &Hole {
@@ -159,7 +159,7 @@ fn the_center_hole_is_one_piece_where_the_cut_turns() {
     assert_eq!((center.len(), low, high), (1, -6.0, 6.0));
     let (low, high, ..) = around(&cut.outline);
     assert_eq!((low, high), (-320.0, 320.0));
-    // The recess is to the left, cut through its middle.
+    // The recess is to the left, cut through its center.
     let recess = of(&cut, CavityKind::Recess);
     let (low, high, deep, top) = around(&recess[0].corners);
     let out = libm::hypot(60.0, 40.0);
@@ -168,8 +168,7 @@ fn the_center_hole_is_one_piece_where_the_cut_turns() {
     assert_eq!((recess.len(), deep, top), (1, -20.0, -10.0));
 }
 
-/// From a middle at a bearing of 30°, a ray crosses a recess 100 long and 40 wide about the pin where it leaves its side
-/// across: 20 / cos 30°.
+/// From a center at a bearing of 30°, a ray leaves a recess 100 long and 40 wide about the pin at 20 / cos 30°.
 #[test]
 fn a_straight_recess_is_crossed_obliquely() {
     let mut board = Board {
@@ -243,7 +242,7 @@ fn a_dovetailed_groove_is_wider_inside_and_open_at_one_edge() {
     };
     assert_near!(at(made, -20.0), lid.mouth - lid.clearance, 1e-9);
     assert_eq!((sizes.width, sizes.over), (80.0, 8.0));
-    // Along the grain it goes out at the right, and ends inside at the left.
+    // Along the grain it is open on the right, and ends inside the board on the left.
     let mut board = Board {
         rotation: 90.0,
         ..board
@@ -287,7 +286,7 @@ fn a_groove_is_a_v_across_and_a_slot_along() {
     assert_near!(deep, -1.25, 1e-9);
     assert_eq!(top, 0.0);
     assert!(rim.corners.len() <= 6, "{:?}", rim.corners);
-    // The line of the home lane lies in the cut.
+    // The line of the home lane is in the plane of the cut.
     let longest = grooves.iter().map(|groove| {
         let (low, high, ..) = around(&groove.corners);
         high - low
@@ -306,7 +305,7 @@ fn a_groove_is_a_v_across_and_a_slot_along() {
 }
 
 #[test]
-fn pieces_stand_as_they_are_said_to() {
+fn pieces_are_drawn_where_their_seats_put_them() {
     let marble = bored(bore(12.0, 5.0, Bottom::Flat));
     let section = cut(&marble, FIRST);
     let Face::Disc(ball) = body(&section, BodyKind::Piece, FIRST) else {
@@ -368,7 +367,7 @@ fn pieces_stand_as_they_are_said_to() {
 }
 
 #[test]
-fn the_floor_is_over_what_is_nearest_below() {
+fn the_floor_is_measured_to_the_nearest_cut_below() {
     let mut board = bored(bore(12.0, 5.0, Bottom::Point118));
     let laid = layout(&board).unwrap();
     let tip = 12.0 * 0.300_430_309_5;
@@ -388,7 +387,7 @@ fn the_floor_is_over_what_is_nearest_below() {
     assert_near!(floor(&board, HoleId::CENTER).left, 5.0 - tip, 1e-8);
     assert_eq!(floor(&board, HoleId::CENTER).over, FloorOver::Recess);
     assert_eq!(floor(&board, FIRST).over, FloorOver::Underside);
-    // Its wall is 3 beside the axis of a hole: there the point is half as deep.
+    // Its wall is 3 mm beside the axis of a hole, where the point is half as deep.
     let at = laid.hole(FIRST).unwrap().center;
     board.recess = Some(Recess {
         at: [at.x, at.y + 28.0],
@@ -438,9 +437,9 @@ fn screws_mortises_and_the_base_are_cut() {
 }
 
 proptest! {
-    /// Halfway between two corners of a bore's outline its true side is nowhere farther off than 0.005 mm.
+    /// Halfway between two corners of a bore's outline, its true side is at most 0.005 mm away.
     #[test]
-    fn bores_are_cut_true(
+    fn outlines_of_bores_are_accurate(
         kind in 0_usize..5,
         sizes in (2.0..40.0_f64, 0.5..30.0_f64, 0.5..4.0_f64),
         share in 0.0..1.0_f64,
@@ -461,9 +460,9 @@ proptest! {
         }
     }
 
-    /// A recess of any outline is cut where it crosses the plane, and so is the ledge around it.
+    /// A recess of any outline is cut where the plane crosses it, and so is the ledge around it.
     #[test]
-    fn a_recess_is_cut_where_it_is(
+    fn a_recess_is_cut_where_the_plane_crosses_it(
         sides in (10.0..300.0_f64, 10.0..300.0_f64, prop::option::of(0.0..60.0_f64)),
         at in (-200.0..200.0_f64, -200.0..200.0_f64),
         hole in 0_usize..145,
@@ -494,7 +493,7 @@ proptest! {
     }
 
     #[test]
-    fn whatever_is_typed_is_cut(
+    fn any_document_can_be_cut(
         sizes in (1.0..2000.0_f64, 0.5..60.0_f64, 0.0..200.0_f64),
         bores in (0.5..60.0_f64, 0.0..60.0_f64, 0_usize..5, 0.0..20.0_f64),
         piece in (0_usize..3, 0.5..80.0_f64, 0.5..80.0_f64),
@@ -559,7 +558,7 @@ proptest! {
 }
 
 #[test]
-fn without_a_choice_the_turn_in_space_is_cut() {
+fn the_turn_in_space_is_cut_by_default() {
     let workpiece = Workpiece::of(&Board::default()).unwrap();
     let turn_in = HoleId::new(Role::Track, 1, 9);
     assert_eq!(cut_through(&workpiece, None), Some(turn_in));

@@ -1,4 +1,4 @@
-//! Paint, dye and stain by their colors, pigment for resin, and inlays to buy.
+//! Paint, dye and stain by color, pigment for resin, and inlays to buy.
 
 use board::{BorePart, FLUID_OUNCE, Medium, Rgb, Units, show_length};
 
@@ -10,9 +10,9 @@ use crate::colors::used::{Place, Used};
 use crate::finish::ml_on;
 use crate::{Workpiece, color_name};
 
-/// Materials that are laid on, let in or stirred into resin for so many boards, each color by itself.
+/// Materials that are applied, inlaid or stirred into resin for this many boards, one line per color.
 ///
-/// A color that a layer of the finish brings stands with the finish.
+/// A color that a coat of the finish brings is listed with the finish.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let all = laid(workpiece);
     let mut lines = wet(workpiece, &all, boards);
@@ -21,12 +21,12 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     lines
 }
 
-/// A color as articles are named by it, independent of its name on screens.
+/// The name of a color in article names, independent of its name on screens.
 pub fn in_article(color: Rgb) -> String {
     color.to_string().trim_start_matches('#').into()
 }
 
-/// The parts of a board by their colors, in the order in which they are found.
+/// The parts of a board grouped by color, in the order of their first part.
 fn by_color(all: &[Used], of: impl Fn(&Used) -> bool) -> Vec<(Rgb, Vec<&Used>)> {
     let mut colors: Vec<(Rgb, Vec<&Used>)> = Vec::new();
     for one in all.iter().filter(|one| of(one)) {
@@ -52,7 +52,7 @@ fn parts_in_words(parts: &[&Used]) -> String {
     format!("for {}", names.join("; "))
 }
 
-/// Small cans and jars that color is sold in, ml; from memory.
+/// Sizes of small cans and jars of color, ml; from memory.
 pub fn jars(units: Units) -> Vec<f64> {
     match units {
         Units::Inch(_) => [2.0, 4.0, 8.0, 16.0, 32.0]
@@ -62,7 +62,7 @@ pub fn jars(units: Units) -> Vec<f64> {
     }
 }
 
-/// Coats of a medium: paint covers with two, as its step of the work has it; dye and stain go on once.
+/// Number of coats of a medium: paint covers with two, as its step of the work says; dye and stain need one.
 const fn coats(medium: Medium) -> f64 {
     match medium {
         Medium::Paint => 2.0,
@@ -98,10 +98,10 @@ fn wet(workpiece: &Workpiece, all: &[Used], boards: u32) -> Vec<ToBuy> {
     lines
 }
 
-/// Pigment in resin, as a share of its volume; from memory, and the label of the resin says how much it stands.
+/// Pigment as a share of the resin's volume; from memory; the resin's label gives its own amount.
 const PIGMENT: f64 = 0.03;
 
-/// Pigment by the resin that it colors.
+/// Pigment for the resin that it colors.
 fn pigments(workpiece: &Workpiece, all: &[Used], boards: u32) -> Vec<ToBuy> {
     let pack = match workpiece.units() {
         Units::Inch(_) => FLUID_OUNCE,
@@ -123,10 +123,10 @@ fn pigments(workpiece: &Workpiece, all: &[Used], boards: u32) -> Vec<ToBuy> {
     colors.into_iter().map(line).collect()
 }
 
-/// Length of a strip inlaid in grooves, mm, and the loss at joints and ends, as a share; common practice, no source.
+/// Length of an inlay strip for grooves, mm, and the share lost at joints and ends; common practice, no source.
 const STRIP: (f64, f64) = (600.0, 0.1);
 
-/// Inlays: strips for grooves by their length, and one piece for each mark, field or ring.
+/// Inlays: strips for the length of the grooves, and one piece for each mark, field or ring.
 fn inlays(workpiece: &Workpiece, all: &[Used], boards: u32) -> Vec<ToBuy> {
     let mut lines: Vec<ToBuy> = Vec::new();
     for one in all.iter().filter(|one| one.tint.medium == Medium::Inlay) {
@@ -140,13 +140,13 @@ fn inlays(workpiece: &Workpiece, all: &[Used], boards: u32) -> Vec<ToBuy> {
         }
     }
     for line in &mut lines {
-        // Strips are counted whole, over all boards.
+        // Strips are rounded up over all boards together.
         line.need = (line.need * f64::from(boards) - 1e-9).ceil();
     }
     lines
 }
 
-/// The inlay of one part of one board; of strips the need is not whole.
+/// The inlay of one part of one board; a need of strips is not rounded.
 fn inlay(workpiece: &Workpiece, one: &Used) -> ToBuy {
     let board = workpiece.board();
     let length = |mm| show_length(mm, workpiece.units());

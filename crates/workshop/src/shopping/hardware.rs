@@ -9,16 +9,16 @@ use crate::base::screw::Screw;
 use crate::job::counted;
 use crate::{Workpiece, bit_name, insert_diameter};
 
-/// Balls or discs in a pack; common practice, no source: the pack that is typed with the price counts.
+/// Balls or discs in a pack; common practice, no source; a pack size typed with the price replaces it.
 const BALLS: f64 = 25.0;
 /// Magnets in a pack; common practice, no source.
 const MAGNETS: f64 = 10.0;
 /// Screws in a box; common practice, no source.
 const SCREWS: f64 = 100.0;
 
-/// Pieces, balls, magnets, screws, feet and bearings for so many boards.
+/// Pieces, balls, magnets, screws, feet and bearings for this many boards.
 ///
-/// Spares are bought only if the storage is planned for them: packs leave some over anyway.
+/// Spares are bought only if storage is planned for them: packs leave some over anyway.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     let mut all = pieces(board, boards);
@@ -31,7 +31,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
 
 /// The pieces of each player, and spare ones of any color.
 ///
-/// A player has as many as the larger of start pocket and home lane holds, as everywhere in the program.
+/// A player has as many pieces as the larger of start pocket and home lane holds, as everywhere in the program.
 fn pieces(board: &Board, boards: u32) -> Vec<ToBuy> {
     let each = board.start.max(board.home);
     let spare = board.recess.map_or(0, |recess| recess.spare);
@@ -48,9 +48,9 @@ fn pieces(board: &Board, boards: u32) -> Vec<ToBuy> {
     players.chain([of(spare, "spare".into())]).collect()
 }
 
-/// The name under which the price of a piece is kept.
+/// The name under which the price of a piece is stored.
 ///
-/// It has the kind and the size in mm: a price that was typed once is found again on any board with the same piece.
+/// It has the kind and the size in mm, so that a price typed once applies to any board with the same piece.
 fn article_of(piece: &Piece) -> String {
     let across = in_name(piece.diameter);
     match piece.kind {
@@ -60,9 +60,7 @@ fn article_of(piece: &Piece) -> String {
     }
 }
 
-/// A piece with its size.
-///
-/// Lengths are in the maker's unit.
+/// A piece with its size in the maker's unit.
 fn name_of(piece: &Piece, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match piece.kind {
@@ -80,9 +78,9 @@ fn name_of(piece: &Piece, units: Units) -> String {
     }
 }
 
-/// Balls or discs for the bores, one in each that holds a magnet piece, by their diameter.
+/// Balls or discs for the bores, one for each that holds a magnet piece, by diameter.
 ///
-/// Bores of the same diameter are one line with the number of their holes. Only pieces with magnets need any.
+/// Bores of the same diameter are one line with the number of their holes. Only magnet pieces need any.
 fn inserts(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     if board.piece.kind != PieceKind::Magnet {
@@ -124,7 +122,7 @@ fn inserts(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
 
 /// A magnet for each piece.
 ///
-/// Its size is known once the maker has measured one; until then the list says that it is to be chosen.
+/// Its size is known only once the maker has measured one; until then the list says that it is to be chosen.
 fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
     if board.piece.kind != PieceKind::Magnet {
         return None;
@@ -157,19 +155,19 @@ fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
     })
 }
 
-/// Lengths that wood screws are sold in: inches by the sixteenth, or mm; from memory.
+/// Lengths of wood screws sold by the inch, in 32nds of an inch; from memory.
 const INCHES: [u32; 11] = [6, 8, 10, 12, 16, 20, 24, 28, 32, 40, 48];
-/// The metric ones; from memory.
+/// Lengths of wood screws sold by the millimeter, mm; from memory.
 const METRIC: [u32; 11] = [10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 60];
 /// Thickness of the plate of a turntable's bearing, mm; common practice, no source: measure it.
 const PLATE: f64 = 1.5;
-/// Wood that a screw leaves below its head in a foot or a base, as a share of the height: the head is sunk in the rest; common
+/// Wood below the head of a screw in a foot or a base, as a share of the height, with the head sunk into the rest; common
 /// practice, no source.
 const UNDER_HEAD: f64 = 0.5;
 
-/// Screws of a circle: the longest that are sold and do not go deeper than their holes.
+/// Screws of a circle: the longest sold that do not go deeper than their holes.
 ///
-/// One that is too long breaks through the top face; one that is too short only holds less.
+/// A screw that is too long breaks through the top face; one that is too short only holds less.
 fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
     let through = match board.base {
         Some(base) if is_bearing(&base) => PLATE,
@@ -212,9 +210,9 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
     }
 }
 
-/// Whether a base is a turntable's bearing: round, and not glued.
+/// Whether a base is a turntable bearing: round, and not glued.
 ///
-/// A round base that is glued on is a disc of wood, and stands in the cut list.
+/// A round base that is glued on is a wooden disc, and is on the cut list.
 fn is_bearing(base: &Base) -> bool {
     matches!(base.footing, Footing::Round { .. }) && base.hold == BaseHold::Loose
 }
@@ -222,9 +220,9 @@ fn is_bearing(base: &Base) -> bool {
 /// Sizes of flat turntable bearings, in inches (trade pages).
 const BEARINGS: [f64; 5] = [3.0, 4.0, 6.0, 9.0, 12.0];
 
-/// Feet, or the bearing of a turntable; nothing for a base that is made of wood.
+/// Feet, or the bearing of a turntable; none for a base made of wood.
 ///
-/// The bearing is the largest that is sold and no wider than the base, as one that stands out is seen.
+/// The bearing is the largest one sold that is no wider than the base, since one that stands out is seen.
 fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
     let shown = |mm| show_length(mm, board.units);
     let (article, name, count) = match base.footing {
@@ -238,7 +236,7 @@ fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
             let size = BEARINGS.iter().rev().find(fits).unwrap_or(&BEARINGS[0]) * INCH;
             (
                 format!("turntable-{}", in_name(size)),
-                // It is sold by the inch everywhere.
+                // Bearings are sold by the inch everywhere.
                 format!("Lazy Susan bearing, {}", bit_name(size, Units::INCH)),
                 1,
             )

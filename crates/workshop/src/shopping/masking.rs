@@ -23,14 +23,14 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
         .collect()
 }
 
-/// Tape on a roll, m; from memory.
+/// Length of tape on a roll, m; from memory.
 const ROLL: f64 = 50.0;
-/// Tape for one board, in times around its edge; common practice, no source.
+/// Length of tape for one board, as a multiple of its circumference; common practice, no source.
 const ROUNDS: f64 = 3.0;
 
 /// Rolls of masking tape.
 ///
-/// Tape goes around painted parts, by the plan of the work or as a layer of the finish, and over parts to keep free of finish.
+/// Tape goes around parts that are painted, by the work plan or as a coat of the finish, and over parts to keep free of finish.
 fn tape(workpiece: &Workpiece, is_painted: bool, boards: u32) -> Option<ToBuy> {
     let board = workpiece.board();
     let is_colored = board.finish.iter().any(|coat| is_color(coat.kind));
@@ -58,7 +58,7 @@ const SHEET: (f64, f64) = (210.0, 280.0);
 /// Film for painted parts, as a multiple of their area; common practice, no source.
 const BESIDE: f64 = 2.0;
 
-/// Sheets of stencil film for rings, fields and marks that are painted.
+/// Sheets of stencil film for painted rings, fields and marks.
 fn film(workpiece: &Workpiece, painted: &[Used], boards: u32) -> Option<ToBuy> {
     let covered: f64 = painted.iter().map(|one| area(workpiece, one)).sum();
     let sheets = (covered * BESIDE * f64::from(boards) / (SHEET.0 * SHEET.1)).ceil();

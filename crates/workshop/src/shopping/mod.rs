@@ -1,7 +1,7 @@
-//! The shopping list and the cut list: everything that a document implies for so many boards.
+//! The shopping list and the cut list: everything that a document needs for a number of boards.
 //!
-//! An amount is the quantity used, and the purchase is that amount in the steps in which it is sold: whole packs, whole board
-//! feet, thousandths of a cubic meter. Leftovers are listed, since they are money on a shelf. Tools are listed too, once for any
+//! An amount is the quantity used; the purchase is that amount in the units in which it is sold: whole packs, whole board feet,
+//! thousandths of a cubic meter. Leftovers are listed, since they are money on a shelf. Tools are listed too, once for any
 //! number of boards, and stay in the shop.
 
 mod colors;
@@ -46,7 +46,7 @@ pub enum Shelf {
     Supplies,
     /// Paper, tape, hardboard.
     Templates,
-    /// Drills, bits, bushings: they stay in the shop.
+    /// Drills, bits, bushings, which stay in the shop.
     Tools,
 }
 
@@ -61,7 +61,7 @@ impl Shelf {
         Self::Tools,
     ];
 
-    /// The words on it.
+    /// Its name.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Wood => "Wood",
@@ -74,9 +74,9 @@ impl Shelf {
     }
 }
 
-/// The way in which an amount is counted or measured.
+/// The unit in which an amount is counted or measured.
 ///
-/// Amounts of it are plain numbers: pieces, board feet, cubic meters or milliliters.
+/// Amounts are plain numbers: pieces, board feet, cubic meters or milliliters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SoldBy {
     /// By the piece.
@@ -107,7 +107,7 @@ impl SoldBy {
         }
     }
 
-    /// The unit of the bare number, as files have it.
+    /// The unit of the bare number, for files.
     pub const fn unit(self) -> &'static str {
         match self {
             Self::Piece => "pieces",
@@ -117,7 +117,8 @@ impl SoldBy {
         }
     }
 
-    /// Steps in which a pack is sold: a cubic meter comes by the thousandth, everything else in whole packs.
+    /// Number of parts into which a pack is divided for sale: cubic meters are sold by the thousandth, everything else in whole
+    /// packs.
     const fn parts(self) -> u32 {
         match self {
             Self::CubicMeter => 1000,
@@ -126,34 +127,34 @@ impl SoldBy {
     }
 }
 
-/// Something to buy.
+/// An article to buy.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ToBuy {
-    /// The name under which its price is kept: the same for the same thing on any board, with sizes in mm.
+    /// The name under which its price is stored: the same for the same article on any board, with sizes in mm.
     pub article: String,
     /// Its name in the maker's units.
     pub name: String,
-    /// The purpose, where several lines are of one article, or the source of the number.
+    /// The purpose, where several lines have the same article, or the source of the number.
     pub note: String,
     /// The shelf it is on.
     pub shelf: Shelf,
-    /// The way in which it is counted.
+    /// The unit in which it is counted.
     pub sold: SoldBy,
-    /// The amount that is used up.
+    /// The amount used.
     pub need: f64,
-    /// The amount in a pack, which has one price: as typed with the price, else as usual.
+    /// The amount in a pack, which has one price: as typed with the price, otherwise the usual one.
     pub pack: f64,
-    /// Whether the shop has it, so that none is bought.
+    /// Whether the shop has it, so that none need be bought.
     pub owned: bool,
 }
 
-/// Slack for rounding of a pack that is just enough, as a share of it.
+/// Rounding slack for a pack that is exactly enough, as a share of it.
 const HAIR: f64 = 1e-9;
 
 impl ToBuy {
-    /// A number of an article sold by the piece, each a pack of its own, with no note.
+    /// A number of articles sold by the piece, with packs of one and no note.
     ///
-    /// A line sold in larger packs, or with a remark, sets them afterward.
+    /// The caller changes the pack or the note where necessary.
     const fn pieces(shelf: Shelf, article: String, name: String, need: f64) -> Self {
         Self {
             article,
@@ -167,8 +168,8 @@ impl ToBuy {
         }
     }
 
-    /// The number of parts of a pack that are bought, and how many make a pack: of everything but lumber by the cubic meter whole
-    /// packs.
+    /// The number of parts of a pack that are bought, and how many parts make a pack. Everything except lumber by the cubic
+    /// meter is bought in whole packs.
     ///
     /// ```
     /// use workshop::{Workpiece, shopping};
@@ -186,7 +187,7 @@ impl ToBuy {
         ((wanted - HAIR).ceil().max(0.0) as u64, parts.into())
     }
 
-    /// The amount that is bought.
+    /// The amount bought.
     ///
     /// It is never less than the amount used, except for things the shop has, which are not bought.
     pub fn amount(&self) -> f64 {
@@ -194,7 +195,7 @@ impl ToBuy {
         parts as f64 / of as f64 * self.pack
     }
 
-    /// The amount that is left over; none is a hair.
+    /// The amount left over; 0 where it is only rounding.
     pub fn left(&self) -> f64 {
         let left = if self.owned {
             0.0
@@ -204,7 +205,7 @@ impl ToBuy {
         if left > HAIR * self.pack { left } else { 0.0 }
     }
 
-    /// The amount to buy, in words: `5 packs of 25`, `12 bd ft`, `1`; for things the shop has, words that say so.
+    /// The amount to buy, in words: `5 packs of 25`, `12 bd ft`, `1`; for things the shop has, words to that effect.
     pub fn to_buy(&self, units: Units) -> String {
         if self.owned {
             return "in the shop".into();
@@ -227,7 +228,7 @@ impl ToBuy {
     }
 }
 
-/// Everything to buy for so many boards, shelf by shelf.
+/// Everything to buy for this many boards, shelf by shelf.
 ///
 /// ```
 /// use workshop::{Shelf, Workpiece, shopping};
@@ -254,7 +255,7 @@ pub fn shopping(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     list
 }
 
-/// A size in mm as articles are named by it: to a hundredth.
+/// A size in mm for article names, to a hundredth.
 ///
 /// It is in mm on every board, so that a change of unit does not lose the price.
 fn in_name(mm: f64) -> String {

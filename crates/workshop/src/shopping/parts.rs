@@ -1,4 +1,4 @@
-//! The cut list: every part that is cut of wood or board, rough and finished, with its grain and its stock.
+//! The cut list: every part cut from wood or sheet stock, rough and finished, with its grain and its stock.
 
 use board::{
     Base, BaseHold, Board, Build, Footing, LidGrain, RecessShape, StockOutline, Units, show_length,
@@ -15,15 +15,15 @@ use crate::{Thicknesses, Workpiece};
 pub struct CutPart {
     /// Its name.
     pub name: &'static str,
-    /// The number of them for all boards.
+    /// Number of such parts for all boards.
     pub count: u32,
-    /// Its size as it is sawn, before it is jointed and planed; none for parts cut to size at once.
+    /// Its size as sawn, before it is jointed and planed; none for parts cut to final size at once.
     pub rough: Option<PartSize>,
-    /// Its size in the finished work.
+    /// Its finished size.
     pub finished: PartSize,
-    /// The run of the grain.
+    /// The direction of the grain.
     pub grain: &'static str,
-    /// The stock that it is cut from.
+    /// The stock it is cut from.
     pub from: CutFrom,
 }
 
@@ -41,12 +41,12 @@ pub struct PartSize {
 pub enum PartOutline {
     /// A disc.
     Round(f64),
-    /// Length along the grain, and width.
+    /// A rectangle: length along the grain, and width.
     Straight(f64, f64),
 }
 
 impl PartSize {
-    /// One with straight sides: length along the grain, width, thickness.
+    /// A part with straight sides: length along the grain, width, thickness.
     pub(crate) const fn straight([length, width, thickness]: [f64; 3]) -> Self {
         Self {
             outline: PartOutline::Straight(length, width),
@@ -62,7 +62,7 @@ impl PartSize {
         }
     }
 
-    /// Length, width and thickness of the block around it.
+    /// Length, width and thickness of the smallest block that contains it.
     pub const fn block(self) -> [f64; 3] {
         match self.outline {
             PartOutline::Round(diameter) => [diameter, diameter, self.thickness],
@@ -94,11 +94,11 @@ impl PartSize {
 /// The stock that a part is cut from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum CutFrom {
-    /// Rough lumber of a thickness that is sold; thicker than any, mm, where none is.
+    /// Rough lumber of a thickness that is sold; `Err` with the thickness in mm where none sold is thick enough.
     Lumber(Result<SoldThickness, f64>),
-    /// The blank that the maker has measured.
+    /// The blank that the maker measured.
     Slab,
-    /// A panel that is bought glued.
+    /// A panel bought glued.
     Panel,
     /// The parts that were glued up.
     GlueUp,
@@ -136,12 +136,13 @@ impl CutFrom {
     }
 }
 
-/// Room around the board on a router template for clamps and for the router's base, mm on each side; common practice, no source.
+/// Room on a router template around the board, for clamps and for the router's base, mm on each side; common practice, no
+/// source.
 const AROUND: f64 = 50.0;
 /// Room in the two mortises of a loose tenon for glue, mm; common practice, no source.
 const GLUE_ROOM: f64 = 2.0;
 
-/// Every part that is cut for so many boards, in the order of the work. Templates are made once, however many boards there are.
+/// Every part to cut for this many boards, in the order of the work. Templates are made once, however many boards there are.
 ///
 /// ```
 /// use board::{Board, Build};
@@ -166,8 +167,8 @@ pub fn cut_list(workpiece: &Workpiece, boards: u32) -> Vec<CutPart> {
     parts
 }
 
-/// Thickness of the wood as it has to be bought, mm: that of the document, and where it leaves no board of its thickness the least
-/// that would.
+/// Thickness of the wood to buy, mm: that of the document, or, where it would not yield the board's thickness, the least that
+/// would.
 pub fn bought(board: &Board) -> f64 {
     let at = Thicknesses::of(board);
     if at.sawn >= at.finished {
@@ -189,7 +190,7 @@ fn own_stock(board: &Board) -> CutFrom {
     }
 }
 
-/// Leaves or strips, one board's; nothing for a board that is not glued up here.
+/// The leaves or strips of one board; none for a board that is not glued up in the shop.
 fn glued(workpiece: &Workpiece) -> Option<CutPart> {
     let board = workpiece.board();
     let (name, count) = match board.panel.build {
@@ -218,7 +219,7 @@ const ALONG: &str = "along the length";
 /// Grain of parts without one.
 const NONE: &str = "none";
 
-/// Loose tenons, one board's.
+/// The loose tenons of one board.
 fn tenons(workpiece: &Workpiece) -> Option<CutPart> {
     let size = workpiece.board().panel.tenons?;
     let count = u32::try_from(workpiece.tenons().len()).ok()?;
@@ -233,7 +234,7 @@ fn tenons(workpiece: &Workpiece) -> Option<CutPart> {
     })
 }
 
-/// The board itself.
+/// The board as a disc.
 fn disc(workpiece: &Workpiece) -> CutPart {
     let board = workpiece.board();
     let (wide, thickness) = (panel_width(board), board.blank.thickness);
@@ -271,7 +272,7 @@ fn lid(workpiece: &Workpiece) -> Option<CutPart> {
     let (long, wide) = size.shape.sides();
     let finished = match (size.shape, fit.grain) {
         (RecessShape::Round { diameter }, _) => PartSize::round(diameter, size.thickness),
-        // Its length is along its grain.
+        // The length of the lid is along its grain.
         (_, LidGrain::AcrossBoard) => PartSize::straight([wide, long, size.thickness]),
         _ => PartSize::straight([long, wide, size.thickness]),
     };
@@ -293,7 +294,7 @@ fn lid(workpiece: &Workpiece) -> Option<CutPart> {
     })
 }
 
-/// A size with the saw allowance all around, and in solid wood with the planing allowance.
+/// A size with the saw allowance all around and, in solid wood, the planing allowance.
 fn spared(finished: PartSize, from: CutFrom, board: &Board) -> PartSize {
     let [length, width, thickness] = finished.block();
     let spare = 2.0 * board.stock.trim;
@@ -304,7 +305,7 @@ fn spared(finished: PartSize, from: CutFrom, board: &Board) -> PartSize {
     PartSize::straight([length + spare, width + spare, thickness + planed])
 }
 
-/// A base that is glued to the board, which is of wood.
+/// A wooden base, which is glued to the board.
 fn base(board: &Board) -> Option<CutPart> {
     let base: Base = board.base?;
     let Footing::Round { diameter } = base.footing else {
@@ -333,7 +334,7 @@ fn base(board: &Board) -> Option<CutPart> {
     })
 }
 
-/// Templates of hardboard, by the method that the board is drilled by.
+/// The hardboard template for the drilling method of the board.
 fn templates(workpiece: &Workpiece) -> Option<CutPart> {
     let board = workpiece.board();
     let (name, size) = match Method::of(board) {

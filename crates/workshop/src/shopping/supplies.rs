@@ -14,9 +14,9 @@ use crate::finish::{bore_area, ml_on};
 use crate::job::{Method, Task, counted};
 use crate::{FinishNeed, Thicknesses, Workpiece, color_name, finish_needs};
 
-/// Resin, glue, finish, abrasives and paper for so many boards.
+/// Resin, glue, finish, abrasives and paper for this many boards.
 ///
-/// Amounts come from the plans of filling and finish; packs are the usual ones, and those typed with a price win.
+/// Amounts come from the plans of filling and finish; packs are the usual ones, unless a size was typed with the price.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let mut all = Vec::new();
     all.extend(resin(workpiece, boards));
@@ -30,7 +30,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all
 }
 
-/// Something sold by volume.
+/// An article sold by volume.
 pub fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
     ToBuy {
         article: article.into(),
@@ -44,7 +44,7 @@ pub fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
     }
 }
 
-/// The first size in a row that is enough, ml; the last where none is.
+/// The first size in a list that is enough, ml; the last one where none is.
 pub fn size(need: f64, sizes: &[f64]) -> f64 {
     let enough = sizes.iter().find(|size| **size >= need);
     enough.or(sizes.last()).copied().unwrap_or(need)
@@ -60,7 +60,7 @@ fn kits(units: Units) -> Vec<f64> {
     }
 }
 
-/// Resin and hardener of all batches and of colored grooves, in kits of the size that is enough for one board.
+/// Resin and hardener for all batches and for colored grooves, in kits of a size that is enough for one board.
 fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let grooves = groove_resin(workpiece).map_or(0.0, |resin| resin.mixed);
@@ -75,9 +75,9 @@ fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
 /// Cups in a pack; common practice, no source.
 const CUPS: f64 = 50.0;
 
-/// A cup for each batch, and for each color in the grooves.
+/// A cup for each batch, and one for each color in the grooves.
 ///
-/// Cups with cured resin in them are not used again: flakes of it come off into the next batch.
+/// Cups with cured resin in them are not used again: flakes of it would get into the next batch.
 fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
@@ -98,10 +98,10 @@ fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     })
 }
 
-/// A dot of epoxy under a ball or disc, ml; common practice, no source.
+/// A dot of epoxy below a ball or disc, ml; common practice, no source.
 const DOT: f64 = 0.1;
 
-/// Epoxy to set balls or discs with.
+/// Epoxy for setting balls or discs.
 fn setting_epoxy(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let seats = workpiece.seats().len() as f64;
     let needed = workpiece.board().piece.kind == PieceKind::Magnet;
@@ -120,7 +120,7 @@ fn setting_epoxy(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     })
 }
 
-/// Wood glue on a square meter of joint, both edges, ml: about 200 g/m²; from memory.
+/// Wood glue per square meter of joint, both edges, ml: about 200 g/m²; from memory.
 const GLUE: f64 = 200.0;
 
 /// Wood glue for the seams, with the mortises of loose tenons.
@@ -144,7 +144,7 @@ fn glue(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     })
 }
 
-/// Both faces and the edge of a board, m².
+/// Area of both faces and the edge of a board, m².
 fn surface(board: &Board) -> f64 {
     let radius = board.blank.radius();
     (2.0 * PI * radius * radius + 2.0 * PI * radius * board.blank.thickness) / 1e6
@@ -158,9 +158,9 @@ const fn can(units: Units) -> f64 {
     }
 }
 
-/// Finish by its kind, all coats of a kind together; where a kind brings colors, each of them by itself.
+/// Finish by kind, all coats of a kind together; where a kind brings colors, one line per color.
 ///
-/// Both faces get as many coats, as the plan of the work has it. Shellac that seals the bores comes from the can of the finish.
+/// Both faces get the same number of coats, as in the work plan. Shellac that seals the bores comes from the can of the finish.
 fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let mut all: Vec<ToBuy> = Vec::new();
     for need in finish_needs(workpiece, boards) {
@@ -234,13 +234,13 @@ fn colored(
     }
 }
 
-/// The purpose of shellac without wax that is no coat.
+/// The purpose of dewaxed shellac that is not a coat.
 const SEALS: &str = "to seal the holes before the resin";
 
-/// The same where the wood is not chosen yet, so that nobody knows whether it has to be sealed.
+/// The purpose of that shellac where the wood is not chosen yet, so that it is not known whether sealing is needed.
 const MAY_SEAL: &str = "to seal the holes before the resin if the wood has open pores";
 
-/// Shellac that seals the bores of one board, ml; nothing where the plan of the work seals none.
+/// Shellac that seals the bores of one board, ml; 0 where the work plan seals none.
 fn seal(workpiece: &Workpiece) -> f64 {
     let bores = workpiece.pour().map_or(&[][..], |pour| &pour.bores);
     if !may_be_sealed(workpiece.board()) {
@@ -251,14 +251,14 @@ fn seal(workpiece: &Workpiece) -> f64 {
     ml_on(CoatKind::DewaxedShellac, holes.map(bore_area).sum())
 }
 
-/// Wood that a sanding disc is used up on, m²; common practice, no source.
+/// Area of wood that wears out one sanding disc, m²; common practice, no source.
 const DISC: f64 = 0.25;
 /// Discs in a pack; from memory.
 const DISCS: f64 = 10.0;
 
-/// Sanding discs by their grits, as the plan of the work has them.
+/// Sanding discs by grit, as in the work plan.
 ///
-/// A disc that is dull burnishes the wood and takes stain unevenly, so that they are counted by surface and not by board.
+/// A dull disc burnishes the wood, which then takes stain unevenly, so discs are counted by surface and not by board.
 fn abrasives(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let across = match workpiece.units() {
         Units::Inch(_) => "5\"",
@@ -283,11 +283,11 @@ fn abrasives(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
 /// Sheets of paper in a pack.
 const REAM: f64 = 500.0;
 
-/// Paper for the template, and tape for its joints; a method without paper takes none.
+/// Paper for the template, and tape for its joints; none for a method without paper.
 fn paper(workpiece: &Workpiece) -> Vec<ToBuy> {
     let board = workpiece.board();
     let printed = match Method::of(board) {
-        // The jig of one sector takes no more sheets than the board.
+        // The jig for one sector takes no more sheets than the board.
         Method::Template | Method::SectorJig => Some(workpiece),
         Method::Router => workpiece.router().map(|(_, template)| template),
         Method::Pivot | Method::Machine => None,

@@ -1,4 +1,4 @@
-//! The lists held against hand-worked examples and laws.
+//! The lists compared with examples worked by hand and with general laws.
 
 use board::{
     Base, BaseHold, Board, Build, Coat, CoatPlace, Colored, Filling, Footing, Grooves, Hue, LidFit,
@@ -22,7 +22,7 @@ fn line<'a>(list: &'a [ToBuy], article: &str) -> &'a ToBuy {
     found.unwrap_or_else(|| panic!("no {article} in {list:#?}"))
 }
 
-/// A board in inches of three strips: 22 in across, 1/4 in of trim, 1/16 in jointed off each edge.
+/// An inch board of three strips: 22 in across, 1/4 in of trim, 1/16 in removed from each edge by the jointer.
 fn strips() -> Board {
     let mut board = Board::begun(Units::INCH);
     board.wood = Some(Wood::default());
@@ -35,10 +35,10 @@ fn strips() -> Board {
     board
 }
 
-/// By hand: strips of 22 1/2 / 3 + 1/8 = 7 5/8 in by 22 1/2 in by 4/4 are 171.5625 in³ each; three of them 514.6875 in³ are
-/// 3.574 board feet, with a quarter more 4.468, and so 5 are bought; for two boards 8.935, and so 9.
+/// By hand: strips of 22 1/2 / 3 + 1/8 = 7 5/8 in by 22 1/2 in by 4/4 are 171.5625 in³ each. Three of them, 514.6875 in³, are
+/// 3.574 board feet; a quarter more is 4.468, so 5 are bought. For two boards it is 8.935, so 9.
 #[test]
-fn lumber_of_strips_comes_to_what_is_worked_by_hand() {
+fn lumber_for_strips_matches_sums_worked_by_hand() {
     let list = listed(&strips(), 1);
     let lumber = line(&list, "lumber-");
     assert_near!(lumber.need, 3.0 * 171.5625 / 144.0 * 1.25, 1e-9);
@@ -48,7 +48,8 @@ fn lumber_of_strips_comes_to_what_is_worked_by_hand() {
     assert_eq!(line(&two, "lumber-").bought(), (9, 1));
 }
 
-/// By hand: one slab of 650 by 326.5 by 52 mm makes both leaves; 0.01104 m³, with a quarter more 0.01379, and so 0.014 are bought.
+/// By hand: one slab of 650 by 326.5 by 52 mm makes both leaves. It is 0.01104 m³; a quarter more is 0.01379, so 0.014 are
+/// bought.
 #[test]
 fn leaves_are_resawn_from_one_slab() {
     let mut board = Board::default();
@@ -64,19 +65,19 @@ fn leaves_are_resawn_from_one_slab() {
 }
 
 #[test]
-fn wood_that_is_too_thin_for_the_board_is_not_what_is_bought() {
+fn wood_too_thin_for_the_board_is_replaced_by_thicker_wood() {
     let mut board = Board::default();
     board.panel.build = Build::Halves;
-    // Two leaves of 20 mm and 3 mm to plane off, and the kerf, are 49 mm.
+    // Two leaves of 20 mm with 3 mm each to plane off, plus the kerf, are 49 mm.
     board.stock.thickness = 25.0;
     assert!(line(&listed(&board, 1), "lumber-").article.contains("52mm"));
-    // Wood that is as thick as the board already is bought so.
+    // Wood that already has the thickness of the board is bought at that thickness.
     board.panel.build = Build::Whole;
     board.stock.thickness = 20.0;
     assert!(line(&listed(&board, 1), "lumber-").article.contains("20mm"));
 }
 
-/// By hand: 8 ft by 24 1/4 in has a surface of 16.17 ft², tallied as 16; in 8/4 that is 32 board feet a slab.
+/// By hand: 8 ft by 24 1/4 in has a surface of 16.17 ft², tallied as 16; in 8/4 that is 32 board feet per slab.
 #[test]
 fn a_measured_blank_is_tallied_as_a_yard_does() {
     let mut board = strips();
@@ -104,7 +105,7 @@ fn balls_magnets_and_pieces_are_counted_for_every_board() {
     let list = listed(&board, 2);
     let balls = line(&list, "steel-ball-12");
     assert_near!(balls.need, 290.0, 0.0);
-    // 290 balls are 12 packs of 25, and 10 are left.
+    // 290 balls are 12 packs of 25, with 10 left over.
     assert_eq!((balls.bought(), balls.left()), ((12, 1), 10.0));
     assert_eq!(balls.to_buy(Units::Mm), "12 packs of 25");
     let pieces = list
@@ -119,8 +120,8 @@ fn balls_magnets_and_pieces_are_counted_for_every_board() {
     assert_near!(magnets.unwrap().need, 64.0, 0.0);
 }
 
-/// A screw goes through the plate of a bearing, 1.5 mm, and 10 mm into the board: of those sold, 10 mm is the longest that does
-/// not go deeper.
+/// A screw passes through the plate of a bearing, 1.5 mm, and 10 mm into the board; among those sold, 10 mm is the longest that
+/// does not go deeper.
 #[test]
 fn screws_are_no_longer_than_their_holes_allow() {
     let mut board = Board {
@@ -166,7 +167,7 @@ fn a_turntable_is_bought_and_a_glued_base_is_cut() {
     assert_near!(line(&list, "plywood").need, 1.0, 0.0);
 }
 
-/// A board with a bit of everything.
+/// A board with something from every shelf.
 fn rich(units: Units) -> Board {
     let mut board = Board::begun(units);
     board.panel.build = Build::Strips { count: 4 };
@@ -220,7 +221,7 @@ fn of_article<'a>(list: &'a [ToBuy], article: &str) -> Vec<&'a ToBuy> {
 }
 
 #[test]
-fn every_shelf_is_filled_and_names_are_in_the_makers_units() {
+fn every_shelf_has_lines_with_names_in_the_makers_units() {
     for (units, foreign) in [(Units::Mm, '"'), (Units::INCH, 'm')] {
         let list = listed(&rich(units), 2);
         for shelf in Shelf::ALL {
@@ -242,7 +243,7 @@ fn every_shelf_is_filled_and_names_are_in_the_makers_units() {
 }
 
 #[test]
-fn no_two_things_have_one_article() {
+fn no_two_things_share_an_article() {
     let list = listed(&rich(Units::Mm), 1);
     for line in &list {
         let alike = list.iter().filter(|other| other.article == line.article);
@@ -268,7 +269,7 @@ fn tools_and_templates_are_the_same_for_any_number_of_boards() {
 }
 
 #[test]
-fn bits_and_bushings_of_the_shop_are_not_bought() {
+fn bits_and_bushings_that_the_shop_has_are_not_bought() {
     let mut board = rich(Units::Mm);
     assert_eq!(
         line(&listed(&board, 1), "guide-bushing-16").bought(),
@@ -284,7 +285,7 @@ fn bits_and_bushings_of_the_shop_are_not_bought() {
 }
 
 #[test]
-fn packs_are_told_for_none_one_and_two() {
+fn packs_are_worded_for_none_one_and_two() {
     let mut balls = ToBuy {
         article: "steel-ball-12".into(),
         name: "Steel balls".into(),
@@ -310,7 +311,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
 
     #[test]
-    fn packs_cover_the_need_and_no_pack_is_too_many(need in 0.001..5000.0_f64, pack in 0.01..500.0_f64, by in 0_usize..4) {
+    fn packs_cover_the_need_without_a_pack_too_many(need in 0.001..5000.0_f64, pack in 0.01..500.0_f64, by in 0_usize..4) {
         let sold = [SoldBy::Piece, SoldBy::BoardFoot, SoldBy::CubicMeter, SoldBy::Volume][by];
         let line = ToBuy {
             article: String::new(), name: String::new(), note: String::new(), shelf: Shelf::Wood, sold, need, pack, owned: false,
@@ -333,7 +334,7 @@ proptest! {
     }
 }
 
-/// By hand: three times around 640 mm are 6.03 m of tape, and nine boards take 54 m and so two rolls of 50 m.
+/// By hand: three times around 640 mm is 6.03 m of tape; nine boards take 54 m, so two rolls of 50 m.
 #[test]
 fn tape_and_film_are_bought_where_something_is_masked() {
     let mut board = Board::default();
@@ -363,7 +364,7 @@ fn tape_and_film_are_bought_where_something_is_masked() {
     let tape = line(&list, "masking-tape");
     assert!(tape.note.contains("around painted parts"), "{}", tape.note);
     assert_eq!(tape.bought(), (2, 1));
-    // A coat of color as a layer of the finish is taped too.
+    // A colored coat of the finish is taped too.
     board.colors.track.hue = Hue::Bare;
     board.finish = vec![Coat {
         place: CoatPlace::Grooves,
@@ -373,7 +374,7 @@ fn tape_and_film_are_bought_where_something_is_masked() {
 }
 
 #[test]
-fn shellac_that_may_be_needed_is_bought_where_the_wood_is_not_chosen() {
+fn shellac_that_may_be_needed_is_listed_for_unchosen_wood() {
     let mut board = Board {
         filling: Some(Filling::default()),
         ..Board::default()

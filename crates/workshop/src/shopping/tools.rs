@@ -1,6 +1,6 @@
 //! Drills, bits and bushings for the work, once for any number of boards.
 //!
-//! A tool is found again by its article, kind and size in one word.
+//! A tool is identified by its article, which has its kind and size in one word.
 
 use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, show_length};
 
@@ -13,10 +13,9 @@ use crate::jig::steps::{grooves_by_machine, usual_bit};
 use crate::job::{Method, Task};
 use crate::{Workpiece, owned_bits};
 
-/// Every drill, bit and bushing that the plan of the work names, each once.
+/// Every drill, bit and bushing that the work plan names, each once.
 ///
-/// Those that the maker has listed as the shop's are there too, marked as owned: the list also serves to lay them out on the
-/// bench.
+/// Those in the shop's list are included and marked as owned: the list also serves to lay them out on the bench.
 ///
 /// Saws, planes and clamps are not listed: a shop that makes boards has them, and the plan says where each is used.
 pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
@@ -44,8 +43,8 @@ fn tool(article: String, name: String, note: impl Into<String>) -> ToBuy {
 
 /// The drill or cutter that leaves a bore.
 ///
-/// Its kind follows from the bottom of the bore, its size from the cutter, mm. Sizes of the shop's bits are compared as everywhere: two
-/// that differ by less than a bit is true to its name are one.
+/// Its kind follows from the bottom of the bore, its size from the cutter, mm. Sizes are compared with the shop's bits as
+/// everywhere: two that differ by less than a bit's accuracy are equal.
 fn bit_for(workpiece: &Workpiece, bore: Bore, note: &str) -> ToBuy {
     let (id, name) = match bore.bottom {
         Bottom::Forstner => ("forstner-bit", "Forstner bit"),
@@ -66,9 +65,7 @@ fn bit_for(workpiece: &Workpiece, bore: Bore, note: &str) -> ToBuy {
     }
 }
 
-/// A twist drill.
-///
-/// Screws and pins need no more than its diameter, mm.
+/// A twist drill of a diameter, mm, for screws and pins, which need no more than that.
 fn drill(workpiece: &Workpiece, diameter: f64, note: &str) -> ToBuy {
     let bottom = Bottom::Point118;
     bit_for(
@@ -82,7 +79,7 @@ fn drill(workpiece: &Workpiece, diameter: f64, note: &str) -> ToBuy {
     )
 }
 
-/// Bits for the bores; of those that a router cuts with its own bit only those of the template's holes.
+/// Bits for the bores; where a router cuts the bores, only those for the template's holes.
 ///
 /// Bores of one diameter and several depths need one bit.
 fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
@@ -113,7 +110,7 @@ fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
     each.collect()
 }
 
-/// The drills of the hole at the center: of the pin, and of a playing hole there.
+/// The drills for the center: for the pin's hole, and for a playing hole there.
 ///
 /// A board with nothing at its center needs none.
 fn pin_drill(workpiece: &Workpiece) -> Vec<ToBuy> {
@@ -127,9 +124,7 @@ fn pin_drill(workpiece: &Workpiece) -> Vec<ToBuy> {
     }
 }
 
-/// Bushing and bit of the router template.
-///
-/// It is empty unless the bores are cut with the router.
+/// The bushing and the bit for the router template; empty unless the bores are routed.
 fn router(workpiece: &Workpiece) -> Vec<ToBuy> {
     let (board, units) = (workpiece.board(), workpiece.units());
     let Some(router) = board.router.filter(|_| Method::of(board) == Method::Router) else {
@@ -150,7 +145,7 @@ fn router(workpiece: &Workpiece) -> Vec<ToBuy> {
     ]
 }
 
-/// The bit of the router template: a round nose where every bore has a round bottom, else a straight one.
+/// The bit for the router template: round-nose where every bore has a round bottom, otherwise straight.
 fn router_bit(workpiece: &Workpiece, diameter: f64) -> ToBuy {
     let mut bores = routed(workpiece.layout()).map(|hole| hole.bore);
     let note = "for the router template";
@@ -180,9 +175,9 @@ fn straight(workpiece: &Workpiece, diameter: f64, note: &str) -> ToBuy {
     }
 }
 
-/// V bit, roundover bit, and the bit that cuts mortises and the circle.
+/// The V bit, the roundover bit, and the bit that cuts mortises and the circle.
 ///
-/// Grooves that the machine cuts need none here: its bits are set with the machine.
+/// Grooves that the machine cuts need none here: its bits are listed with the machine.
 fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
     let (board, units) = (workpiece.board(), workpiece.units());
     let plan = workpiece.work_plan();
@@ -224,7 +219,7 @@ fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
     all
 }
 
-/// Bits for the storage in the underside, and for the groove of a lid that slides.
+/// Bits for the storage in the underside, and for the groove of a sliding lid.
 fn storage(workpiece: &Workpiece) -> Vec<ToBuy> {
     let Some(recess) = workpiece.board().recess else {
         return Vec::new();

@@ -27,16 +27,16 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all
 }
 
-/// Blocks of lumber by the thickness in which they are sold; without one, blocks thicker than any sold.
+/// Blocks of lumber by the thickness in which they are sold; `None` for blocks thicker than any sold.
 ///
 /// The entries are length (all parts in a row), width and thickness of blocks, mm.
 type Volumes = BTreeMap<Option<SoldThickness>, Vec<[f64; 3]>>;
 
 /// Lumber by the board foot or the cubic meter, with waste.
 ///
-/// Waste is the share that is typed with the prices; it is for ends, knots and edges.
+/// Waste is the share typed with the prices, for ends, knots and edges.
 ///
-/// It is reckoned with the nominal thickness, as it is sold, and not with that of the part.
+/// Amounts use the nominal thickness, as sold, and not that of the part.
 fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     let mut volumes = Volumes::new();
@@ -76,9 +76,9 @@ fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
     volumes.into_iter().map(line).collect()
 }
 
-/// The rough blocks of lumber that are bought, each with its count.
+/// The rough blocks of lumber to buy, each with its count.
 ///
-/// They are those of the list, but of leaves the slab that both are resawn from.
+/// They are those of the cut list; for leaves, the slab that both are resawn from.
 fn rough(board: &Board, parts: &[CutPart], boards: u32) -> Vec<(CutFrom, [f64; 3], u32)> {
     let block = |part: &CutPart| {
         let halves = board.panel.build == Build::Halves && part.name.starts_with("leaf");
@@ -95,9 +95,9 @@ fn rough(board: &Board, parts: &[CutPart], boards: u32) -> Vec<(CutFrom, [f64; 3
     parts.iter().filter_map(block).collect()
 }
 
-/// The measure that lumber is sold by in a system, with its sum.
+/// The unit in which lumber is sold in a system, and the function that calculates it.
 ///
-/// Inch boards buy board feet, metric ones cubic meters.
+/// Inch boards use board feet, metric boards cubic meters.
 fn measured(units: Units) -> (SoldBy, fn([f64; 3]) -> f64) {
     match units {
         Units::Inch(_) => (SoldBy::BoardFoot, board_feet),
@@ -105,9 +105,9 @@ fn measured(units: Units) -> (SoldBy, fn([f64; 3]) -> f64) {
     }
 }
 
-/// The id and the name of the species; plain words where none is chosen.
+/// The id and the name of the species; generic words where none is chosen.
 ///
-/// The name has the cut with it, as plain or quarter sawn, since yards ask different prices for them.
+/// The name includes the cut, plain or quarter sawn, since yards charge different prices for them.
 fn species(board: &Board) -> (&str, String) {
     let wood = board.wood.as_ref();
     let known = wood.and_then(|wood| species_of(wood).ok());
@@ -120,10 +120,10 @@ fn species(board: &Board) -> (&str, String) {
     )
 }
 
-/// Blanks that the maker has measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
+/// Blanks that the maker measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
 /// each board.
 ///
-/// It is none where the blank is made of lumber listed by thickness, or where no outline is measured.
+/// It is none where the blank is made from lumber listed by thickness, or where its outline is unknown.
 fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
     let count = f64::from(boards);
     let (id, wood) = species(board);
@@ -174,7 +174,7 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
 
 /// Length and width of the block around a measured blank, mm; none where it is not known.
 ///
-/// It is the box around its corners, level with the axes, as a yard measures it.
+/// It is the box around its corners, parallel to the axes, as a yard measures it.
 fn around(outline: &StockOutline) -> Option<[f64; 2]> {
     let corners = outline.corners()?;
     let span = |axis: usize| {
@@ -190,7 +190,7 @@ fn around(outline: &StockOutline) -> Option<[f64; 2]> {
     Some([span(0), span(1)])
 }
 
-/// A piece of plywood or the like, sold cut to size.
+/// A piece of plywood or other sheet stock, sold cut to size.
 ///
 /// A whole sheet for a lid would be more plywood than most shops have room for.
 fn sheet_part(part: &CutPart, board: &Board, what: &str, shelf: Shelf) -> ToBuy {
@@ -212,7 +212,7 @@ fn sheet_part(part: &CutPart, board: &Board, what: &str, shelf: Shelf) -> ToBuy 
     }
 }
 
-/// Sheets that hardboard is sold in, mm: 2 by 4 and 4 by 8 ft, and the metric ones beside them; from memory.
+/// Sheet sizes of hardboard, mm: 2 by 4 and 4 by 8 ft, and their metric equivalents; from memory.
 const fn sheets(units: Units) -> [[f64; 2]; 2] {
     match units {
         Units::Inch(_) => [[1219.2, 609.6], [2438.4, 1219.2]],
@@ -220,7 +220,7 @@ const fn sheets(units: Units) -> [[f64; 2]; 2] {
     }
 }
 
-/// The smallest sheet of hardboard that a template is cut from; the piece itself where it is larger than any.
+/// The smallest sheet of hardboard from which a template can be cut; the template's own size where it is larger than any sheet.
 ///
 /// A sheet may be turned to fit.
 fn hardboard(part: &CutPart, board: &Board) -> ToBuy {

@@ -1,9 +1,9 @@
-//! Every sum of the bench as data: its name, its value, its formula and its source.
+//! All shop math as data: each sum with its name, value, formula and source.
 //!
-//! One file a group. A group is there when its subject is planned; a figure that cannot be worked out is left away, and a note
-//! says why.
+//! There is one file per group. A group exists when its subject is planned; a sum that cannot be worked out is left out, and a
+//! note says why.
 //!
-//! A sum carries its formula in words and its source, as a maker who follows it with a pencil should arrive at the same number.
+//! A sum carries its formula in words and its source, so that a maker who checks it with a pencil arrives at the same number.
 //! Values are in the units of the document, and converted to the maker's where they are shown.
 
 use board::{HoleName, Measure, Quantity, Units};
@@ -15,41 +15,41 @@ use crate::{Workpiece, base, bores, calendar, filling, grooves, recess, repair, 
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SumGroup {
-    /// The subject, in a word.
+    /// The subject in a word.
     pub heading: &'static str,
     /// The sums.
     pub sums: Vec<Sum>,
-    /// Leaves out sums that could not be worked out.
+    /// Notes, for example on sums that could not be worked out.
     pub notes: Vec<String>,
 }
 
-/// One figure.
+/// One sum.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Sum {
     /// Its name.
     pub name: &'static str,
-    /// The case it is worked out for, where there are several: a distance from the center pin, a diameter.
+    /// The case it applies to, where there are several: a distance from the center pin, a diameter.
     pub at: Option<Measure>,
-    /// Its value; none where it never comes to that: a board that no push tips, a piece that never leaves.
+    /// Its value; none where there is none: for a board that no push tips, a piece that never leaves.
     pub value: Option<Measure>,
-    /// A name beside the value, where the result is a thing and not a number: a drill.
+    /// A name beside the value, where the result is a thing and not just a number, such as a drill.
     pub words: Option<String>,
     /// The formula.
     pub formula: &'static str,
     /// The source of the formula, or of a value without one.
     pub source: &'static str,
-    /// The holes it is about; none where it is about the board.
+    /// The holes it is about; empty where it is about the board.
     #[serde(serialize_with = "names_as_text")]
     pub holes: Vec<HoleName>,
 }
 
-/// Number of figures of one name in a brief list: the speed for each of a hundred radii adds nothing.
+/// The most sums with one name in a brief list: the speed for each of a hundred radii adds nothing.
 const ALIKE: usize = 3;
 
 impl SumGroup {
-    /// The sums, of each name the first three.
+    /// The sums, but only the first three of each name.
     ///
-    /// The tables that programs read have all of them.
+    /// The tables for programs have all of them.
     pub fn brief(&self) -> Vec<&Sum> {
         let mut told: Vec<&Sum> = Vec::new();
         for sum in &self.sums {
@@ -62,7 +62,7 @@ impl SumGroup {
     }
 }
 
-/// A value as it is read in the shop: a tilt to a tenth of a degree, which is all that anyone sees of it.
+/// A value with the precision that is useful in the shop: a tilt to a tenth of a degree, which is all that anyone sees.
 fn readable(value: Measure) -> Measure {
     match value.quantity {
         Quantity::Angle if value.value.abs() >= 1.0 => {
@@ -73,7 +73,7 @@ fn readable(value: Measure) -> Measure {
 }
 
 impl Sum {
-    /// Its name, with the thing for which it is worked out.
+    /// Its name, with the case it applies to.
     ///
     /// ```
     /// use board::Units;
@@ -92,7 +92,7 @@ impl Sum {
         }
     }
 
-    /// The name of the thing found, and the value.
+    /// The name beside the value, if any, and the value.
     pub fn shown(&self, units: Units) -> String {
         let value = self.value.map(|value| readable(value).shown(units));
         match (&self.words, value) {
@@ -103,7 +103,7 @@ impl Sum {
         }
     }
 
-    /// A figure of the whole board.
+    /// A sum about the whole board.
     pub(crate) const fn new(
         name: &'static str,
         value: Option<Measure>,
@@ -121,7 +121,7 @@ impl Sum {
         }
     }
 
-    /// A length, mm.
+    /// A sum that is a length, mm.
     pub(crate) const fn mm(
         name: &'static str,
         mm: f64,
@@ -131,36 +131,36 @@ impl Sum {
         Self::new(name, Some(Measure::mm(mm)), formula, source)
     }
 
-    /// Worked out for this.
+    /// The sum for this case.
     pub(crate) const fn at(mut self, measure: Measure) -> Self {
         self.at = Some(measure);
         self
     }
 
-    /// With the words of a value that has a name.
+    /// The sum with the name beside its value.
     pub(crate) fn worded(mut self, words: String) -> Self {
         self.words = Some(words);
         self
     }
 
-    /// About these holes.
+    /// The sum about these holes.
     pub(crate) fn about(mut self, holes: Vec<HoleName>) -> Self {
         self.holes = holes;
         self
     }
 }
 
-/// Exact geometry.
+/// Source: exact geometry.
 pub(crate) const GEOMETRY: &str = "geometry";
-/// Statics.
+/// Source: statics.
 pub(crate) const STATICS: &str = "statics of rigid bodies";
-/// The equation of movement.
+/// Source: the equation of wood movement.
 pub(crate) const MOVEMENT: &str =
     "Wood Handbook, FPL-GTR-190 (2010), Eq. 13-2; holds from 6 to 14 % of moisture";
-/// The maker's own number.
+/// Source: the maker's own number.
 pub(crate) const TYPED: &str = "as typed";
 
-/// Every sum of a board, by subject.
+/// All sums of a board, by subject.
 pub(crate) fn sums(workpiece: &Workpiece) -> Vec<SumGroup> {
     let groups = [
         wood::sums::group(workpiece),
@@ -202,7 +202,7 @@ mod tests {
     }
 
     #[test]
-    fn groups_are_there_for_what_is_planned() {
+    fn groups_exist_for_planned_subjects() {
         let headings = |groups: &[SumGroup]| -> Vec<&str> {
             groups.iter().map(|group| group.heading).collect()
         };
@@ -218,7 +218,7 @@ mod tests {
     }
 
     #[test]
-    fn every_figure_has_a_name_a_formula_and_a_source_and_is_there_once() {
+    fn every_sum_has_a_name_a_formula_and_a_source_and_occurs_once() {
         for kind in PieceKind::ALL {
             for group in all(kind) {
                 assert!(group.sums.len() >= 3, "{group:?}");

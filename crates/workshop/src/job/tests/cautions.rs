@@ -1,11 +1,12 @@
-//! On any board: tools that cut, sand, burn or glue have their cautions, judged by the tools and the words of each operation.
+//! On random boards, tools that cut, sand, burn or glue have their cautions, judged by the tools and the words of each
+//! operation.
 
 use proptest::prelude::*;
 
 use super::made::boards;
 use crate::{Caution, Operation, Workpiece};
 
-/// A tool as operations name it, with the caution it needs.
+/// A tool as operations name it, and the caution it needs.
 const TOOLS: [(&str, Caution); 9] = [
     ("router", Caution::Router),
     ("drill press", Caution::DrillPress),
@@ -18,12 +19,12 @@ const TOOLS: [(&str, Caution); 9] = [
     ("CNC machine", Caution::Cnc),
 ];
 
-/// Words of tools that cut, drill or sand by a motor.
+/// Words for powered tools that cut, drill or sand.
 const MOTORS: [&str; 8] = [
     "router", "drill", "saw", "jointer", "planer", "joiner", "CNC", "sander",
 ];
 
-/// The sentences of an operation and its tools, in one.
+/// The sentences and the tools of an operation in one text.
 fn words(operation: &Operation) -> String {
     format!("{}. {}", operation.tool, operation.work.join(" "))
 }
@@ -32,13 +33,13 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(96))]
 
     #[test]
-    fn each_tool_is_told_with_its_cautions(board in boards()) {
+    fn each_tool_comes_with_its_cautions(board in boards()) {
         let workpiece = Workpiece::of(&board).unwrap();
         for operation in &workpiece.work_plan().operations {
             let minds = |caution: Caution| operation.cautions.contains(&caution);
             let task = operation.task;
             for (tool, caution) in TOOLS {
-                // A sled for the router is named beside the planer that is too narrow.
+                // Where the planer is too narrow, the operation also names a router sled.
                 let is_used = operation.tool.contains(tool)
                     && !operation.tool.contains("wider than your planer");
                 prop_assert!(!is_used || minds(caution), "{task:?}: {caution:?}");
@@ -52,7 +53,7 @@ proptest! {
     }
 
     #[test]
-    fn stuff_that_harms_is_told_with_its_cautions(board in boards()) {
+    fn harmful_materials_come_with_their_cautions(board in boards()) {
         let workpiece = Workpiece::of(&board).unwrap();
         for operation in &workpiece.work_plan().operations {
             let words = words(operation);
@@ -74,13 +75,13 @@ proptest! {
     }
 }
 
-/// Whether the cautions of an operation come in the order of lists, each once.
+/// Whether the cautions of an operation are in the order of lists, each once.
 fn is_sorted_once(operation: &Operation) -> bool {
     operation.cautions.is_sorted_by(|one, next| one < next)
 }
 
 #[test]
-fn a_saw_that_cannot_keep_its_guard_is_told_with_safer_ways() {
+fn a_saw_without_its_guard_comes_with_safer_ways() {
     let words = Caution::TableSaw.words();
     assert!(words.contains("no room for a guard, do not use the saw"));
     assert!(words.contains("trammel") && words.contains("band saw"));
@@ -94,7 +95,7 @@ fn a_saw_that_cannot_keep_its_guard_is_told_with_safer_ways() {
 }
 
 #[test]
-fn gloves_are_named_and_the_dust_lists_are_told() {
+fn gloves_and_the_lists_of_harmful_dust_are_named() {
     assert!(Caution::Resin.words().contains("nitrile gloves"));
     for wood in [
         "Oak", "beech", "birch", "mahogany", "teak", "walnut", "cedar",

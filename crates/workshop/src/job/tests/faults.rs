@@ -1,4 +1,4 @@
-//! The faults that the plan ends, one test each.
+//! Faults of earlier work plans, one test each.
 
 use board::{
     Base, Bore, Bores, Bottom, Build, Center, DrillingMethod, EdgeRun, Filling, Grooves, INCH,
@@ -43,10 +43,10 @@ pub(super) fn of_wood(mut board: Board, species: &str) -> Board {
     board
 }
 
-/// Strips of 30 mm are planed to 23 mm for a board of 20 mm; flattening takes 1.5 mm off the top, so that mortises 7 mm
-/// below the finished top are cut 8.5 mm below the face that is there.
+/// Strips of 30 mm are planed to 23 mm for a board of 20 mm. Flattening removes 1.5 mm from the top, so mortises 7 mm below the
+/// finished top are cut 8.5 mm below the face that exists then.
 #[test]
-fn mortises_come_before_glue_and_are_measured_from_the_face_that_is_there() {
+fn mortises_come_before_glue_and_are_measured_from_the_existing_face() {
     let board = built(Build::Strips { count: 3 });
     assert_order(
         &board,
@@ -94,7 +94,7 @@ fn two_halves_are_resawn_opened_like_a_book_jointed_and_glued() {
 }
 
 #[test]
-fn each_step_of_the_planing_has_its_thickness() {
+fn each_planing_step_gives_its_thickness() {
     let mut board = built(Build::Halves);
     board.stock.thickness = 52.0;
     for (task, thick) in [
@@ -111,7 +111,7 @@ fn each_step_of_the_planing_has_its_thickness() {
 }
 
 #[test]
-fn a_panel_that_is_glued_already_is_only_flattened_and_planed() {
+fn a_panel_bought_glued_is_only_flattened_and_planed() {
     let board = built(Build::Seams {
         at: vec![-40.0, 60.0],
     });
@@ -122,8 +122,8 @@ fn a_panel_that_is_glued_already_is_only_flattened_and_planed() {
     assert!(told(&board, Task::Flatten).contains("seams at -40 mm, 60 mm"));
 }
 
-/// The bit is marked before its spur loses its wood; all that turns on the pin comes before the hole that takes it away, and the
-/// things that go into that hole after it.
+/// The bit scores its circle before its spur loses its wood; work on the pin comes before the hole that removes the pin's wood,
+/// and inserts for that hole come after it.
 #[test]
 fn the_pins_hole_comes_first_and_the_playing_hole_last() {
     for method in DrillingMethod::ALL {
@@ -161,7 +161,7 @@ fn the_pins_hole_comes_first_and_the_playing_hole_last() {
 }
 
 #[test]
-fn a_bit_without_a_point_is_guided_over_the_pins_hole() {
+fn a_bit_without_a_point_is_guided_where_the_pin_was() {
     let mut board = Board::default();
     let guide = |board: &Board| told(board, Task::CenterBore);
     assert!(guide(&board).contains("circle that it scored"));
@@ -195,9 +195,9 @@ fn a_pivot_stays_and_a_bare_center_gets_a_block() {
     assert!(!tasks(&bare).contains(&Task::PinHole));
 }
 
-/// A bit of 1/4 in goes 1/2 in deep in two passes, not in one.
+/// A bit of 1/4 in cuts 1/2 in deep in two passes, not in one.
 #[test]
-fn the_router_template_has_steps_with_passes_by_the_bit() {
+fn the_router_template_has_steps_with_passes_for_the_bit() {
     let bore = Bore {
         diameter: 0.5 * INCH,
         depth: 0.5 * INCH,
@@ -257,7 +257,7 @@ fn the_sector_jig_has_steps_of_its_own() {
 }
 
 #[test]
-fn the_circle_is_cut_safely_corners_off_first() {
+fn the_circle_is_cut_safely_after_the_corners() {
     let board = Board::default();
     assert_order(&board, &[Task::PunchedBores, Task::Corners, Task::Circle]);
     let circle = told(&board, Task::Circle);
@@ -275,7 +275,7 @@ fn the_circle_is_cut_safely_corners_off_first() {
     }
     let minded = only(&board, Task::Circle).cautions;
     assert!(minded.contains(&Caution::TableSaw) && minded.contains(&Caution::Router));
-    // On a pin under a drill press the corners would strike the column.
+    // On a pin under a drill press the corners would hit the column.
     let turned = Board {
         method: DrillingMethod::Pivot,
         ..board
@@ -283,7 +283,7 @@ fn the_circle_is_cut_safely_corners_off_first() {
     assert_order(&turned, &[Task::Corners, Task::PivotBores, Task::Circle]);
 }
 
-/// No cut comes between pouring and the end of the cure, since every cut comes before the pour or needs the cure.
+/// No cut comes between pouring and the end of the cure: every cut comes before the pour or needs the cure.
 #[test]
 fn resin_has_cured_before_anything_cuts() {
     let board = Board {
@@ -315,7 +315,7 @@ fn resin_has_cured_before_anything_cuts() {
             );
             at += 1;
         }
-        // The lower edge is broken with a block, far from any resin.
+        // The lower edge is eased with a sanding block, far from any resin.
         assert!(
             reached.contains(&fill) || later.task == Task::Ease,
             "{:?}",
@@ -342,7 +342,7 @@ fn bores_are_sealed_where_the_wood_is_porous() {
 }
 
 #[test]
-fn nothing_is_filled_where_the_resin_would_end_under_the_floors() {
+fn nothing_is_filled_where_the_resin_level_is_below_the_floors() {
     let board = Board {
         filling: Some(Filling {
             below_top: 500.0,
@@ -353,7 +353,7 @@ fn nothing_is_filled_where_the_resin_would_end_under_the_floors() {
     assert!(!tasks(&board).contains(&Task::Fill));
 }
 
-/// 10 mm into the board and a base 12 mm high: 22 mm.
+/// 10 mm into the board plus a base 12 mm high: 22 mm.
 #[test]
 fn base_screws_have_their_length_and_the_wood_may_move() {
     let board = Board {
@@ -400,7 +400,7 @@ fn a_machine_that_cuts_the_edge_needs_no_pin_and_no_saw() {
 }
 
 #[test]
-fn the_makers_own_pace_is_taken_where_there_is_one() {
+fn the_makers_own_pace_is_used_where_it_is_given() {
     let board = magnets();
     let workpiece = Workpiece::of(&board).unwrap();
     let pour = workpiece.pour().unwrap();
@@ -414,7 +414,7 @@ fn the_makers_own_pace_is_taken_where_there_is_one() {
 }
 
 #[test]
-fn a_recess_is_told_with_its_side_of_the_pin_its_corners_and_both_faces_of_its_lid() {
+fn a_recess_step_names_its_side_its_corners_and_both_faces_of_its_lid() {
     let recess = Recess {
         shape: RecessShape::Straight {
             length: 120.0,

@@ -1,4 +1,4 @@
-//! Sanding, colors and coats: in an order that holds, with what each of them asks for.
+//! Sanding, colors and coats come in an order that works, with what each of them needs.
 
 use board::{Base, Coat, CoatKind, PieceKind};
 
@@ -18,7 +18,8 @@ fn sanding_goes_from_grit_to_grit_and_the_lower_edge_is_eased() {
     assert_order(&board, &[Task::Circle, Task::Ease, Task::Sand, Task::Coat]);
 }
 
-/// Shellac before resin: its alcohol is aired out before heat drives out the bubbles, and resin under the sander is no plain dust.
+/// With shellac before resin, the alcohol is aired out before heat drives out bubbles, and sanding resin makes more than plain
+/// dust.
 #[test]
 fn alcohol_is_out_of_the_room_before_heat_is_used() {
     let sealed = only(&of_wood(magnets(), "red-oak"), Task::Seal);
@@ -47,9 +48,9 @@ fn alcohol_is_out_of_the_room_before_heat_is_used() {
     assert!(!told(&Board::default(), Task::Sand).contains("resin"));
 }
 
-/// Oil that is not wiped off stays sticky for good, and each kind is applied in its own way.
+/// Oil that is not wiped off stays sticky for good; each kind of coat has its own way of application.
 #[test]
-fn every_coat_says_how_it_is_put_on() {
+fn every_coat_says_how_it_is_applied() {
     let coat = |kind| {
         let finish = vec![Coat::of(kind, 24.0)];
         told(
@@ -97,7 +98,7 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
         bare.contains("Plug the peg holes") && bare.contains("where the base"),
         "{bare}"
     );
-    // Plugs and tape come off with the last coat; without any, no step mentions them.
+    // Plugs and tape come off after the last coat; without any, no step mentions them.
     let coats = plan(&board);
     let coats: Vec<&Operation> = coats.of(Task::Coat).collect();
     assert!(!coats[0].work[0].contains("plugs"));
@@ -117,7 +118,7 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
     assert!(!told(&plain, Task::Coat).contains("tape"));
 }
 
-/// Colors that turn muddy under their finish show on scrap, which takes the same time as the board.
+/// Colors that turn muddy under their finish show that on scrap, which takes as long as the board.
 #[test]
 fn the_test_board_has_every_color_and_coat_and_waits_as_long() {
     let mut board = Board {
@@ -137,7 +138,7 @@ fn the_test_board_has_every_color_and_coat_and_waits_as_long() {
         .sum();
     let trial = only(&board, Task::Trial);
     testkit::assert_near!(trial.wait.unwrap().hours, hours, 1e-9);
-    // Shellac rests 12 h after the fourth of its five coats; the paint of the marks dries too.
+    // Shellac rests 12 h after the fourth of its five coats; the paint of the marks must dry too.
     assert!(hours > 12.0 + 4.0 * 0.5, "{hours}");
     assert!(trial.work.join(" ").contains("every color and coat"));
     board.finish.clear();
@@ -146,7 +147,7 @@ fn the_test_board_has_every_color_and_coat_and_waits_as_long() {
     assert!(!tasks(&board).contains(&Task::Trial));
 }
 
-/// Four coats in two layers of shellac rest as four in one do.
+/// Four coats in two layers of shellac rest like four in one.
 #[test]
 fn layers_of_shellac_are_counted_together() {
     let coat = |kind, coats| Coat {
@@ -169,7 +170,7 @@ fn layers_of_shellac_are_counted_together() {
 }
 
 #[test]
-fn resin_in_grooves_and_inlays_are_minded_when_sanded() {
+fn sanding_takes_account_of_inlays_and_resin_in_grooves() {
     let mut board = Board {
         grooves: Some(board::Grooves::default()),
         ..Board::default()
@@ -180,7 +181,7 @@ fn resin_in_grooves_and_inlays_are_minded_when_sanded() {
     board.colors.grooves.medium = board::Medium::Inlay;
     assert!(sanded(&board).work.join(" ").contains("Keep shell wet"));
     board.colors.grooves.medium = board::Medium::Resin;
-    // Bores so shallow that none is filled: the resin is in the grooves alone.
+    // The bores are too shallow to be filled, so only the grooves have resin.
     board.filling = Some(board::Filling {
         below_top: 200.0,
         ..board::Filling::default()

@@ -1,5 +1,5 @@
-//! On any board: every operation comes after those it needs, each one the document implies is there once, and none of another
-//! method is.
+//! On random boards, every operation comes after those it needs, each operation that the document implies is there once, and
+//! none belongs to another method.
 
 use std::collections::BTreeSet;
 
@@ -10,7 +10,7 @@ use super::made::boards;
 use crate::job::needs::NEEDS;
 use crate::{Method, Parts, Task, Workpiece};
 
-/// The tasks that a document implies, said a second time and in another way than the rooms say it: a list of parts and cases.
+/// The tasks that a document implies, derived independently of the modules: a list of parts and cases.
 fn implied(workpiece: &Workpiece) -> BTreeSet<Task> {
     let board = workpiece.board();
     let method = Method::of(board);
@@ -151,8 +151,8 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
     ]
 }
 
-/// The media of all that is colored: holes one by one, grooves one by one, fields and marks; not where the medium cannot be, and not
-/// where a layer of finish is the same color in the same place.
+/// The media of everything colored: holes one by one, grooves one by one, fields and marks. Left out are impossible places of a
+/// medium, and places where a coat of the finish has the same color.
 fn media(workpiece: &Workpiece) -> Vec<Medium> {
     use board::CoatKind::{Acrylic, Dye, Enamel, PaintPen, Stain};
     let board = workpiece.board();
@@ -228,7 +228,7 @@ fn by_color(workpiece: &Workpiece) -> [(Task, bool); 6] {
     ]
 }
 
-/// Number of times that a task is in the plan, where it is.
+/// How often a task occurs in the plan, if at all.
 fn times(workpiece: &Workpiece, task: Task) -> usize {
     let board = workpiece.board();
     let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
@@ -251,7 +251,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(120))]
 
     #[test]
-    fn what_is_needed_is_done_before_and_all_that_is_implied_is_there_once(board in boards()) {
+    fn needs_come_first_and_every_implied_task_occurs_as_often_as_it_should(board in boards()) {
         let workpiece = Workpiece::of(&board).unwrap();
         let plan = workpiece.work_plan();
         let there: BTreeSet<Task> = plan.operations.iter().map(|it| it.task).collect();
@@ -273,7 +273,7 @@ proptest! {
     }
 
     #[test]
-    fn every_operation_says_its_work_its_time_and_its_reasons(board in boards()) {
+    fn every_operation_has_its_steps_its_time_and_its_reasons(board in boards()) {
         let workpiece = Workpiece::of(&board).unwrap();
         let plan = workpiece.work_plan();
         for (at, operation) in plan.operations.iter().enumerate() {
@@ -283,7 +283,7 @@ proptest! {
             prop_assert!(!operation.hands_on.source.is_empty());
             prop_assert!(operation.wait.is_none_or(|wait| wait.hours >= 0.0 && !wait.reason.is_empty()));
             prop_assert!(operation.needs.iter().all(|need| need.operation < at && !need.why.is_empty()));
-            // Only the first operations of a board need none.
+            // Only the first operations on a board have no needs.
             let begins = [Task::Rest, Task::Print].contains(&operation.task);
             prop_assert_eq!(operation.needs.is_empty(), begins, "{:?}", operation.task);
         }

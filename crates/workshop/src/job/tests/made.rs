@@ -1,10 +1,11 @@
-//! Boards made up from the table of fields: every part, choice and list comes and goes, and numbers are within their ranges.
+//! Random boards made from the table of fields: every part, choice and list comes and goes, and numbers are within their
+//! ranges.
 
 use board::{Board, Field, Kind, Quantity, Rgb, Value, field};
 use proptest::prelude::*;
 
-/// Any board that can be laid out. The pattern and the changes by hand are left as they are: no operation follows from them,
-/// and most that are made up cannot be laid out.
+/// Any board that can be laid out. The pattern and the hand edits stay unchanged: no operation depends on them, and most random
+/// ones could not be laid out.
 pub fn boards() -> impl Strategy<Value = Board> {
     prop::collection::vec(0.0..1.0_f64, 400).prop_filter_map("cannot be laid out", |shares| {
         let board = filled(&shares);
@@ -12,7 +13,7 @@ pub fn boards() -> impl Strategy<Value = Board> {
     })
 }
 
-/// A board on which each field has the value of its share, from the first to the last.
+/// A board on which each field has the value of its share, from the first field to the last.
 fn filled(shares: &[f64]) -> Board {
     const MOST_ENTRIES: usize = 3;
     let mut shares = shares.iter().copied().cycle();
@@ -35,7 +36,7 @@ fn is_left_alone(field: &Field) -> bool {
     pattern || field.path.starts_with("edits")
 }
 
-/// A value for a field by its share of the range; none leaves the field as it is.
+/// A value for a field by its share of the range; none leaves the field unchanged.
 fn value_at(field: &Field, share: f64) -> Option<Value> {
     let range = field.range();
     let number = |share: f64| {

@@ -1,4 +1,4 @@
-//! The plan of the work: on any board, against the faults that it ends, and against what shops publish.
+//! The work plan tested on random boards, against faults of earlier plans, and against published shop practice.
 
 mod cautions;
 mod faults;
@@ -36,7 +36,7 @@ fn told(board: &Board, task: Task) -> String {
     only(board, task).work.join(" ")
 }
 
-/// Holds that tasks come in this order, all of them.
+/// Checks that these tasks all occur, in this order.
 fn assert_order(board: &Board, order: &[Task]) {
     let all = tasks(board);
     let place = |task: &Task| {

@@ -1,4 +1,4 @@
-//! Orders of work as shops and makers of glue, resin and finish recommend; all of it from memory, none looked up.
+//! Orders of work that shops and makers of glue, resin and finish recommend; all of it from memory, none looked up.
 
 use board::{Build, Coat, Filling, Grooves, Panel, Tenons, Wood};
 
@@ -16,11 +16,11 @@ fn panel(build: Build) -> Board {
     }
 }
 
-/// Wood Handbook (FPL-GTR-190), chapter 10 on bonding: wood is brought to the moisture of its use, surfaces are machined shortly
-/// before they are glued, and after gluing the wood beside the joint is left to lose the water of the glue before it is
-/// surfaced, or the joint sinks; from memory.
+/// Wood Handbook (FPL-GTR-190), chapter 10 on bonding: wood is brought to the moisture of its use; surfaces are machined
+/// shortly before they are glued; after gluing, the wood beside the joint is left to lose the water of the glue before it is
+/// surfaced, or the joint sinks. From memory.
 #[test]
-fn gluing_goes_as_the_wood_handbook_tells() {
+fn gluing_follows_the_wood_handbook() {
     for build in [Build::Halves, Build::Strips { count: 4 }] {
         let board = panel(build);
         assert_order(
@@ -40,7 +40,7 @@ fn gluing_goes_as_the_wood_handbook_tells() {
 /// A usual bookmatch as woodworking magazines describe it: joint a face and an edge, resaw, sticker the leaves, flatten, joint
 /// the edges that meet, glue; common practice, no source.
 #[test]
-fn resawing_goes_as_a_bookmatch_is_told() {
+fn resawing_follows_the_usual_bookmatch() {
     let board = panel(Build::Halves);
     assert_order(
         &board,
@@ -61,7 +61,7 @@ fn resawing_goes_as_a_bookmatch_is_told() {
 /// Data sheets of casting epoxies: seal porous wood, pour, let it cure fully (one to three days), then sand or machine it;
 /// finish comes over cured resin; from memory.
 #[test]
-fn resin_goes_as_data_sheets_tell() {
+fn resin_follows_data_sheets() {
     let board = Board {
         filling: Some(Filling {
             dome: 0.5,
@@ -93,10 +93,10 @@ fn resin_goes_as_data_sheets_tell() {
     assert!((24.0..=168.0).contains(&cure));
 }
 
-/// Wood Handbook (FPL-GTR-190), chapter 16 on finishing, and labels of finishes: sand through the grits, take off the dust,
-/// coat, let dry, scuff-sand, coat again, and wait until it is hard before use; from memory.
+/// Wood Handbook (FPL-GTR-190), chapter 16 on finishing, and labels of finishes: sand through the grits, remove the dust, coat,
+/// let dry, scuff-sand, coat again, and wait until it is hard before use; from memory.
 #[test]
-fn finishing_goes_as_labels_tell() {
+fn finishing_follows_labels() {
     let board = Board {
         finish: vec![Coat::default(), Coat::default(), Coat::default()],
         ..Board::default()

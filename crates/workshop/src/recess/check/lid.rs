@@ -1,4 +1,4 @@
-//! Rule: the lid of the recess does not bind or fall out in any season.
+//! Rule: the lid of the recess neither binds nor falls out in any season.
 
 use board::{Measure, show_length};
 
@@ -62,7 +62,7 @@ mod tests {
     use board::Board;
     use board::{LidFit, LidGrain, LidHold, Recess, Toward, Wood};
 
-    /// Of a lid whose grain runs across that of the board.
+    /// The findings for a lid whose grain runs across that of the board.
     fn found(hold: LidHold, overlap: f64, clearance: f64) -> Option<Finding> {
         with_grain(hold, overlap, clearance, LidGrain::AcrossBoard)
     }
@@ -91,15 +91,15 @@ mod tests {
     }
 
     #[test]
-    fn a_lid_that_is_made_to_fit_tightly_binds() {
+    fn a_lid_made_to_fit_tightly_binds() {
         let tight = found(LidHold::LiesIn, 5.0, 0.2).unwrap();
         assert!(tight.message.starts_with("The lid binds"), "{tight:?}");
         assert_eq!(tight.measured, Some(Measure::mm(0.2)));
         assert_eq!(found(LidHold::LiesIn, 5.0, 1.5), None);
-        // The board's own wood moves with it.
+        // A lid of the board's own wood moves with the board.
         let own = |clearance| with_grain(LidHold::LiesIn, 5.0, clearance, LidGrain::WithBoard);
         assert_eq!((own(0.2), own(0.01)), (None, None));
-        // Nothing holds a lid without a ledge but its buttons.
+        // Only its buttons hold a lid without a ledge.
         assert_eq!(found(LidHold::LiesIn, 0.0, 9.0), None);
     }
 
@@ -112,7 +112,7 @@ mod tests {
             };
             found(hold, 2.0, clearance)
         };
-        // The groove holds 6 tan 20°, 2.18.
+        // The groove holds 6 tan 20° = 2.18 mm.
         assert_eq!(slides(1.1), None);
         let loose = slides(1.9).unwrap();
         assert!(loose.message.starts_with("The lid comes out"), "{loose:?}");

@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings.into_iter().flatten().collect()
 }
 
-/// More pieces than it is reckoned to hold.
+/// More pieces than the recess is estimated to hold.
 fn room(board: &Board, storage: &Storage) -> Option<Finding> {
     let (holds, pieces) = (storage.holds, storage.pieces);
     if holds >= pieces {
@@ -54,7 +54,7 @@ fn room(board: &Board, storage: &Storage) -> Option<Finding> {
     )
 }
 
-/// A recess that is too low or too narrow for a single piece.
+/// A recess too low or too narrow for a single piece.
 fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     let piece = board.piece;
     let wants = piece.stored_height();
@@ -89,7 +89,7 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
             length(piece.diameter)
         )
     };
-    // No depth does on a board so thin.
+    // No depth is enough on a board this thin.
     let mends: &[Mend] = if is_thin {
         &[]
     } else {
@@ -131,7 +131,7 @@ fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
     )
 }
 
-/// Corners that no bit leaves which goes into the recess.
+/// Corners rounder than any bit that fits into the recess can leave.
 fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
     let RecessShape::Straight { corner, .. } = recess.shape else {
         return None;
@@ -149,7 +149,7 @@ fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
     })
 }
 
-/// A recess that comes too near to the edge of the board, or out of it.
+/// A recess too close to the edge of the board, or beyond it.
 fn edge(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let board = workpiece.board();
     let wood = board.blank.radius() - inner_reach(workpiece, recess);
@@ -177,7 +177,7 @@ fn edge(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     )
 }
 
-/// Screws and mortises that the recess opens, or nearly does.
+/// Screws and mortises that the recess opens, or comes close to.
 fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let board = workpiece.board();
     let wanted = board.limits.inside;
@@ -208,7 +208,7 @@ fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     )
 }
 
-/// The tenons that are left in the board.
+/// The tenons that remain in the board.
 fn inner_tenons(workpiece: &Workpiece) -> impl Iterator<Item = &TenonPlace> {
     let places = workpiece.tenons().iter();
     places.filter(|tenon| tenon.place != EdgePlace::Outside)
@@ -253,22 +253,22 @@ mod tests {
     }
 
     #[test]
-    fn no_recess_is_no_finding() {
+    fn a_board_without_a_recess_gives_no_finding() {
         assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }
 
     #[test]
-    fn thirty_marbles_of_16_want_a_wide_recess() {
+    fn thirty_marbles_of_16_need_a_wide_recess() {
         assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
         let tight = check(&Workpiece::of(&with(round(90.0, 20.0, 4.0), 30.0)).unwrap());
         assert_eq!(tight[0].severity, Severity::Caution);
         assert_eq!(tight[0].wanted, Some(Measure::count(30)));
-        // Less than the marbles' own volume, however they lie.
+        // Less than the volume of the marbles themselves, however they lie.
         assert_eq!(
             severities(&with(round(50.0, 20.0, 4.0), 30.0)),
             [Severity::Stop]
         );
-        // More than any arrangement has.
+        // More than any arrangement needs.
         let spare = Recess {
             spare: 200,
             ..round(120.0, 20.0, 4.0)
@@ -277,7 +277,7 @@ mod tests {
     }
 
     #[test]
-    fn the_lid_leaves_the_height_of_a_piece() {
+    fn the_lid_must_leave_the_height_of_a_piece() {
         let words = |lid| {
             check(&Workpiece::of(&with(round(120.0, 20.0, lid), 30.0)).unwrap())[0]
                 .message
@@ -302,7 +302,7 @@ mod tests {
     }
 
     #[test]
-    fn a_thin_board_is_not_told_to_be_recessed_deeper() {
+    fn a_thin_board_is_not_advised_to_have_a_deeper_recess() {
         let words = |thickness: f64, lid| {
             let board = with(round(120.0, 10.0, lid), thickness);
             check(&Workpiece::of(&board).unwrap())[0].message.clone()
@@ -317,7 +317,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bit_goes_into_the_recess_whose_corners_it_leaves() {
+    fn a_recess_must_be_wide_enough_for_the_bit_that_leaves_its_corners() {
         let with_corner = |corner| {
             let shape = RecessShape::Straight {
                 length: 120.0,
@@ -338,7 +338,7 @@ mod tests {
     }
 
     #[test]
-    fn wood_is_left_over_the_recess_and_to_the_edge() {
+    fn wood_must_remain_above_the_recess_and_at_the_edge() {
         assert_eq!(severities(&with(round(120.0, 20.0, 0.0), 24.0)), []);
         assert_eq!(
             severities(&with(round(120.0, 20.0, 0.0), 23.9)),
@@ -352,7 +352,7 @@ mod tests {
             at: [x, 0.0],
             ..round(120.0, 20.0, 0.0)
         };
-        // The board is 640 across, the recess 120.
+        // The board is 640 mm across, the recess 120 mm.
         assert_eq!(severities(&with(at(257.0), 30.0)), []);
         assert_eq!(severities(&with(at(257.1), 30.0)), [Severity::Caution]);
         assert_eq!(severities(&with(at(260.0), 30.0)), [Severity::Stop]);
@@ -363,7 +363,7 @@ mod tests {
         let mut recess = round(120.0, 20.0, 4.0);
         recess.lid_fit.overlap = 10.0;
         recess.at = [247.0, 0.0];
-        // 247 + 60 + 10 of the 320 to the edge.
+        // 247 + 60 + 10 mm of the 320 mm to the edge.
         assert_eq!(severities(&with(recess, 30.0)), []);
         recess.at = [247.1, 0.0];
         assert_eq!(severities(&with(recess, 30.0)), [Severity::Caution]);
@@ -385,13 +385,13 @@ mod tests {
     }
 
     #[test]
-    fn screws_and_mortises_keep_off_the_recess() {
+    fn screws_and_mortises_must_keep_clear_of_the_recess() {
         let mut board = with(round(120.0, 20.0, 0.0), 30.0);
         board.screws = vec![ScrewCircle {
             circle: 130.0,
             ..ScrewCircle::default()
         }];
-        // 65 from the center pin, 2 of it screw: 3 of wood.
+        // 65 mm from the center pin, of which the screw takes 2 mm: 3 mm of wood.
         assert_eq!(severities(&board), []);
         board.screws[0].circle = 129.0;
         assert!(
@@ -405,7 +405,7 @@ mod tests {
             below_top: 2.0,
             ..Tenons::default()
         });
-        // 2 of wood between the mortise, which ends 8 down, and the ceiling at 10.
+        // 2 mm of wood between the mortise, which ends 8 mm down, and the ceiling at 10 mm.
         let found = check(&Workpiece::of(&board).unwrap());
         assert!(found[0].message.contains(": 1 mortise."), "{found:?}");
         let Some(Measure { value: wood, .. }) = found[0].measured else {

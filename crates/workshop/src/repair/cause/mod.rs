@@ -1,8 +1,8 @@
 //! The likeliest cause of distances that were measured too long or too short.
 //!
-//! Each cause that may be is fitted by least squares. One with more unknowns leaves less of the readings in any case, so
-//! each unknown has to earn its place by the information criterion of Bayes with a known error of reading (Schwarz 1978,
-//! from memory), and so has the choice among many sheets or holes.
+//! Each possible cause is fitted by least squares. A cause with more unknowns always leaves smaller residuals, so each unknown
+//! has to justify itself by the Bayesian information criterion with a known reading error (Schwarz 1978, from memory), and so
+//! has the choice among many sheets or holes.
 
 use board::{HoleId, HoleName, MeasuredOn};
 use geometry::{Angle, Point, Vec2};
@@ -10,10 +10,10 @@ use geometry::{Angle, Point, Vec2};
 use super::model::{End, Fit, Taken, Term};
 use crate::{Tiling, Workpiece};
 
-/// Distances that were measured, and the verdict on them.
+/// The measured distances and the verdict on them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Readings {
-    /// The usable ones.
+    /// The usable distances.
     pub readings: Vec<Reading>,
     /// Names of holes that the board does not have.
     pub unknown: Vec<HoleId>,
@@ -21,21 +21,21 @@ pub struct Readings {
     pub verdict: Verdict,
 }
 
-/// One distance as it should be and as it was read.
+/// One distance, as laid out and as measured.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reading {
     /// The holes at its ends.
     pub ends: [HoleName; 2],
     /// Distance of their centers as laid out, mm.
     pub nominal: f64,
-    /// Distance as read, mm.
+    /// Distance as measured, mm.
     pub read: f64,
-    /// The part of their difference that the verdict does not explain, mm.
+    /// The part of the difference that the verdict does not explain, mm.
     pub left: f64,
 }
 
 impl Reading {
-    /// By how much it was read too long, mm; negative: too short.
+    /// Excess of the measured length, mm; negative where it is too short.
     pub fn long(&self) -> f64 {
         self.read - self.nominal
     }
@@ -44,23 +44,23 @@ impl Reading {
 /// The verdict on some readings.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Verdict {
-    /// None can be used.
+    /// No reading can be used.
     Nothing,
-    /// All are as long as they should be, within the error of reading.
+    /// All are right, within the reading error.
     True,
-    /// Some are off, and they are too few to separate a cause from an error of reading.
+    /// Some are off, but they are too few to tell a cause from a reading error.
     TooFew,
-    /// No cause explains them within twice the error of reading.
+    /// No cause explains them to within twice the reading error.
     Unclear,
     /// The causes that explain them best.
     Causes {
         /// The causes.
         causes: Vec<Cause>,
-        /// Others that explain them nearly as well; empty where there are none.
+        /// Other causes that explain them almost as well; empty where there are none.
         or: Vec<Cause>,
-        /// A distance that would separate the two.
+        /// A distance whose measurement would tell the two apart.
         ask: Option<[HoleName; 2]>,
-        /// Whether the distances leave part of the causes open: a shift across all of them does not show.
+        /// Whether the readings leave part of the causes undetermined: a shift across all of them does not show.
         partly: bool,
     },
 }
@@ -68,41 +68,41 @@ pub enum Verdict {
 /// Something that went wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Cause {
-    /// Lengths are too large by a share, all alike.
+    /// All lengths are too large by the same share.
     Scale {
-        /// The share; negative: too small.
+        /// The share; negative where lengths are too small.
         share: f64,
     },
-    /// Lengths are too large by shares that differ with the direction.
+    /// Lengths are too large by shares that depend on the direction.
     Strain {
         /// From left to right.
         across: f64,
         /// From bottom to top.
         up: f64,
-        /// By how much the corner at the lower left is under a right angle.
+        /// By how much the corner at the lower left is less than a right angle.
         skew: Angle,
     },
-    /// A sheet slipped against the others.
+    /// A sheet slipped relative to the others.
     Slip {
         /// Name of the sheet.
         sheet: String,
-        /// Shift of its middle, mm to the right and up.
+        /// Shift of its center, mm to the right and up.
         shift: Vec2,
-        /// Turn, counter-clockwise.
+        /// Rotation, counterclockwise.
         turn: Angle,
     },
     /// A hole is out of place.
     Off {
         /// The hole.
         hole: HoleName,
-        /// From its place, mm to the right and up, as far as the readings determine it.
+        /// Its offset, mm to the right and up, as far as the readings determine it.
         by: Vec2,
     },
 }
 
-/// Holes that are looked for beside their places at the same time.
+/// The most holes out of place that are searched for together.
 const MOST_HOLES: usize = 3;
-/// A cause whose score is within this of the best one is reported too.
+/// A cause whose score is within this of the best one is also reported.
 const NEAR: f64 = 3.0;
 
 /// The readings of a workpiece with the verdict on them.
@@ -184,7 +184,7 @@ pub fn readings(workpiece: &Workpiece) -> Readings {
     }
 }
 
-/// Column and row of the sheet that a place is on; all are on one where there are no sheets.
+/// Column and row of the sheet that a place is on; the same for all places where there are no sheets.
 fn sheet_of(tiling: Option<&Tiling>, at: Point) -> (usize, usize) {
     let Some(tiling) = tiling else { return (0, 0) };
     let (upright, level) = tiling.joints();
@@ -198,18 +198,18 @@ struct Search<'a> {
     workpiece: &'a Workpiece,
     tiling: Option<&'a Tiling>,
     taken: Vec<Taken>,
-    /// Error of one reading, plus or minus, mm.
+    /// Error of one reading, ±, mm.
     error: f64,
 }
 
-/// A fit and its score; the least is best.
+/// A fit with its score; the lowest score is best.
 struct Scored {
     fit: Fit,
     score: f64,
 }
 
 impl Search<'_> {
-    /// The verdict, and the unexplained rest of each reading.
+    /// The verdict, and the residual of each reading.
     fn verdict(&self) -> (Verdict, Vec<f64>) {
         let as_laid_out = Fit::of(&[], &self.taken);
         if self.taken.is_empty() {
@@ -218,7 +218,7 @@ impl Search<'_> {
         if as_laid_out.worst().1 <= self.error {
             return (Verdict::True, as_laid_out.left);
         }
-        // Enough readings, so that each cause leaves one that it was not fitted to.
+        // Only with enough readings does each cause leave one that it was not fitted to.
         let mut fits: Vec<Scored> = self
             .all_terms()
             .into_iter()
@@ -251,9 +251,9 @@ impl Search<'_> {
         (verdict, best.fit.left.clone())
     }
 
-    /// Every set of causes tried, one after the other: a shop makes one mistake at a time, seldom two.
+    /// Every set of causes to try: a shop usually makes one mistake at a time, seldom two.
     ///
-    /// They are scale or strain or neither, with one sheet, or some holes, or neither.
+    /// They are scale, strain or neither, combined with one sheet, some holes, or neither.
     fn all_terms(&self) -> Vec<Vec<Term>> {
         let bases: [&[Term]; 3] = [&[], &[Term::Scale], &[Term::Strain]];
         let mut all: Vec<Vec<Term>> = Vec::new();
@@ -272,7 +272,7 @@ impl Search<'_> {
         all
     }
 
-    /// The sheets that readings lead to or from, one term each.
+    /// The sheets at the ends of readings, one term each.
     fn sheets(&self) -> Vec<Term> {
         let Some(tiling) = self.tiling else {
             return Vec::new();
@@ -295,7 +295,7 @@ impl Search<'_> {
             .collect()
     }
 
-    /// A base with one hole, then two, then three: each time the one that leaves the least.
+    /// A base extended by one hole, then two, then three: each time by the hole that leaves the least.
     fn with_holes(&self, base: &[Term]) -> Vec<Vec<Term>> {
         let mut holes: Vec<usize> = self
             .taken
@@ -314,7 +314,7 @@ impl Search<'_> {
             let mut scored: Vec<Scored> =
                 free.filter_map(|hole| self.scored(&with(*hole))).collect();
             scored.sort_by(|one, other| one.score.total_cmp(&other.score));
-            // Of single holes all are kept: a rival may be among them.
+            // For single holes all are kept, since a rival explanation may be among them.
             let kept = if round == 0 { scored.len() } else { 1 };
             all.extend(
                 scored
@@ -330,13 +330,13 @@ impl Search<'_> {
         all
     }
 
-    /// The score of some causes; none where no reading is left to prove them by, or they change nothing.
+    /// The score of some causes; none where no reading remains to test them, or they change nothing.
     fn scored(&self, terms: &[Term]) -> Option<Scored> {
         let fit = Fit::of(terms, &self.taken);
         if fit.rank == 0 || fit.rank >= self.taken.len() {
             return None;
         }
-        // Any error up to the plus or minus is as likely as any other: JCGM 100:2008, 4.3.7, from memory.
+        // Any error within the ± is equally likely: JCGM 100:2008, 4.3.7, from memory.
         let deviation = self.error / 3.0_f64.sqrt();
         let squares: f64 = fit.left.iter().map(|left| (left / deviation).powi(2)).sum();
         let count = self.taken.len() as f64;
@@ -352,7 +352,7 @@ impl Search<'_> {
         })
     }
 
-    /// The distance between two holes at which two fits differ most; none where they differ by less than can be read.
+    /// The distance between two holes for which two fits differ most; none where they differ by less than can be read.
     fn apart(&self, one: &Fit, other: &Fit) -> Option<[HoleName; 2]> {
         let holes = &self.workpiece.layout().holes;
         let end = |hole: usize| {
@@ -364,7 +364,7 @@ impl Search<'_> {
             })
         };
         let mut best = (self.error, None);
-        // From the holes that were measured to any: there the tape lies already.
+        // From the measured holes to any hole, since the tape lies there already.
         let mut from: Vec<usize> = self
             .taken
             .iter()
@@ -386,7 +386,7 @@ impl Search<'_> {
         best.1.map(|(a, b)| [a.name, b.name])
     }
 
-    /// The causes in the maker's terms.
+    /// The causes in terms of the workshop.
     fn causes(&self, fit: &Fit) -> Vec<Cause> {
         let holes = &self.workpiece.layout().holes;
         let terms = fit.terms.iter().enumerate();

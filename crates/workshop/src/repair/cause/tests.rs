@@ -1,4 +1,4 @@
-//! Tests of the likeliest cause: simulated faults are found.
+//! Tests that simulated faults are recognized as the likeliest cause.
 
 use super::*;
 use board::{Board, Distance, Layout, layout};
@@ -41,7 +41,7 @@ fn causes(workpiece: &Workpiece) -> Vec<Cause> {
 }
 
 #[test]
-fn distances_as_laid_out_are_true_and_none_say_nothing() {
+fn distances_as_laid_out_are_right_and_no_distances_give_no_verdict() {
     let as_laid_out = |pairs: &[(usize, usize)]| measured(MeasuredOn::Template, pairs, |_, at| at);
     assert_eq!(readings(&as_laid_out(&long_ones(6))).verdict, Verdict::True);
     assert_eq!(readings(&as_laid_out(&[])).verdict, Verdict::Nothing);
@@ -56,7 +56,7 @@ fn one_wrong_distance_is_too_few_to_tell() {
 }
 
 #[test]
-fn a_print_that_is_stretched_one_way_and_out_of_square_is_told_so() {
+fn a_print_stretched_one_way_and_out_of_square_is_recognized() {
     let stretched = |_, at: Point| Point::new(at.x * 1.004 + at.y * 0.003, at.y * 0.998);
     let found = causes(&measured(MeasuredOn::Template, &long_ones(12), stretched));
     let [Cause::Strain { across, up, skew }] = found[..] else {
@@ -68,7 +68,7 @@ fn a_print_that_is_stretched_one_way_and_out_of_square_is_told_so() {
 }
 
 #[test]
-fn a_sheet_that_slipped_is_named_with_its_shift() {
+fn a_slipped_sheet_is_named_with_its_shift() {
     let plain = measured(MeasuredOn::Template, &[], |_, at| at);
     let tiling = plain.tiling().unwrap();
     assert!(tiling.tiles.len() > 3);
@@ -97,7 +97,7 @@ fn a_sheet_that_slipped_is_named_with_its_shift() {
 }
 
 #[test]
-fn two_holes_beside_their_places_are_told_by_their_names() {
+fn two_holes_out_of_place_are_named() {
     let off = |hole, at: Point| match hole {
         5 => at + Vec2::new(0.0, 1.5),
         50 => at + Vec2::new(-1.1, 0.4),
@@ -140,8 +140,8 @@ fn readings_that_no_cause_explains_are_unclear_and_unknown_holes_are_named() {
 }
 
 #[test]
-fn two_causes_that_fit_alike_are_both_told_with_a_distance_that_parts_them() {
-    // Two holes were measured from each other and from one more: either may be the one that is off.
+fn two_causes_that_fit_equally_are_reported_with_a_distance_that_decides() {
+    // Two holes were measured from each other and from one more: either may be the one out of place.
     let off = |hole, at: Point| {
         if hole == 3 {
             at + Vec2::new(0.0, 1.0)
@@ -163,9 +163,9 @@ fn two_causes_that_fit_alike_are_both_told_with_a_distance_that_parts_them() {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
-    /// Errors of reading within the plus or minus hardly shift the scale that is found.
+    /// Reading errors within the ± hardly change the scale that is found.
     #[test]
-    fn a_scale_is_found_under_errors_of_reading(
+    fn a_scale_is_found_despite_reading_errors(
         share in prop_oneof![-0.02..-0.003_f64, 0.003..0.02_f64],
         errors in prop::collection::vec(-0.25..0.25_f64, 24),
     ) {

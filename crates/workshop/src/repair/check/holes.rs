@@ -1,4 +1,4 @@
-//! Rule: a misdrilled hole is repaired, or too slight to be seen.
+//! Rule: a misdrilled hole is repaired, or off by too little to be seen.
 
 use board::Units;
 
@@ -12,7 +12,7 @@ pub const STATEMENT: &str = "A misdrilled hole is plugged with the same wood, it
      and {1 mm|3/64\"} of the board's to the next hole; {0.5 mm|1/64\"} out of place goes unseen: common practice, \
      no source. Let the glue dry, as its label says, before you trim and drill the plug.";
 
-/// One finding for each hole that went wrong, and one for names that the board does not have.
+/// One finding for each misdrilled hole, and one for names that the board does not have.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let units = workpiece.board().units;
     let missing = unknown_holes(workpiece);
@@ -55,7 +55,7 @@ mod tests {
     }
 
     #[test]
-    fn a_wrong_hole_is_told_with_what_it_leaves_and_its_remedy() {
+    fn a_misdrilled_hole_is_reported_with_the_wood_left_and_its_remedy() {
         let off = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::Mm);
         assert_eq!(off.severity, Severity::Caution);
         assert!(
@@ -76,7 +76,7 @@ mod tests {
     }
 
     #[test]
-    fn a_name_that_the_board_does_not_have_is_told() {
+    fn a_name_that_the_board_does_not_have_is_reported() {
         let finding = told("T9-01", Fault::Deep { by: 1.0 }, Units::Mm);
         assert_eq!(finding.rule, Rule::WrongHoles);
         assert!(finding.message.contains("T9-1"), "{}", finding.message);

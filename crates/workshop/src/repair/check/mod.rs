@@ -1,4 +1,4 @@
-//! Rules about distances measured after the work, and about holes drilled wrong.
+//! Rules about distances measured after the work, and about misdrilled holes.
 
 pub mod holes;
 pub mod readings;

@@ -1,4 +1,4 @@
-//! Rule: distances that were measured after the work are as long as they should be.
+//! Rule: distances measured after the work are as long as they should be.
 
 use board::{HoleId, HoleName, Measure, Measured, MeasuredOn, Units, as_sentence, show_length};
 
@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "Distances measured on the taped template or the dri
      holes out of place. An added cause has to improve the fit by the Bayesian information criterion (Schwarz 1978, \
      from memory). The reading error, {0.25 mm|1/64\"} on a steel rule, is common practice, no source.";
 
-/// The verdict on the readings, and names that the board does not have.
+/// Findings for the verdict on the readings, and for names that the board does not have.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     if board.measured.distances.is_empty() {
@@ -36,7 +36,7 @@ pub fn unknown(names: &[HoleId]) -> Finding {
     Finding::new(Severity::Caution, Rule::Readings, message)
 }
 
-/// The verdict on the readings of a board in a sentence; empty where there are none.
+/// The verdict on the readings of a board as a sentence; empty without readings.
 ///
 /// ```
 /// use board::{Board, Distance, layout};
@@ -58,7 +58,7 @@ pub fn verdict_words(workpiece: &Workpiece) -> String {
     words.map(as_sentence).unwrap_or_default()
 }
 
-/// The finding of a verdict; none where all is well.
+/// The finding of a verdict; none where nothing is wrong.
 fn verdict(told: &Readings, measured: &Measured, units: Units) -> Option<Finding> {
     let message = message(told, measured, units)?;
     let severity = match told.verdict {
@@ -73,7 +73,7 @@ fn verdict(told: &Readings, measured: &Measured, units: Units) -> Option<Finding
     )
 }
 
-/// A verdict in a sentence; none where nothing was measured.
+/// A verdict as a sentence; none where nothing was measured.
 fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String> {
     let worst = worst(&told.readings)?;
     let count = counted(told.readings.len(), "distance");
@@ -126,7 +126,7 @@ fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String>
     })
 }
 
-/// The holes that a verdict is about: those that are off, or else all that were measured.
+/// The holes that a verdict concerns: those out of place, otherwise all that were measured.
 fn concerned(told: &Readings) -> Vec<HoleName> {
     let off: Vec<HoleName> = match &told.verdict {
         Verdict::Causes { causes, .. } => {
@@ -156,14 +156,14 @@ fn worst(readings: &[Reading]) -> Option<&Reading> {
         .max_by(|one, other| off(one).total_cmp(&off(other)))
 }
 
-/// `0.8 mm too long`.
+/// The error of a reading in words: `0.8 mm too long`.
 fn longer(reading: &Reading, units: Units) -> String {
     let off = reading.long();
     let word = if off > 0.0 { "too long" } else { "too short" };
     format!("{} {word}", show_length(off.abs(), units))
 }
 
-/// Some causes in a sentence, with what to do.
+/// Some causes as a sentence, with what to do about them.
 fn causes_words(causes: &[Cause], on: MeasuredOn, units: Units) -> String {
     let each: Vec<String> = causes
         .iter()
@@ -172,7 +172,7 @@ fn causes_words(causes: &[Cause], on: MeasuredOn, units: Units) -> String {
     each.join(", and ")
 }
 
-/// One cause: how large it is in the maker's unit, and what to do about it where that is known.
+/// One cause: its size in the maker's unit, and what to do about it where that is known.
 fn cause_words(cause: &Cause, on: MeasuredOn, units: Units) -> String {
     let length = |mm: f64| show_length(mm.abs(), units);
     let share = |share: f64| {
@@ -229,7 +229,7 @@ mod tests {
     use super::*;
     use board::{Board, Distance, layout};
 
-    /// Findings about five distances across a board that came out longer by a share.
+    /// Findings about five distances across a board that measured longer by a share.
     fn found(units: Units, share: f64) -> Vec<Finding> {
         let mut board = Board {
             units,
@@ -247,7 +247,7 @@ mod tests {
     }
 
     #[test]
-    fn true_distances_are_a_note_and_a_scale_is_told_with_what_to_do() {
+    fn right_distances_are_a_note_and_a_scale_comes_with_a_remedy() {
         let [note] = &found(Units::Mm, 0.0)[..] else {
             panic!()
         };
@@ -268,7 +268,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_measured_is_nothing_found_and_a_wrong_name_is_told() {
+    fn no_readings_give_no_finding_and_a_wrong_name_is_reported() {
         assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
         let mut board = Board::default();
         board.measured.distances = vec![Distance {

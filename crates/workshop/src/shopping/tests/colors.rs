@@ -1,9 +1,9 @@
-//! Colors, resin in grooves, and shellac to seal with.
+//! Tests of colors, resin in grooves, and shellac for sealing.
 
 use super::*;
 
 #[test]
-fn each_color_is_bought_by_the_area_that_it_covers() {
+fn each_color_is_bought_by_the_area_it_covers() {
     for (medium, article, coats) in [
         (Medium::Paint, "paint-", 2.0),
         (Medium::Dye, "dye-", 1.0),
@@ -27,10 +27,10 @@ fn each_color_is_bought_by_the_area_that_it_covers() {
     }
 }
 
-/// The resin of a board is that of its bores and that of its grooves: half a milliliter, mixed as the 10 ml that can be measured and
-/// parted among a cup for each color.
+/// The resin of a board is that of its bores plus that of its grooves: half a milliliter, mixed as the 10 ml that can be
+/// measured out, divided among a cup for each color.
 #[test]
-fn resin_of_colored_grooves_is_bought_with_that_of_the_bores() {
+fn resin_for_colored_grooves_is_bought_with_that_for_the_bores() {
     let mut board = grooved(Medium::Resin);
     board.filling = Some(Filling::default());
     let colored = listed(&board, 1);
@@ -58,7 +58,7 @@ fn resin_of_colored_grooves_is_bought_with_that_of_the_bores() {
 }
 
 #[test]
-fn inlays_are_strips_for_grooves_and_a_piece_for_each_mark() {
+fn inlays_are_strips_for_grooves_and_one_piece_per_mark() {
     let mut board = grooved(Medium::Inlay);
     board.colors.marks = Some(board::MarksMade {
         medium: Medium::Inlay,
@@ -71,14 +71,14 @@ fn inlays_are_strips_for_grooves_and_a_piece_for_each_mark() {
     let strips = of_article(&list, "inlay-strip-");
     let length = Workpiece::of(&board).unwrap().grooves().unwrap().length;
     for strip in strips {
-        // A sixth of the grooves each, with a tenth for joints and ends.
+        // A sixth of the grooves each, with a tenth more for joints and ends.
         assert_near!(strip.need, (length / 6.0 * 1.1 / 600.0).ceil(), 0.0);
     }
     let three = listed(&board, 3);
     assert_near!(of_article(&three, "inlay-mark-")[0].need, 3.0, 0.0);
 }
 
-/// Red oak has open pores: the plan seals its bores, with shellac from the can of the finish where that has some.
+/// Red oak has open pores: the plan seals its bores, with shellac from the can of the finish if the finish has shellac.
 #[test]
 fn shellac_to_seal_the_bores_is_bought() {
     let mut board = Board {
@@ -108,7 +108,7 @@ fn shellac_to_seal_the_bores_is_bought() {
         core::f64::consts::PI * hole.bore.diameter * (hole.bore.depth + hole.bore.diameter / 4.0)
     };
     let walls: f64 = holes.seats().iter().map(bore).sum();
-    // 10 m² to the liter, and a tenth more; two boards.
+    // 10 m² per liter, and a tenth more; for two boards.
     assert_near!(seals, 2.0 * walls / 1e6 / 10.0 * 1100.0, 1e-9);
     board.finish = vec![Coat::of(board::CoatKind::DewaxedShellac, 1.0)];
     let (both, note) = of(&board).unwrap();
@@ -116,7 +116,7 @@ fn shellac_to_seal_the_bores_is_bought() {
 }
 
 #[test]
-fn colors_that_a_layer_of_the_finish_brings_are_bought_one_by_one() {
+fn colors_that_a_coat_of_the_finish_brings_are_listed_one_by_one() {
     let mut board = grooved(Medium::Paint);
     board.finish = vec![Coat {
         place: CoatPlace::Grooves,

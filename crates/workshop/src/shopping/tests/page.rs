@@ -1,8 +1,8 @@
-//! The page of the format against the lists.
+//! The documentation page of the lists compared with the lists.
 
 use super::*;
 
-/// Boards that imply every kind of row.
+/// Boards that together need every kind of row.
 fn of_every_kind() -> Vec<Board> {
     let colored = [Medium::Paint, Medium::Dye, Medium::Stain, Medium::Inlay].map(grooved);
     let mut boards = vec![
@@ -64,9 +64,9 @@ fn of_every_kind() -> Vec<Board> {
     boards
 }
 
-/// The page of the format names every kind of row and of part, and none that never comes.
+/// The page names every kind of row and of part, and none that never occurs.
 #[test]
-fn the_page_of_the_lists_has_every_row_and_no_other() {
+fn the_page_of_the_lists_has_every_row_and_no_others() {
     let page = include_str!("../../../../../docs/formats/lists.md");
     let between = |begin: &str, end: &str| {
         let below = page.split(begin).nth(1).unwrap();

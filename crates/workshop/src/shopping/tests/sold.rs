@@ -1,10 +1,10 @@
-//! Things as they are sold: bits, slabs, screws.
+//! Tests of articles as they are sold: bits, slabs, screws.
 
 use super::*;
 
-/// A flat bottom is left by a straight bit, and sizes closer than any two bits are merged.
+/// A straight bit leaves a flat bottom, and sizes closer than any two bits are merged.
 #[test]
-fn bits_of_the_shop_are_found_by_kind_and_by_size() {
+fn bits_that_the_shop_has_are_found_by_kind_and_by_size() {
     for (bottom, article) in [
         (board::Bottom::Flat, "straight-bit-"),
         (board::Bottom::Ball, "round-nose-bit-"),
@@ -37,7 +37,7 @@ fn bits_of_the_shop_are_found_by_kind_and_by_size() {
     }
 }
 
-/// By hand: 8 in by 8 in are 0.44 square feet. A yard that goes to the nearest whole would give the slab away.
+/// By hand: 8 in by 8 in is 0.44 square feet. A yard that rounded to the nearest whole number would give the slab away.
 #[test]
 fn a_small_slab_stays_on_the_list() {
     let mut board = strips();
@@ -59,7 +59,7 @@ fn a_small_slab_stays_on_the_list() {
     assert_near!(slab(&board).need, 1.0, 0.0);
 }
 
-/// A lid of the board's wood is planed from something thicker; plywood is cut to size at once.
+/// A lid of the board's wood is planed from thicker wood; plywood is cut to size at once.
 #[test]
 fn a_solid_lid_is_rough_before_it_is_planed() {
     let lid = |grain| {
@@ -86,7 +86,7 @@ fn a_solid_lid_is_rough_before_it_is_planed() {
     assert_near!(rough, finished, 0.0);
 }
 
-/// On a board in inches screws are named by their gauge: 5/32 in takes a #7, whose pilot hole is 7/64 in wide.
+/// On an inch board screws are named by gauge: 5/32 in takes a #7, whose pilot hole is 7/64 in wide.
 #[test]
 fn screws_have_a_gauge_and_pilot_holes() {
     let board = Board {
