@@ -1,8 +1,8 @@
-//! A workpiece: one document and everything that follows from it, each part worked out once, when it is first asked for.
+//! A workpiece: one document and everything that follows from it, each part worked out once, on first use.
 //!
-//! Checks, sums, section, steps, pages and exports borrow it. What can take longer than a frame of the window (a blank of
-//! many corners, the ways of joining it, the chance of a thin web) is worked out by [`Workpiece::work_out`], which can be
-//! stopped; until then it is not known, and the findings do without it.
+//! Checks, shop math, section, steps, pages and exports borrow it. Parts that can take longer than a frame of the window (a
+//! blank of many corners, the ways of joining it, the chance of a thin web) are worked out by [`Workpiece::work_out`], which
+//! can be stopped; until then they are not known, and the findings do without them.
 
 use std::sync::{Arc, OnceLock};
 
@@ -36,7 +36,7 @@ pub struct Workpiece {
     pub(crate) parts: Parts,
 }
 
-/// The results that follow from the document, as far as they were needed.
+/// The results that follow from the document, filled in as they are needed.
 #[derive(Debug, Default)]
 pub(crate) struct Parts {
     pub stock: Arc<OnceLock<Option<StockPlan>>>,
@@ -71,12 +71,12 @@ pub(crate) struct Parts {
     work: OnceLock<WorkPlan>,
     finish_fixes: OnceLock<Vec<FinishFix>>,
     sums: [OnceLock<Vec<SumGroup>>; 2],
-    /// The findings while the slow parts are not known, and those with them.
+    /// The findings without the slow parts, and those with them.
     findings: [OnceLock<Vec<Finding>>; 2],
 }
 
 impl Workpiece {
-    /// The workpiece of a document whose template is printed as it is.
+    /// The workpiece of a document whose template is printed without correction.
     ///
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
@@ -134,7 +134,7 @@ impl Workpiece {
         Ok(next)
     }
 
-    /// A workpiece whose holes are placed already.
+    /// A workpiece whose holes are already laid out.
     pub fn laid(board: Board, layout: Layout, printer: Option<Correction>) -> Self {
         Self {
             board,
@@ -145,8 +145,8 @@ impl Workpiece {
         }
     }
 
-    /// The same on a day, from which the calendar is made and promises are judged; results that depend on the day are worked out
-    /// anew.
+    /// The workpiece on a day, from which the calendar is made and promises are judged; results that depend on the day are
+    /// worked out again.
     ///
     /// ```
     /// use board::Board;
@@ -170,7 +170,7 @@ impl Workpiece {
         &self.board
     }
 
-    /// The shortest fixes of the finish, best first; none where every coat holds.
+    /// The shortest fixes of the finish, best first; empty where every coat holds.
     ///
     /// ```
     /// use board::{Board, Coat, CoatKind};
@@ -185,27 +185,27 @@ impl Workpiece {
         self.parts.finish_fixes.get_or_init(fixes)
     }
 
-    /// Every hole, placed.
+    /// Every hole in its place.
     pub const fn layout(&self) -> &Layout {
         &self.layout
     }
 
-    /// The correction of the printer, for upright paper; none where the template is printed as it is.
+    /// The correction of the printer, for upright paper; none where the template is printed without correction.
     pub const fn printer(&self) -> Option<&Correction> {
         self.printer.as_ref()
     }
 
-    /// The day, as far as it is known.
+    /// The day; none where it is not known.
     pub const fn today(&self) -> Option<&Today> {
         self.today.as_ref()
     }
 
-    /// The system of units in which the maker reads.
+    /// The maker's system of units.
     pub const fn units(&self) -> Units {
         self.board.units
     }
 
-    /// A length of so many mm in the maker's unit.
+    /// A length given in mm, in the maker's unit.
     ///
     /// ```
     /// use board::{Board, Units};
@@ -218,12 +218,12 @@ impl Workpiece {
         show_length(mm, self.board.units)
     }
 
-    /// The least that a length may be, of so many mm, in the maker's unit: rounded up.
+    /// A lower limit of a length, given in mm, in the maker's unit and rounded up.
     pub fn at_least(&self, mm: f64) -> String {
         show_least(mm, self.board.units)
     }
 
-    /// The most that a length may be, of so many mm, in the maker's unit: rounded down.
+    /// An upper limit of a length, given in mm, in the maker's unit and rounded down.
     ///
     /// ```
     /// use board::{Board, Units};
@@ -249,7 +249,7 @@ impl Workpiece {
         self.parts.mouths.get_or_init(|| self.layout.mouths())
     }
 
-    /// The few measures that are always in sight.
+    /// The key sizes, which are always in sight.
     pub fn figures(&self) -> &Figures {
         self.parts.figures.get_or_init(|| figures::figures(self))
     }
@@ -268,7 +268,7 @@ impl Workpiece {
     /// ```
     ///
     /// # Errors
-    /// [`TilingError`] where it cannot be.
+    /// [`TilingError`] where it cannot be cut.
     pub fn tiling(&self) -> Result<&Tiling, &TilingError> {
         self.parts
             .tiling
@@ -276,7 +276,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// Where the sheets of the template are taped together; nowhere while it cannot be cut.
+    /// The joints of the taped template; empty where it cannot be cut into sheets.
     pub fn joints(&self) -> &TapedJoints {
         self.parts.joints.get_or_init(|| {
             self.tiling()
@@ -313,7 +313,7 @@ impl Workpiece {
         self.parts.screws.get_or_init(|| panel::screws(&self.board))
     }
 
-    /// The pattern's turn against the seams, if there are any.
+    /// The rotation of the pattern relative to the seams; none without seams.
     ///
     /// ```
     /// use board::{Board, Build};
@@ -333,7 +333,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// Where the V-grooves run; none where none are planned.
+    /// The V-grooves; none where none are planned.
     ///
     /// ```
     /// use board::{Board, Grooves};
@@ -352,7 +352,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// Every stroke of the grooves, found by its place.
+    /// Every stroke of the grooves, indexed by position.
     pub(crate) fn strokes(&self) -> &Strokes {
         let all = || self.grooves().map_or(&[][..], |plan| &plan.grooves);
         self.parts.strokes.get_or_init(|| Strokes::new(all()))
@@ -360,7 +360,7 @@ impl Workpiece {
 
     /// The pieces that the recess holds; none where none is planned.
     ///
-    /// It counts pieces by simple ways of laying them, never more than can be laid.
+    /// The count uses simple ways of laying pieces, and never exceeds what fits.
     pub fn storage(&self) -> Option<&Storage> {
         self.parts
             .storage
@@ -368,7 +368,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// The lid of the recess, and what is cut for it.
+    /// The lid of the recess, and the cuts for it.
     ///
     /// A board without a recess has an empty one, so that callers need not check twice.
     pub fn lid(&self) -> &Lid {
@@ -388,7 +388,7 @@ impl Workpiece {
     /// let board = Board { filling: Some(Filling::default()), ..Board::default() };
     /// let workpiece = Workpiece::of(&board)?;
     /// let pour = workpiece.pour().unwrap();
-    /// // What is mixed is what is poured and what stays in the cups.
+    /// // The resin mixed is what is poured plus what stays in the cups.
     /// let cups = board.filling.unwrap().cup * pour.batches.len() as f64;
     /// assert!((pour.resin - pour.poured - cups).abs() < 1e-9);
     /// # Ok::<(), board::BuildError>(())
@@ -415,7 +415,7 @@ impl Workpiece {
         })
     }
 
-    /// The wood in the seasons.
+    /// The movement of the wood through the seasons.
     ///
     /// # Errors
     /// [`WoodError`] where no wood is chosen, or its movement is neither typed nor in the table.
@@ -426,7 +426,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// The weight of the board by its wood.
+    /// The weight of the board from its wood.
     ///
     /// ```
     /// use board::{Board, Wood};
@@ -450,13 +450,13 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// The load on the base, or why that is not known; none where no base is planned.
+    /// The load on the base, or the reason why it is not known; none where no base is planned.
     pub fn standing(&self) -> Option<Result<&Standing, &WoodError>> {
         let standing = self.parts.standing.get_or_init(|| base::standing(self));
         standing.as_ref().map(Result::as_ref)
     }
 
-    /// The router's template as a workpiece of its own, with the router that it is for; none where none is planned.
+    /// The router template as a workpiece of its own, with its router; none where none is planned.
     ///
     /// ```
     /// use board::{Board, Router};
@@ -475,13 +475,13 @@ impl Workpiece {
         Some((self.board.router?, template))
     }
 
-    /// The jig that is turned from sector to sector, or why there can be none; nothing where none is planned.
+    /// The jig that is turned from sector to sector, or the reason why there can be none; none where none is planned.
     pub fn sector_jig(&self) -> Option<Result<&SectorPlan, &SectorJigError>> {
         let sector = self.parts.sector.get_or_init(|| sector::sector_jig(self));
         sector.as_ref().map(Result::as_ref)
     }
 
-    /// Every hole with its place and its bore, in the order of names.
+    /// Every hole with its position and its bore, in the order of names.
     ///
     /// ```
     /// use workshop::Workpiece;
@@ -497,9 +497,9 @@ impl Workpiece {
             .get_or_init(|| machine::hole_table::hole_table(&self.layout))
     }
 
-    /// The order of drilling that the document asks for; searched for when it is first asked for, which takes a moment.
+    /// The drilling order chosen in the document; it is searched for on first use, which takes a moment.
     ///
-    /// The plan of the work says when the hole at the center is drilled.
+    /// The work plan determines when the center hole is drilled.
     pub fn drilling_order(&self) -> &Order {
         let order = || {
             let turn = if self.work_plan().has(job::Task::CenterBore) {
@@ -512,7 +512,7 @@ impl Workpiece {
         self.parts.order.get_or_init(order)
     }
 
-    /// The work on the board: every operation with its needs, in an order that works.
+    /// The work plan: every operation with its needs, in an order that works.
     ///
     /// ```
     /// use workshop::{Task, Workpiece};
@@ -528,7 +528,7 @@ impl Workpiece {
         self.parts.work.get_or_init(|| job::work_plan(self))
     }
 
-    /// Every sum of the bench, by subject.
+    /// All shop math, by subject.
     ///
     /// ```
     /// use workshop::Workpiece;

@@ -1,6 +1,6 @@
-//! The page on the board file matches the program: its table is made from the table of fields.
+//! The page about the board file matches the program: its table is made from the table of fields.
 //!
-//! `UPDATE_PAGE=1 cargo test -p workshop --test page` writes it anew.
+//! `UPDATE_PAGE=1 cargo test -p workshop --test page` rewrites it.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -26,7 +26,7 @@ fn new_board(units: Units) -> Board {
     propose(&wishes).unwrap()
 }
 
-/// The board as it is read from a file without the member, if that may miss.
+/// The board as read from a file without the member; none where the member must not be missing.
 fn without(board: &Board, path: &str) -> Option<Board> {
     let mut file: Json = serde_json::from_str(&write_board(board)).unwrap();
     let path = path.replace("[]", "[0]").replace('[', ".").replace(']', "");
@@ -50,7 +50,7 @@ fn range(range: Range) -> String {
         .replace(" °", "°")
 }
 
-/// The word in the file where no value is chosen: `null` or `"auto"`.
+/// The word in the file for no value: `null` or `"auto"`.
 fn nothing(board: &Board, field: &Field) -> String {
     let mut board = board.clone();
     let open = [Value::Open, Value::Tick(false)]
@@ -111,7 +111,7 @@ fn may_be(board: &Board, field: &Field) -> String {
     }
 }
 
-/// The value on a new board, in mm and in inches, and the one that holds where the member misses, if that is another.
+/// The value on a new board, in mm and in inches, and the value of a missing member where that differs.
 fn default(field: &Field, metric: &Board, us: &Board) -> String {
     let written = |board: &Board| {
         field
@@ -135,7 +135,7 @@ fn default(field: &Field, metric: &Board, us: &Board) -> String {
     format!("`{}`{inches}{missing}", written(metric))
 }
 
-/// The row of a field, with one before it for the object that it stands in, where that is new and may be missing.
+/// The row of a field, after a row for its object where that is new and may be missing.
 fn row(field: &Field, new: &[Board; 2], objects: &mut BTreeSet<&str>) -> String {
     let [metric, us] = [0, 1].map(|at| field.brought(&new[at]).unwrap());
     let within = field.path.rsplit_once('.').map_or("", |(within, _)| within);
@@ -162,7 +162,7 @@ fn row(field: &Field, new: &[Board; 2], objects: &mut BTreeSet<&str>) -> String 
 }
 
 #[test]
-fn the_table_of_the_page_is_that_of_the_program() {
+fn the_table_of_the_page_matches_the_program() {
     let mut objects = BTreeSet::new();
     let new = [Units::Mm, Units::INCH].map(new_board);
     let table: String = all_fields()

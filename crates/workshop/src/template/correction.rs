@@ -1,23 +1,24 @@
-//! A printer's correction, and the part of a page that it leaves.
+//! A printer's correction, and the part of a page that it leaves printable.
 
 use kurbo::{Rect, Size};
 
 use crate::PrintCorrection;
 
-/// The correction that takes a printer's errors out of a sheet, and the printer's name.
+/// The correction that compensates a printer's errors on a sheet, and the printer's name.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Correction {
     /// The maker's name for the printer.
     pub printer: String,
-    /// The correction in the frame of the sheet: across is across the sheet, whichever way it goes through the printer.
+    /// The correction in the frame of the sheet: its x axis is across the sheet, whichever way the sheet goes through the
+    /// printer.
     pub print: PrintCorrection,
 }
 
 impl Correction {
-    /// The correction for paper of a size, where this one is for upright paper.
+    /// The correction for paper of this size, given the correction for upright paper.
     ///
-    /// Printers draw a page that lies on its long side turned by a quarter, short side first, so their errors across and
-    /// up change places on it.
+    /// Printers feed a landscape page short side first and draw it rotated by a quarter turn, so their errors across and up are
+    /// swapped on it.
     ///
     /// ```
     /// use kurbo::Size;
@@ -41,7 +42,7 @@ impl Correction {
         }
     }
 
-    /// The correction in two lines of words for the sheet.
+    /// The correction as two lines of text for the sheet.
     ///
     /// ```
     /// use workshop::{Correction, PrintCorrection};
@@ -51,7 +52,7 @@ impl Correction {
     /// ```
     pub fn words(&self) -> [String; 2] {
         let PrintCorrection { x, y, skew } = self.print;
-        // A skew that is nothing to two places has no sign.
+        // A skew that rounds to zero has no sign.
         let degrees = (skew.as_degrees() * 100.0).round() / 100.0;
         let sign = if degrees < 0.0 { "−" } else { "" };
         [
@@ -64,8 +65,7 @@ impl Correction {
     }
 }
 
-/// The largest part of a paper, about its center, that stays inside the margin when it is corrected, and that does not
-/// reach into the margin before either.
+/// The largest part of a page, about its center, that stays inside the margins both before and after it is corrected.
 ///
 /// ```
 /// use kurbo::{Rect, Size};
@@ -80,7 +80,7 @@ pub fn printable(paper: Size, margin: f64, correction: Option<&Correction>) -> R
     Rect::from_center_size(paper.to_rect().center(), room)
 }
 
-/// The size of [`printable`]; not over 0 where margins leave nothing.
+/// The size of [`printable`]; 0 or negative where margins leave nothing.
 pub fn printable_size(paper: Size, margin: f64, correction: Option<&Correction>) -> Size {
     let inside = Size::new(paper.width - 2.0 * margin, paper.height - 2.0 * margin);
     correction.map_or(inside, |correction| {

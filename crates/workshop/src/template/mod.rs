@@ -1,4 +1,4 @@
-//! Template and tolerance: sheets of paper, a printer's errors, and how far off holes may be.
+//! Template and tolerance: sheets of paper, a printer's errors, and the errors of holes.
 
 pub mod budget;
 pub mod check;

@@ -26,9 +26,9 @@ mod tests {
     use super::*;
     use testkit::assert_near;
 
-    /// ISO 216: the next size's long side is this one's short side.
+    /// ISO 216: the long side of the next smaller size is the short side of this one.
     #[test]
-    fn an_a3_is_two_a4() {
+    fn an_a3_is_two_a4_sheets() {
         assert_eq!(paper_size(Paper::A3).width, paper_size(Paper::A4).height);
         assert_eq!(
             paper_size(Paper::A3).height,
@@ -36,7 +36,7 @@ mod tests {
         );
     }
 
-    /// ASME Y14.1: ANSI B is two of ANSI A.
+    /// ASME Y14.1: ANSI B is two sheets of ANSI A.
     #[test]
     fn a_tabloid_is_two_letters() {
         assert_near!(

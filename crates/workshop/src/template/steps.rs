@@ -1,9 +1,9 @@
-//! The printed template: paper, and the blank under it.
+//! Work with the printed template: printing it, and punching the blank through it.
 
 use crate::Workpiece;
 use crate::job::{Method, Operation, Task};
 
-/// Printing and, for a drill press, punching; nothing for a method that needs no paper.
+/// Printing and, for a drill press, punching; empty for a method that needs no paper.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     match Method::of(workpiece.board()) {
         Method::Template => vec![print(workpiece), punch(workpiece)],
@@ -12,9 +12,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     }
 }
 
-/// Printing and measuring.
+/// Printing and measuring the template.
 ///
-/// The sheets of the paper template are counted, as the maker sees them; those of hardboard templates are cut for themselves.
+/// The count is of the sheets of the paper template, as the maker sees them; the sheets for hardboard templates are separate.
 fn print(workpiece: &Workpiece) -> Operation {
     let what = match Method::of(workpiece.board()) {
         Method::Router => "the sheets of the router template",
@@ -41,10 +41,10 @@ fn print(workpiece: &Workpiece) -> Operation {
         ])
 }
 
-/// Every center through the paper into the wood.
+/// Punching every center through the paper into the wood.
 ///
-/// A prick first and a punch mark then: the prick can still be moved; common practice, no source. The time is that of a quarter
-/// of a minute for each hole.
+/// A prick mark comes first and a punch mark second, since a prick can still be corrected; common practice, no source. The time
+/// is a quarter of a minute for each hole.
 fn punch(workpiece: &Workpiece) -> Operation {
     let holes = workpiece.layout().holes.len();
     let center = if workpiece.board().drilled_center().pilot().is_some() {

@@ -1,4 +1,4 @@
-//! Rule: the wood is known, cut at a moisture that it will keep, and within the handbook's range of movement.
+//! Rule: the wood is known, is cut at a moisture it will have later, and stays within the handbook's range of movement.
 
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
@@ -11,9 +11,9 @@ pub const STATEMENT: &str = "The wood has a movement per 1 % of moisture, entere
      6 to 14 % (Wood Handbook, FPL-GTR-190, Eq. 13-2). Real boards, rarely all flat- or quarter-sawn, tend to move \
      less across.";
 
-/// Where the handbook's changes hold, %.
+/// Moistures for which the handbook's coefficients are valid, %.
 const HOLDS: core::ops::RangeInclusive<f64> = 6.0..=14.0;
-/// Moisture beyond the seasons at which the wood may be cut, %.
+/// Moisture beyond the seasons at which the wood may still be cut, %.
 const SLACK: f64 = 0.5;
 
 /// Every finding about the wood.
@@ -34,7 +34,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
-/// Wood that is cut drier or damper than it will be in any season, and so moves one way only.
+/// Wood that is cut drier or damper than it will be in any season, and so moves in only one direction.
 fn cut_at(moves: &WoodMoves) -> Option<Finding> {
     let shop = moves.shop.value;
     let (least, most) = (moves.dry.min(moves.humid), moves.dry.max(moves.humid));
@@ -58,7 +58,7 @@ fn cut_at(moves: &WoodMoves) -> Option<Finding> {
     )
 }
 
-/// A moisture beyond the 6 to 14 % that the equation holds for: a note, as the change is a rough figure there.
+/// A moisture outside the 6 to 14 % for which the equation is valid: a note, as the change is only approximate there.
 fn beyond(moves: &WoodMoves) -> Option<Finding> {
     let out = |moisture: &f64| (HOLDS.start() - moisture).max(moisture - HOLDS.end());
     let moistures = moves.moistures();
@@ -78,7 +78,7 @@ const fn percent(moisture: f64) -> Measure {
     Measure::share(moisture / 100.0)
 }
 
-/// A moisture as it is shown, to a tenth.
+/// A moisture as text, to a tenth.
 fn shown(moisture: f64) -> String {
     percent(moisture).shown(board::Units::Mm)
 }
@@ -100,13 +100,13 @@ mod tests {
     }
 
     #[test]
-    fn usual_rooms_are_no_finding_and_nor_is_no_wood() {
+    fn usual_rooms_and_unchosen_wood_give_no_finding() {
         assert_eq!(found(Wood::default()), []);
         assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }
 
     #[test]
-    fn wood_too_damp_or_too_dry_for_its_rooms_is_found() {
+    fn wood_too_damp_or_too_dry_for_its_rooms_is_reported() {
         let cut_at = |moisture| {
             found(Wood {
                 moisture: Some(moisture),
@@ -126,7 +126,7 @@ mod tests {
     }
 
     #[test]
-    fn very_damp_or_dry_rooms_and_unknown_woods_are_told() {
+    fn very_damp_or_dry_rooms_and_unknown_woods_are_reported() {
         let mut wood = Wood::default();
         wood.humid = Air {
             humidity: 90.0,

@@ -1,6 +1,7 @@
-//! The look of each species, in `assets/wood/looks.json`: tone of heartwood and sapwood, and the figure that its rings and pores make.
+//! The look of each species, in `assets/wood/looks.json`: the tones of heartwood and sapwood, and the figure made by rings and
+//! pores.
 //!
-//! Every number here is from memory, of freshly planed wood in daylight: no two trees look alike, and a picture made of
+//! Every number here is from memory, for freshly planed wood in daylight: no two trees look alike, and a picture made from
 //! these numbers shows a species and not a board.
 
 use std::sync::LazyLock;
@@ -8,24 +9,24 @@ use std::sync::LazyLock;
 use board::{Board, Rgb};
 use serde::Deserialize;
 
-/// The look of a species, as numbers that a picture can be made of.
+/// The look of a species, as numbers from which a picture can be made.
 ///
-/// A board's figure comes from the rings of its trunk: how far they are apart and how straight they run says how the figure
-/// lies, and the difference within a ring how clearly it shows. Pores are short dark strokes along the grain, in rows where
-/// the wood is ring-porous.
+/// A board's figure comes from the rings of its trunk: their spacing and straightness determine its shape, and the difference
+/// of tone within a ring how clearly it shows. Pores are short dark strokes along the grain, in rows where the wood is
+/// ring-porous.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 pub struct Look {
     /// Tone of the heartwood.
     pub heart: Rgb,
     /// Tone of the sapwood.
     pub sap: Rgb,
-    /// Radius in the trunk at which the heartwood ends, mm; 0 where boards are sold for their sapwood.
+    /// Radius in the trunk at which the heartwood ends, mm; 0 for species sold for their sapwood.
     pub heart_radius: f64,
-    /// Usual distance from ring to ring, mm.
+    /// Usual ring spacing, mm.
     pub ring: f64,
     /// Difference of tone between earlywood and latewood, as a share.
     pub contrast: f64,
-    /// The kind and place of its pores.
+    /// The kind and position of its pores.
     pub pores: Pores,
     /// Darkness of the pores' streaks on a planed face, as a share.
     pub streaks: f64,
@@ -33,21 +34,21 @@ pub struct Look {
     pub straight: f64,
 }
 
-/// The kind of a wood's pores, which says where in a ring they are.
+/// The kind of a wood's pores, which determines where in a ring they are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Pores {
-    /// Wide ones in the earlywood, in rows.
+    /// Wide pores in the earlywood, in rows.
     RingPorous,
-    /// Wide ones in the earlywood that grow smaller through the ring.
+    /// Wide pores in the earlywood that get smaller through the ring.
     SemiRingPorous,
-    /// Small ones everywhere.
+    /// Small pores everywhere.
     Diffuse,
     /// None: a softwood.
     Softwood,
 }
 
-/// The look of a species by its id; of one that is not in the table, a plain pale wood like maple.
+/// The look of a species by its id; a plain pale wood like maple for an unknown id.
 ///
 /// ```
 /// use workshop::{look, Pores};
@@ -62,12 +63,12 @@ pub fn look(id: &str) -> Look {
 }
 
 impl Look {
-    /// Whether boards of it are sold for their sapwood.
+    /// Whether the species is sold for its sapwood.
     pub const fn is_sapwood(&self) -> bool {
         self.heart_radius < SAWN_AROUND
     }
 
-    /// The mean tone of boards of it, planed and under a clear finish.
+    /// The mean tone of its boards, planed and under a clear finish.
     pub const fn tone(&self) -> Rgb {
         if self.is_sapwood() {
             self.sap
@@ -77,10 +78,10 @@ impl Look {
     }
 }
 
-/// Radius of a heartwood that is sawn around, mm: boards of such a tree are of its sapwood.
+/// Radius below which the heartwood is sawn around, mm: boards of such a tree are sapwood.
 const SAWN_AROUND: f64 = 95.0;
 
-/// The mean tone of a species, by its id in the table of species; a light hardwood's for any other. From memory.
+/// The mean tone of a species by its id; that of a light hardwood for an unknown id. From memory.
 ///
 /// ```
 /// use workshop::tone;
@@ -92,7 +93,7 @@ pub fn tone(species: &str) -> Rgb {
     look(species).tone()
 }
 
-/// The tone of a board's wood; a light hardwood's where none is chosen.
+/// The tone of a board's wood; that of a light hardwood where none is chosen.
 ///
 /// It is sRGB, for planed wood under a clear finish.
 pub fn tone_of(board: &Board) -> Rgb {
@@ -111,17 +112,17 @@ pub const NEUTRAL: Look = Look {
     straight: 0.55,
 };
 
-// The table is part of the program, and a test reads it: it cannot fail to be read.
+// The table is compiled in and a test reads it, so that reading cannot fail.
 static TABLE: LazyLock<Vec<Row<'static>>> = LazyLock::new(|| {
     serde_json::from_str::<Table<'static>>(TEXT).map_or_else(|_| Vec::new(), |table| table.looks)
 });
 
-/// The table of looks, as it is kept beside the code.
+/// The text of the table of looks, which is kept in a file of its own.
 const TEXT: &str = include_str!("../../../../assets/wood/looks.json");
 
-/// The table as it stands in its file.
+/// The table in the form of its file.
 ///
-/// Its file is checked by the tests of this one: a row for every species.
+/// The tests of this module check the file: it has a row for every species.
 #[derive(Deserialize)]
 struct Table<'a> {
     /// A row for each species.
@@ -132,7 +133,7 @@ struct Table<'a> {
 /// One species.
 #[derive(Deserialize)]
 struct Row<'a> {
-    /// The id of the species, as documents have it.
+    /// The id of the species, as in documents.
     id: &'a str,
     /// Its numbers.
     #[serde(flatten)]
@@ -155,7 +156,7 @@ mod tests {
     }
 
     #[test]
-    fn shares_are_shares_and_sapwood_is_the_paler() {
+    fn shares_are_between_0_and_1_and_sapwood_is_paler() {
         for row in TABLE.iter() {
             let look = row.look;
             for share in [look.contrast, look.streaks, look.straight] {
@@ -178,7 +179,7 @@ mod tests {
 
     /// Wood is brown: more red than green, and more green than blue.
     #[test]
-    fn every_tone_is_that_of_wood() {
+    fn every_tone_is_a_brown() {
         for row in TABLE.iter() {
             for tone in [row.look.heart, row.look.sap] {
                 assert!(

@@ -1,10 +1,10 @@
-//! Wood in the seasons: its moisture from the air, and the board's size and weight from its moisture.
+//! Wood through the seasons: its moisture from the air, and the board's size and weight from its moisture.
 //!
-//! The grain runs along x over the whole board, also of bookmatched halves and of strips; across it, along y, the
-//! board is as wide as the season makes it. Along the grain wood hardly moves, and is taken not to.
+//! The grain runs along x over the whole board, also for bookmatched halves and for strips; across it, along y, the width of
+//! the board changes with the seasons. Along the grain wood hardly moves, and is assumed not to, so a round board becomes oval.
 //!
-//! Wood moves across its grain with the moisture of the air and along it hardly at all, so that a round board goes oval. The air of a
-//! room gives the moisture that wood comes to; the species gives the movement for each percent; both have their source beside them.
+//! The air of a room determines the moisture that wood settles at; the species determines the movement per percent. Both have
+//! their sources beside them.
 
 pub mod check;
 mod look;
@@ -24,7 +24,7 @@ pub(crate) use weight::board_mass;
 
 use board::Board;
 
-/// The wood of a board in the seasons.
+/// The movement of a board's wood through the seasons.
 ///
 /// # Errors
 /// [`WoodError`] where none is chosen, or its movement is neither typed nor in the table.

@@ -1,10 +1,10 @@
-//! The moisture that wood takes on from the air around it.
+//! The moisture that wood takes on from the surrounding air.
 
 /// Equilibrium moisture of wood, %, in air of a temperature in °C and a relative humidity in %.
 ///
-/// Hailwood and Horrobin's equation, as the Wood Handbook (FPL-GTR-190, Eq. 4-5) has it; its coefficients for °C are
-/// confirmed only through public source code that cites it. From about 2 to 80 °C and 20 to 80 % it is within half a
-/// percent of the handbook's table (Mitchell 2018, `BioResources` 13(1) 171-175).
+/// Hailwood and Horrobin's equation as in the Wood Handbook (FPL-GTR-190, Eq. 4-5); its coefficients for °C are confirmed only
+/// through public source code that cites it. From about 2 to 80 °C and 20 to 80 % it is within half a percent of the handbook's
+/// table (Mitchell 2018, `BioResources` 13(1) 171-175).
 ///
 /// ```
 /// assert!((workshop::equilibrium_moisture(20.0, 50.0) - 9.271).abs() < 1e-3);
@@ -20,8 +20,8 @@ pub fn equilibrium_moisture(celsius: f64, humidity: f64) -> f64 {
     sorption.moisture(humidity)
 }
 
-/// The same with a temperature in °F: the coefficients are fitted anew, so that the two differ by a hundredth of a
-/// percent.
+/// Equilibrium moisture of wood, %, for a temperature in °F. The coefficients are fitted separately, so that the two functions
+/// differ by a hundredth of a percent.
 ///
 /// ```
 /// assert!((workshop::equilibrium_moisture_at_fahrenheit(70.0, 40.0) - 7.7).abs() < 0.05);
@@ -46,7 +46,7 @@ struct Sorption {
 }
 
 impl Sorption {
-    /// Moisture in %: water that is dissolved in the wood, and water that is bound to it in one and two steps.
+    /// Moisture, %: water dissolved in the wood, plus water bound to it in one and two steps.
     fn moisture(&self, humidity: f64) -> f64 {
         let kh = self.k * humidity.clamp(0.0, 100.0) / 100.0;
         let (one, two) = (self.k1 * kh, self.k1 * self.k2 * kh * kh);
@@ -62,8 +62,8 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn rooms_give_the_moisture_that_the_equation_gives() {
-        // Computed from the equation apart from this program.
+    fn moistures_match_the_equation() {
+        // Computed from the equation outside this program.
         for (humidity, wanted) in [(30.0, 6.188), (50.0, 9.271), (65.0, 11.996)] {
             assert_near!(equilibrium_moisture(20.0, humidity), wanted, 1e-3);
         }
@@ -72,11 +72,11 @@ mod tests {
         assert_near!(equilibrium_moisture_at_fahrenheit(70.0, 60.0), 10.970, 1e-3);
     }
 
-    /// At 70 °F and 40 %: 7.7 by a university extension page; at 21 °C and 20, 40, 60 and 80 %: 4.5, 7.7, 11.0 and
-    /// 16.0 by public source code that cites the handbook's table; at 70 °F and 65 %: 12 (trade page, not a standard). (Two public files of tests have 11.6 and 15.5 for
-    /// 65 and 80 % at 70 °F: they are wrong.)
+    /// At 70 °F and 40 %: 7.7 by a university extension page. At 21 °C and 20, 40, 60 and 80 %: 4.5, 7.7, 11.0 and 16.0 by
+    /// public source code that cites the handbook's table. At 70 °F and 65 %: 12 (trade page, not a standard). (Two public test
+    /// files give 11.6 and 15.5 for 65 and 80 % at 70 °F, which is wrong.)
     #[test]
-    fn rooms_give_the_moisture_that_is_published() {
+    fn moistures_match_published_ones() {
         for (humidity, wanted) in [
             (20.0, 4.5),
             (40.0, 7.7),
@@ -91,20 +91,20 @@ mod tests {
                 0.06
             );
         }
-        // In a kiln the equation gives more than the table's 8.0 (trade page, not a standard).
+        // In a kiln the equation gives more than the 8.0 of the table (trade page, not a standard).
         assert_near!(equilibrium_moisture_at_fahrenheit(140.0, 55.0), 8.378, 1e-3);
     }
 
     proptest! {
         #[test]
-        fn both_scales_agree(fahrenheit in 30.0..100.0_f64, humidity in 5.0..95.0_f64) {
+        fn celsius_and_fahrenheit_agree(fahrenheit in 30.0..100.0_f64, humidity in 5.0..95.0_f64) {
             let by_celsius = equilibrium_moisture((fahrenheit - 32.0) / 1.8, humidity);
             let by_fahrenheit = equilibrium_moisture_at_fahrenheit(fahrenheit, humidity);
             prop_assert!((by_celsius - by_fahrenheit).abs() <= 0.02);
         }
 
         #[test]
-        fn damper_air_makes_damper_wood(celsius in -40.0..80.0_f64, humidity in 0.0..99.0_f64) {
+        fn damper_air_gives_damper_wood(celsius in -40.0..80.0_f64, humidity in 0.0..99.0_f64) {
             let (drier, damper) =
                 (equilibrium_moisture(celsius, humidity), equilibrium_moisture(celsius, humidity + 1.0));
             prop_assert!(drier.is_finite() && drier >= 0.0 && drier < damper, "{drier} {damper}");

@@ -1,11 +1,11 @@
-//! The board in the dry and in the humid season: it goes oval, since it moves across the grain alone.
+//! The board in the dry and in the humid season: it becomes oval, since it moves only across the grain.
 
 use board::{Cut, Wood};
 
 use super::equilibrium_moisture;
 use super::species::{Known, Species, find};
 
-/// Why a sum of the wood cannot be made.
+/// The reason why the movement or the weight of the wood is not known.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum WoodError {
     /// No wood is chosen.
@@ -16,13 +16,13 @@ pub enum WoodError {
         "the table has no wood \"{species}\"; choose another, or type its movement and its density"
     )]
     Unknown {
-        /// As typed.
+        /// The species as typed.
         species: String,
     },
-    /// The table has no change for this species and cut.
+    /// The table has no movement for this species and cut.
     #[error("the table has no change of {} {species}; type it", cut.label())]
     NoChange {
-        /// Its name.
+        /// Name of the species.
         species: String,
         /// The cut from the log.
         cut: Cut,
@@ -30,17 +30,17 @@ pub enum WoodError {
     /// The table has no specific gravity of this species.
     #[error("the table has no density of {species}; type it, or weigh the board")]
     NoDensity {
-        /// Its name.
+        /// Name of the species.
         species: String,
     },
 }
 
-/// The movement of the wood in the seasons.
+/// The movement of the wood through the seasons.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WoodMoves {
-    /// Change of width for 1 % of moisture, as a share, and where it comes from.
+    /// Change of width per 1 % of moisture, as a share, with its source.
     pub change: Known,
-    /// Moisture when the board is cut, %, and where it comes from.
+    /// Moisture when the board is cut, %, with its source.
     pub shop: Known,
     /// Moisture in the customer's dry season, %.
     pub dry: f64,
@@ -55,16 +55,16 @@ pub struct Season {
     pub largest: f64,
     /// Its smallest diameter.
     pub smallest: f64,
-    /// By how much it is wider across the grain than when it was cut; negative where it is narrower.
+    /// Its width across the grain less the width when it was cut; negative where it is narrower.
     pub change: f64,
 }
 
-/// Where typed values come from.
+/// The source of typed values.
 const TYPED: &str = "as typed";
 /// The source of the equation.
 const BY_AIR: &str = "equilibrium with the air of the shop";
 
-/// The movement of a board's wood in the seasons.
+/// The movement of a board's wood through the seasons.
 ///
 /// ```
 /// use board::Wood;
@@ -79,7 +79,7 @@ const BY_AIR: &str = "equilibrium with the air of the shop";
 /// ```
 ///
 /// # Errors
-/// [`WoodError`] where its change is neither typed nor in the table.
+/// [`WoodError`] where its movement is neither typed nor in the table.
 pub fn wood_moves(wood: &Wood) -> Result<WoodMoves, WoodError> {
     let air = |air: board::Air| equilibrium_moisture(air.temperature, air.humidity);
     let shop = wood.moisture.map_or_else(
@@ -99,8 +99,8 @@ pub fn wood_moves(wood: &Wood) -> Result<WoodMoves, WoodError> {
     })
 }
 
-/// The change of a size across the grain from one moisture, in %, to another: by the Wood Handbook's Eq. 13-2
-/// (FPL-GTR-190), size times change for 1 % times the difference; it holds from 6 to 14 %.
+/// The change of a size across the grain from one moisture, in %, to another: by the Wood Handbook's Eq. 13-2 (FPL-GTR-190),
+/// size times change per 1 % times the difference; valid from 6 to 14 %.
 ///
 /// 232 mm of white fir, from 8 to 11 %, grow by 1.7 mm:
 ///
@@ -122,17 +122,17 @@ impl WoodMoves {
         self.season(diameter, self.humid)
     }
 
-    /// The change of a size across the grain from the dry season to the humid, mm.
+    /// The change of a size across the grain from the dry season to the humid one, mm.
     pub fn over_the_year(&self, size: f64) -> f64 {
         change_of_size(size, self.change.value, self.dry, self.humid)
     }
 
-    /// The moistures that the board sees, of the shop first.
+    /// The moistures of the board: in the shop, in the dry season, in the humid season.
     pub const fn moistures(&self) -> [f64; 3] {
         [self.shop.value, self.dry, self.humid]
     }
 
-    /// A board at a moisture: it changes across the grain, and along it hardly at all.
+    /// A board at a moisture: it changes across the grain, and practically not along it.
     fn season(&self, diameter: f64, moisture: f64) -> Season {
         let change = change_of_size(diameter, self.change.value, self.shop.value, moisture);
         Season {
@@ -158,7 +158,7 @@ pub const fn typed(value: f64) -> Known {
     }
 }
 
-/// The change of a species, by how the board is sawn.
+/// The movement of a species, by how the board is sawn.
 fn by_table(wood: &Wood) -> Result<Known, WoodError> {
     let species = species_of(wood)?;
     let change = match wood.cut {
@@ -178,9 +178,9 @@ mod tests {
     use proptest::prelude::*;
     use testkit::assert_near;
 
-    /// Wood Handbook, FPL-GTR-190, the example of Eq. 13-2: 232 mm (9.15 in) grow by 1.7 mm to 233.7 (9.217 in); its
-    /// species and moistures are from memory. Trade pages, not a standard: 8 in of red alder and 6 %, 0.1248 in; 5 in
-    /// of 0.00129 and 3 %, 0.019 in.
+    /// Wood Handbook, FPL-GTR-190, the example of Eq. 13-2: 232 mm (9.15 in) grow by 1.7 mm to 233.7 (9.217 in); its species
+    /// and moistures are from memory. Trade pages, not a standard: 8 in of red alder over 6 %, 0.1248 in; 5 in with 0.00129
+    /// over 3 %, 0.019 in.
     #[test]
     fn boards_change_as_published() {
         assert_near!(change_of_size(232.0, 0.002_45, 8.0, 11.0), 1.7, 0.05);
@@ -210,7 +210,7 @@ mod tests {
     }
 
     #[test]
-    fn a_board_goes_oval_across_the_grain() {
+    fn a_board_becomes_oval_across_the_grain() {
         let moves = wood_moves(&walnut()).unwrap();
         let (dry, humid) = (moves.dry_board(500.0), moves.humid_board(500.0));
         assert_eq!((dry.largest, humid.smallest), (500.0, 500.0));
@@ -221,7 +221,7 @@ mod tests {
     }
 
     #[test]
-    fn the_cut_says_which_change_runs_across() {
+    fn the_cut_determines_the_movement_across_the_grain() {
         let quarter = Wood {
             cut: Cut::QuarterSawn,
             ..walnut()
@@ -237,7 +237,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_not_known_is_said() {
+    fn missing_data_is_reported() {
         let wood = |species: &str, cut| Wood {
             species: species.into(),
             cut,
@@ -254,7 +254,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn there_and_back_is_no_change(from in 6.0..14.0_f64, to in 6.0..14.0_f64) {
+        fn a_change_and_its_reverse_cancel(from in 6.0..14.0_f64, to in 6.0..14.0_f64) {
             let there = change_of_size(500.0, 0.003, from, to);
             prop_assert!((there + change_of_size(500.0, 0.003, to, from)).abs() < 1e-9);
         }

@@ -8,19 +8,19 @@ use serde::Deserialize;
 /// A species of wood.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Species {
-    /// Its name in documents.
+    /// Its id in documents.
     pub id: &'static str,
-    /// Its name in lists to choose from: the genus first.
+    /// Its name in lists to choose from, with the genus first.
     pub name: &'static str,
-    /// Change of size square to the rings for 1 % of moisture, as a share.
+    /// Change of size across the rings per 1 % of moisture, as a share.
     pub radial: Option<Known>,
-    /// Change of size along the rings for 1 % of moisture, as a share.
+    /// Change of size along the rings per 1 % of moisture, as a share.
     pub tangential: Option<Known>,
     /// Specific gravity: oven-dry mass over volume at 12 % moisture.
     pub gravity: Option<Known>,
 }
 
-/// A value and where it comes from.
+/// A value and its source.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Known {
     /// The value.
@@ -30,7 +30,7 @@ pub struct Known {
 }
 
 impl Species {
-    /// Its name in the order it is spoken; the table has the genus first, so that lists are sorted by that.
+    /// Its name as spoken; the table has the genus first, so that lists are sorted by genus.
     ///
     /// ```
     /// let walnut = workshop::species().iter().find(|wood| wood.id == "black-walnut").unwrap();
@@ -56,19 +56,19 @@ pub fn species() -> &'static [Species] {
     &TABLE
 }
 
-/// The species of an id.
+/// The species with an id.
 pub fn find(id: &str) -> Option<&'static Species> {
     species().iter().find(|species| species.id == id)
 }
 
-// The table is part of the program, and a test reads it: it cannot fail to be read.
+// The table is compiled in and a test reads it, so that reading cannot fail.
 static TABLE: LazyLock<Vec<Species>> = LazyLock::new(|| read().unwrap_or_default());
 
-/// The table of species, as it is kept beside the code.
+/// The text of the table of species, which is kept in a file of its own.
 const TEXT: &str = include_str!("../../../../assets/wood/species.json");
 
 #[derive(Deserialize)]
-/// The table as it stands in its file.
+/// The table in the form of its file.
 struct Table<'a> {
     #[serde(borrow)]
     sources: BTreeMap<&'a str, &'a str>,
@@ -96,7 +96,7 @@ struct Cell<'a> {
 /// Reads the table, each value with its source in words.
 fn read() -> serde_json::Result<Vec<Species>> {
     let table: Table<'static> = serde_json::from_str(TEXT)?;
-    // A source without other words is its own text.
+    // A source that is not a key of the list is its own text.
     let known = |cell: Cell<'static>| Known {
         value: cell.value,
         source: table.sources.get(cell.source).unwrap_or(&cell.source),
@@ -178,7 +178,7 @@ mod tests {
             .collect();
         assert!(names.is_sorted(), "{names:?}");
         for row in species() {
-            // Wood moves more along its rings than across them, and floats, but for a few.
+            // Wood moves more along its rings than across them, and, with a few exceptions, floats.
             let (radial, tangential) = (row.radial, row.tangential.unwrap());
             assert!(
                 radial.is_none_or(|radial| radial.value < tangential.value),

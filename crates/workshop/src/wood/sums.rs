@@ -1,4 +1,4 @@
-//! The figures of the wood: moisture, movement, lid, weight.
+//! Shop math about the wood: moisture, movement, lid, weight.
 
 use board::{Board, Measure};
 
@@ -11,14 +11,14 @@ use crate::wood::{BoardMass, Season, WoodError, WoodMoves};
 const SORPTION: &str = "Wood Handbook, FPL-GTR-190 (2010), Eq. 4-5; coefficients through public source code that cites it";
 /// The name of the equation for moisture; wood science calls it by its authors.
 const HAILWOOD: &str = "Hailwood and Horrobin's equation of temperature and humidity";
-/// A note below the weight: cuts and parts that the calculation leaves out.
+/// A note below the weight: cuts and parts that the calculation omits.
 const LEFT_OUT: &str = "the weight leaves out grooves, screws and their holes, pilots, the groove of a sliding lid beyond \
      its recess, and finish; tenons count as the wood they replace";
-/// A note below the movement: the table of species only has the two extremes, flat-sawn and quarter-sawn.
+/// A note below the movement: the table of species has only the two extremes, flat-sawn and quarter-sawn.
 const ROUGH: &str = "real boards are rarely all flat- or quarter-sawn, and tend to move less across the grain than the \
      equation says (Wood Handbook)";
 
-/// The figures of the wood; `None` where no wood is planned.
+/// The group; `None` where no wood is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let wood = board.wood.as_ref()?;
@@ -81,7 +81,7 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     const CHANGE: &str = "diameter · movement per 1 % · (moisture then - moisture when cut)";
     /// The formula of the change from the dry season to the humid one.
     const YEAR: &str = "size · movement per 1 % · (moisture in the humid season - in the dry)";
-    /// The formula of the largest and smallest diameter of a board gone oval.
+    /// The formula of the largest and smallest diameter of an oval board.
     const OVAL: &str = "the diameter when cut, along the grain; with the change, across the grain";
     let diameter = board.blank.diameter;
     let season = |names: [&'static str; 3], season: Season| {
@@ -115,7 +115,7 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     sums
 }
 
-/// The gap around the lid in the seasons, and the range of clearances in which it does not bind or fall out.
+/// The gap around the lid through the seasons, and the range of clearances in which it neither binds nor falls out.
 fn of_lid(lid: &LidMoves) -> Vec<Sum> {
     /// The formula of the gap around a lid.
     const GAP: &str = "clearance + opening · change of the board - lid · change of the lid, in the worst season, with the \

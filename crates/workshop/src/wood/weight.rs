@@ -11,18 +11,18 @@ use crate::bores::holds;
 use crate::bores::profile::bore_profile;
 use crate::recess::recess_outline;
 
-/// The moisture that specific gravities and densities are given at, %.
+/// The moisture at which specific gravities and densities are given, %.
 const GIVEN_AT: f64 = 12.0;
 
-/// The weight of a board, and its parts; masses in g, without base and pieces.
+/// The weight of a board and its parts; masses in g, without base and pieces.
 ///
-/// Left out: grooves of lines, screws and their holes, the pilot in the middle of a playing hole, the groove of a
-/// sliding lid beyond its recess, finish. A lid is counted as the board's wood, tenons as the wood they replace.
+/// Not included: grooves, screws and their holes, the pilot hole in a playing hole at the center, the groove of a sliding lid
+/// beyond its recess, finish. A lid counts as the board's wood, tenons as the wood they replace.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BoardMass {
     /// Volume of the wood, mm³.
     pub volume: f64,
-    /// Density of the wood at the moisture of the shop, kg/m³, and where it comes from.
+    /// Density of the wood at the moisture of the shop, kg/m³, with its source.
     pub density: Known,
     /// The wood.
     pub wood: f64,
@@ -33,13 +33,13 @@ pub struct BoardMass {
 }
 
 impl BoardMass {
-    /// All of it, g.
+    /// The total, g.
     pub const fn total(&self) -> f64 {
         self.wood + self.resin + self.inserts
     }
 }
 
-/// The weight of a board by its wood.
+/// The weight of a board from its wood.
 ///
 /// # Errors
 /// [`WoodError`] where its wood is not chosen, or its density is neither typed nor in the table.
@@ -61,9 +61,9 @@ pub fn board_mass(workpiece: &Workpiece) -> Result<BoardMass, WoodError> {
     })
 }
 
-/// Density at the moisture of the shop, kg/m³: the dry wood in a volume at 12 % weighs 1000 times its specific
-/// gravity; its water comes to that, and the volume follows its moisture radially and tangentially as Eq. 13-2 of the
-/// Wood Handbook says. (That density is 1000 · gravity · (1 + moisture) is from memory.)
+/// Density at the moisture of the shop, kg/m³. Dry wood with a volume measured at 12 % weighs 1000 times its specific gravity;
+/// its water is added, and the volume follows its moisture radially and tangentially by Eq. 13-2 of the Wood Handbook. (That
+/// density is 1000 · gravity · (1 + moisture) is from memory.)
 fn density(wood: &Wood) -> Result<Known, WoodError> {
     let species = species_of(wood);
     let given = if let Some(density) = wood.density {
@@ -96,7 +96,7 @@ fn density(wood: &Wood) -> Result<Known, WoodError> {
     })
 }
 
-/// The disc less its roundover, bores and recess, mm³; never under 0.
+/// Volume of the disc less its roundover, bores and recess, mm³; never negative.
 fn wood_volume(board: &Board, layout: &Layout) -> f64 {
     let disc = blank_profile(&board.blank).volume();
     let bore = |hole: &board::Hole| bore_profile(hole.bore, board.bores.spur).volume();
@@ -148,9 +148,9 @@ mod tests {
         board_mass(&Workpiece::of(board).unwrap()).unwrap()
     }
 
-    /// By computation: 500 mm across, 18 thick, of walnut of 616 kg/m³: 2.17712 kg.
+    /// By computation for walnut of 616 kg/m³, 500 mm across and 18 mm thick: 2.17712 kg.
     #[test]
-    fn a_disc_of_walnut_weighs_what_it_should() {
+    fn a_disc_of_walnut_has_the_computed_weight() {
         let board = bare(500.0, 18.0);
         let bores = 144.0 * PI * 36.0 * 5.0;
         let found = mass(&board);
@@ -174,13 +174,13 @@ mod tests {
                 ..Wood::default()
             };
             assert_near!(density(&wood(12.0)).unwrap().value, wanted, 0.5);
-            // Oven-dry mass stays: a drier board is lighter, though it shrinks too.
+            // Oven-dry mass is constant: a drier board is lighter, although it also shrinks.
             assert!(density(&wood(6.0)).unwrap().value < wanted);
         }
     }
 
     #[test]
-    fn what_is_cut_out_weighs_nothing_and_what_is_put_in_does() {
+    fn cuts_reduce_the_weight_and_inserts_add_to_it() {
         let mut board = bare(500.0, 18.0);
         let whole = mass(&board);
         board.recess = Some(Recess {
@@ -198,14 +198,14 @@ mod tests {
             waste: 0.5,
             ..Filling::default()
         });
-        // Bores of 12, 5 deep, filled to the top with 1.15 g/cm³.
+        // Bores 12 mm wide and 5 mm deep, filled to the top at 1.15 g/cm³.
         assert_near!(mass(&board).resin, 144.0 * PI * 36.0 * 5.0 * 1.15e-3, 1e-9);
         board.piece.kind = PieceKind::Magnet;
         assert_near!(mass(&board).inserts, 144.0 * PI * 288.0 * 7.85e-3, 1e-9);
     }
 
     #[test]
-    fn without_a_density_the_reason_is_said() {
+    fn without_a_density_the_reason_is_reported() {
         let mut board = bare(500.0, 18.0);
         board.wood = Some(Wood {
             species: "apple".into(),

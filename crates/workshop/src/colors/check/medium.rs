@@ -222,7 +222,7 @@ mod tests {
     }
 
     #[test]
-    fn colored_resin_needs_a_filling_or_a_bore() {
+    fn colored_resin_needs_a_filling_and_a_place_in_the_bore() {
         let mut board = homes(BorePart::Filling, Medium::Resin);
         assert_eq!(
             of(&board),

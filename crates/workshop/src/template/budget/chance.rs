@@ -1,11 +1,11 @@
-//! The chance that any web of a board falls under the limit.
+//! The chance that any web of a board falls below the limit.
 //!
-//! Each web alone is normal, and its chance has a closed form. Webs share errors (a hole has several neighbors, the printer's
-//! scale is one for all), so the chance of any of them is sampled; but not by waiting for a thin web: each trial makes one web
-//! thin, chosen in proportion to its own chance, and counts how many webs are thin with it. The mean of one over that count,
-//! times the sum of all chances, is the chance of any (2019, "Importance sampling the union of rare events", Electronic Journal
-//! of Statistics 13; from memory). A chance of one in a billion is then found as surely as one in two, and a single web is exact
-//! by its closed form.
+//! Each web alone is normally distributed, and its chance has a closed form. Webs share errors (a hole has several neighbors,
+//! and the printer's scale is the same for all), so the chance that any of them is thin is sampled. The sampling does not wait
+//! for a thin web: each trial makes one web thin, chosen in proportion to its own chance, and counts how many webs are thin
+//! with it. The mean of the reciprocal of that count, times the sum of all chances, is the chance of any (2019, "Importance
+//! sampling the union of rare events", Electronic Journal of Statistics 13; from memory). A chance of one in a billion is then
+//! found as accurately as one in two, and a single web gives exactly its closed form.
 
 use rand_pcg::Pcg64;
 use rand_pcg::rand_core::{Rng as _, SeedableRng as _};
@@ -14,31 +14,31 @@ use crate::template::budget::normal::{share_below, value_at};
 use crate::template::budget::pair::{DEVIATIONS, Pair};
 use crate::template::budget::{BudgetError, HAIR, Work, check_finite};
 
-/// The chance that any web of a board falls under the limit, as a share.
+/// The chance that any web of a board falls below the limit, as a share.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Chance {
     /// The chance; exact where no trials were needed.
     pub share: f64,
     /// The standard error of `share`, from the spread of the trials.
     pub standard_error: f64,
-    /// Number of boards that were tried; 0 where a closed form answers.
+    /// Number of boards simulated; 0 where a closed form gives the answer.
     pub trials: u32,
-    /// The sum of the chances of all webs: the chance of any is never more.
+    /// The sum of the chances of all webs, which the chance of any never exceeds.
     pub at_most: f64,
 }
 
-/// The chance that any web falls under `web_limit` mm.
+/// The chance that any web falls below `web_limit` mm.
 ///
-/// Each error of the work is taken as normal, its "plus or minus" as three standard deviations along any direction.
-/// The printer's scale is drawn once for the whole board and the shift of a taped joint once for all that lies beyond
-/// it; punching, drilling and indexing are drawn for each hole. Webs that keep clear of the limit by eight standard
-/// deviations (a chance under 1e-15) count as safe. Up to 20,000 boards are tried, fewer once the standard error is
-/// under half a percent of the chance; the draws are the same every time and on every machine. `cancel` is asked
-/// now and then.
+/// Each error of the work is assumed to be normal, with its ± as three standard deviations along any direction. The printer's
+/// scale is drawn once for the whole board and the shift of a taped joint once for everything beyond it; punching, drilling and
+/// indexing are drawn for each hole. Webs that clear the limit by eight standard deviations (a chance below 1e-15) count as
+/// safe. Up to 20,000 boards are simulated, fewer once the standard error is less than half a percent of the chance; the draws
+/// are the same every time and on every machine. `cancel` is called now and then.
 ///
 /// # Errors
 ///
-/// As [`crate::template::budget::budget`], when the limit is not finite, and when `cancel` says so.
+/// The errors of [`crate::template::budget::budget`], and [`BudgetError`] where the limit is not finite or `cancel` returned
+/// true.
 pub fn chance(
     work: &Work<'_>,
     web_limit: f64,
@@ -59,12 +59,12 @@ pub fn chance(
     sampled(events, sum, cancel)
 }
 
-/// The sum of the chances of all webs, at most 1, by their closed forms: the chance that any web falls under `web_limit`
-/// mm is never more, and little less while it is small.
+/// The sum of the chances of all webs by their closed forms, at most 1. It is an upper bound of the chance that any web falls
+/// below `web_limit` mm, and a close one while the chance is small.
 ///
 /// # Errors
 ///
-/// As [`crate::template::budget::budget`], and when the limit is not finite.
+/// The errors of [`crate::template::budget::budget`], and [`BudgetError`] where the limit is not finite.
 pub fn chance_at_most(work: &Work<'_>, web_limit: f64) -> Result<f64, BudgetError> {
     let shares = events(work, web_limit)?
         .into_iter()
@@ -72,45 +72,45 @@ pub fn chance_at_most(work: &Work<'_>, web_limit: f64) -> Result<f64, BudgetErro
     Ok((shares.sum::<f64>() + 0.0).min(1.0))
 }
 
-/// The webs that may fall under the limit.
+/// The webs that may fall below the limit.
 fn events(work: &Work<'_>, web_limit: f64) -> Result<Vec<Event>, BudgetError> {
     work.check()?;
     check_finite("the least web", web_limit)?;
-    // The most change is three standard deviations of any web at least.
+    // The greatest change is at least three standard deviations of any web.
     let near = web_limit + SAFE / DEVIATIONS * work.most_change() + HAIR;
     let pairs = work.pairs_under(near);
     let event = |pair| Event::new(pair, web_limit);
     Ok(pairs.iter().filter_map(event).collect())
 }
 
-/// Webs farther from the limit than so many standard deviations are safe.
+/// Number of standard deviations above the limit from which a web is safe.
 const SAFE: f64 = 8.0;
 
-/// Boards to try, at most.
+/// The most boards to simulate.
 const MOST_TRIALS: u32 = 20_000;
 
-/// After so many boards it is looked whether they are enough, and asked whether to stop.
+/// Number of boards after which the precision is checked and `cancel` is called.
 const ROUND: u32 = 500;
 
-/// The fewest boards that show their own spread.
+/// The fewest boards from which the spread can be judged.
 const LEAST_TRIALS: u32 = 2000;
 
-/// A standard error of this share of the chance is small enough.
+/// Standard error that is small enough, as a share of the chance.
 const PRECISE: f64 = 0.005;
 
-/// Where the draws begin.
+/// The seed of the draws.
 const SEED: u64 = 1;
 
-/// A web falls under the limit: `terms . errors < value`, of independent standard normal errors.
+/// The event that a web falls below the limit: `terms . errors < value`, for independent standard normal errors.
 struct Event {
     share: f64,
     value: f64,
-    /// Which errors, and with what weights; their squares add up to 1. None where the web is thin for certain.
+    /// The indices of the errors and their weights, whose squares add up to 1; empty where the web is certainly thin.
     terms: Vec<(usize, f64)>,
 }
 
 impl Event {
-    /// None where the web is safe.
+    /// The event of a web; none where the web is safe.
     fn new(pair: &Pair, web_limit: f64) -> Option<Self> {
         let margin = pair.web.mm - pair.oversize - web_limit;
         let deviation = pair.deviation();
@@ -134,13 +134,13 @@ impl Event {
         })
     }
 
-    /// The sum of errors for this event: each that it depends on, times its weight.
+    /// The weighted sum of the errors on which this event depends.
     fn measure(&self, errors: &[f64]) -> f64 {
         let part = |&(error, weight): &(usize, f64)| weight * errors.get(error).unwrap_or(&0.0);
         self.terms.iter().map(part).sum()
     }
 
-    /// Moves the errors along this web's own direction until it measures `wanted`.
+    /// Moves the errors along this web's own direction until their weighted sum is `wanted`.
     fn force(&self, errors: &mut [f64], wanted: f64) {
         let by = wanted - self.measure(errors);
         for &(error, weight) in &self.terms {
@@ -151,8 +151,8 @@ impl Event {
     }
 }
 
-/// The chance by sampling, until it is known well enough or the most trials were made. The draws begin at the same seed, so
-/// that a board has the same chance each time.
+/// The chance by sampling, until it is precise enough or the most trials were made. The seed is always the same, so that a
+/// board has the same chance each time.
 fn sampled(
     mut events: Vec<Event>,
     sum: f64,
@@ -182,7 +182,7 @@ fn sampled(
     })
 }
 
-/// Numbers the errors that matter from zero up, in order of appearance; returns their count.
+/// Renumbers the errors that occur, from zero in order of appearance; returns their count.
 fn renumber(events: &mut [Event]) -> usize {
     let mut numbers = std::collections::BTreeMap::new();
     for (error, _) in events.iter_mut().flat_map(|event| &mut event.terms) {
@@ -192,7 +192,7 @@ fn renumber(events: &mut [Event]) -> usize {
     numbers.len()
 }
 
-/// Draws a board with one thin web at least, and gives one over the number of them.
+/// Draws a board with at least one thin web, and returns the reciprocal of the number of thin webs.
 fn trial(events: &[Event], sums: &[f64], errors: &mut [f64], draws: &mut Pcg64) -> f64 {
     let sum = sums.last().unwrap_or(&0.0);
     let place = share(draws) * sum;
@@ -209,12 +209,12 @@ fn trial(events: &[Event], sums: &[f64], errors: &mut [f64], draws: &mut Pcg64) 
     1.0 / (1 + others.count()) as f64
 }
 
-/// A number evenly from over 0 to under 1.
+/// A uniform random number strictly between 0 and 1.
 fn share(draws: &mut Pcg64) -> f64 {
     ((draws.next_u64() >> 12) as f64 + 0.5) / (1_u64 << 52) as f64
 }
 
-/// The mean of the trials so far, and how far it may be off.
+/// The mean of the trials so far, with its standard error.
 #[derive(Default)]
 struct Tally {
     trials: u32,
@@ -223,7 +223,7 @@ struct Tally {
 }
 
 impl Tally {
-    /// One more value.
+    /// Adds a value.
     fn add(&mut self, value: f64) {
         self.trials += 1;
         self.sum += value;
@@ -235,14 +235,14 @@ impl Tally {
         self.sum / f64::from(self.trials)
     }
 
-    /// As if one more trial had been off by a half: equal trials do not prove that the next one is equal.
+    /// The standard error, as if one more trial had been off by a half: equal trials do not prove that the next one is equal.
     fn standard_error(&self) -> f64 {
         let count = f64::from(self.trials);
         let spread = (self.squares / count - self.mean() * self.mean()).max(0.0);
         ((spread + 0.25 / count) / (count - 1.0)).sqrt()
     }
 
-    /// Whether the mean is known well enough to be shown.
+    /// Whether the mean is precise enough to show.
     fn is_enough(&self) -> bool {
         self.trials >= MOST_TRIALS
             || self.trials >= LEAST_TRIALS

@@ -1,33 +1,33 @@
-//! The error of one hole's place.
+//! The position error of one hole.
 
 use board::Errors;
 use geometry::{Angle, Point, Vec2};
 
 use crate::template::budget::TapedJoints;
 
-/// The errors of one hole's place, step by step, each as a "plus or minus" in mm.
+/// The position errors of one hole, step by step, each as ± mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HoleError {
-    /// The printer's scale over the hole's distance from the center pin.
+    /// The error from the printer's scale over the hole's distance from the center pin.
     ///
-    /// Typical scales are 99 to 102 % for office copiers and within 0.03 % for a well-measured laser printer
-    /// (mailing-list measurements of printers); bond paper grows by 0.1 to 0.4 % with the air's humidity
-    /// (printing-trade pages on paper and humidity, which do not say over what span; a review: J. Mater. Sci. 53, 2018).
+    /// Typical scales are 99 to 102 % for office copiers and within 0.03 % for a well-measured laser printer (mailing-list
+    /// measurements of printers); bond paper grows by 0.1 to 0.4 % with the air's humidity (printing-trade pages on paper and
+    /// humidity, which do not say over what range; a review: J. Mater. Sci. 53, 2018).
     pub print: f64,
-    /// One taped joint.
+    /// The error of one taped joint.
     pub tape: f64,
     /// Number of taped joints between the center pin and the hole.
     pub joints: usize,
-    /// Center-punching.
+    /// The error of center-punching.
     pub punch: f64,
-    /// The drill's wander.
+    /// The drift of the drill.
     pub drill: f64,
-    /// Indexing: the error of the angle over the hole's distance from the center pin.
+    /// The error from indexing: the error of the angle over the hole's distance from the center pin.
     pub index: f64,
 }
 
 impl HoleError {
-    /// For a hole at `center`.
+    /// The errors of a hole at `center`.
     pub(super) fn of(center: Point, errors: &Errors, joints: &TapedJoints) -> Self {
         let radius = center.to_vec2().length();
         let crossed = |lines: &[f64], place: f64| {
@@ -44,17 +44,17 @@ impl HoleError {
         }
     }
 
-    /// Every error at its worst, all in one direction.
+    /// The sum of all errors at their worst in the same direction, mm.
     pub fn worst_case(&self) -> f64 {
         worst_case(self.parts())
     }
 
-    /// The sum of the errors if they are independent of each other, mm: their root sum square.
+    /// The combined error if the errors are independent of each other, mm: their root sum square.
     pub fn root_sum_square(&self) -> f64 {
         root_sum_square(self.parts())
     }
 
-    /// Each step of the work by itself; each joint on the way to the hole counts once.
+    /// The error of each step; each joint on the way to the hole counts once.
     fn parts(&self) -> impl Iterator<Item = f64> {
         let single = [self.print, self.punch, self.drill, self.index];
         single
@@ -79,7 +79,7 @@ pub fn root_sum_square(tolerances: impl IntoIterator<Item = f64>) -> f64 {
     squares.sum::<f64>().sqrt()
 }
 
-/// The true position of a hole that is off by this much: the diameter of the zone it just keeps to.
+/// The true position of a hole that is off by this much: the diameter of the smallest tolerance zone that contains its center.
 ///
 /// The rule of ASME Y14.5, as quoted in tolerance-stack pages: 2 sqrt(dx^2 + dy^2).
 ///
@@ -104,7 +104,7 @@ mod tests {
     use super::*;
     use testkit::assert_near;
 
-    /// Tolerance-stack pages: three parts, then with the housing; ten equal parts; three others.
+    /// Examples of tolerance-stack pages: three parts, then with the housing; ten equal parts; three others.
     #[test]
     fn tolerances_add_up_as_published() {
         let parts = [0.005, 0.003, 0.002];
@@ -120,7 +120,7 @@ mod tests {
         assert_near!(root_sum_square([0.20, 0.10, 0.15]), 0.27, 5e-3);
     }
 
-    /// ASME Y14.5 rule as quoted in tolerance-stack pages.
+    /// The rule of ASME Y14.5 as quoted in tolerance-stack pages.
     #[test]
     fn true_positions_are_as_published() {
         assert_near!(true_position(Vec2::new(0.10, 0.15)), 0.3606, 5e-5);
@@ -129,9 +129,9 @@ mod tests {
         assert_near!(true_position(Vec2::new(0.15, 0.0)), 0.30, 1e-12);
     }
 
-    /// By hand: at 200 mm a scale off by 1 % moves a hole 2 mm, a tenth of a degree 0.349 mm.
+    /// By hand: at 200 mm a scale that is off by 1 % moves a hole by 2 mm, a tenth of a degree by 0.349 mm.
     #[test]
-    fn a_hole_is_off_by_what_lies_between_it_and_the_pin() {
+    fn the_error_of_a_hole_grows_with_its_distance_and_the_joints_between() {
         let errors = Errors {
             print: 0.01,
             tape: 0.3,

@@ -1,10 +1,10 @@
 //! The tolerance budget: how far off holes may be, and how much of the webs that leaves.
 //!
-//! Each step of the work is off by at most its share of [`board::Errors`]. All at their worst in the least lucky direction add up
-//! to the worst case. That hardly ever happens, and independent errors add up by the root of the sum of their squares: common
-//! practice in tolerance stacks. The part that the errors of two holes have in common leaves the web between them alone: a joint
-//! between sheets moves all that lies beyond it, and the printer's scale moves two neighbors almost alike. A bit that drills wide
-//! does so every time, so it is no chance: every web loses it.
+//! Each step of the work is off by at most its value in [`board::Errors`]. All at their worst in the least lucky direction add
+//! up to the worst case. That hardly ever happens: independent errors combine by root sum square, which is common practice in
+//! tolerance stacks. The part of the errors that two holes share does not change the web between them: a joint between sheets
+//! moves everything beyond it, and the printer's scale moves two neighbors almost alike. A bit that drills wide does so every
+//! time, so it is not left to chance: every web loses that width.
 
 mod chance;
 mod hole;
@@ -18,27 +18,27 @@ pub use chance::{Chance, chance, chance_at_most};
 pub use hole::{HoleError, root_sum_square, true_position, worst_case};
 use pair::Pair;
 
-/// Where the sheets of a taped template meet; the sheet with the center pin on it lies right.
+/// The joint lines of a taped template; the sheet with the center pin counts as correctly placed.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct TapedJoints {
-    /// The x of every upright joint, in mm.
+    /// The x of every upright joint line, mm.
     pub upright: Vec<f64>,
-    /// The y of every level joint, in mm.
+    /// The y of every level joint line, mm.
     pub level: Vec<f64>,
 }
 
-/// The holes to be drilled, and how far off each step of drilling them may be.
+/// The holes to be drilled, and the errors of each step.
 #[derive(Debug, Clone, Copy)]
 pub struct Work<'a> {
     /// The mouths of the bores.
     pub mouths: &'a [Circle],
     /// The error of each step.
     pub errors: &'a Errors,
-    /// Where the sheets of the template meet; empty for a template in one piece.
+    /// The joint lines of the template; empty for a template in one piece.
     pub joints: &'a TapedJoints,
 }
 
-/// The errors of the holes' places, and the webs that they leave.
+/// The position errors of the holes, and the webs that they leave.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Budget {
     /// The hole that may be farthest off with every error at its worst; none without holes.
@@ -53,45 +53,45 @@ pub struct Budget {
     pub likely_web: Option<Web>,
 }
 
-/// A hole that may be far off.
+/// A hole and its error.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FarHole {
     /// Its index.
     pub hole: usize,
-    /// The error of its place, in mm.
+    /// Its position error, mm.
     pub mm: f64,
-    /// The errors that it is made of.
+    /// The errors that make it up.
     pub errors: HoleError,
 }
 
-/// Why there is no budget.
+/// The reason why there is no budget.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BudgetError {
-    /// An error of the work is negative, not a number, or beyond all measure.
+    /// An error of the work is negative, not a number, or unreasonably large.
     #[error("the error of {what} must be 0 to 1000, not {value}; use {nearest}")]
     Source {
         /// The step of the work.
         what: &'static str,
-        /// The value asked for.
+        /// The value given.
         value: f64,
-        /// The nearest that would work.
+        /// The nearest valid value.
         nearest: f64,
     },
-    /// The least web, or the place of a joint, is not a number.
+    /// The least web, or the position of a joint, is not a finite number.
     #[error("{what} must be a plain number, not {value}")]
     NotFinite {
-        /// The number that is wrong.
+        /// The name of the number.
         what: &'static str,
-        /// The value asked for.
+        /// The value given.
         value: f64,
     },
-    /// A hole lies nowhere.
+    /// The center of a hole is not a finite point on any board.
     #[error("hole {} of the list has no place", .hole + 1)]
     NoPlace {
         /// Its index.
         hole: usize,
     },
-    /// The caller has asked to stop.
+    /// The caller asked to stop.
     #[error("stopped before the chance was known")]
     Stopped,
 }
@@ -100,7 +100,7 @@ pub enum BudgetError {
 ///
 /// # Errors
 ///
-/// When an error of the work, a hole or a joint is not a sensible number.
+/// [`BudgetError`] where an error of the work, a hole or a joint is not a sensible number.
 ///
 /// ```
 /// use board::{Board, Errors, layout};
@@ -133,16 +133,16 @@ pub fn budget(work: &Work<'_>) -> Result<Budget, BudgetError> {
     })
 }
 
-/// Webs that differ by less than this, in mm, are equal.
+/// Webs that differ by less than this count as equal, mm.
 const HAIR: f64 = 1e-9;
 
-/// Beyond this no error is meant in earnest, and a hole lies on no board, in mm.
+/// The largest error that anyone could mean, mm.
 const MOST_ERROR: f64 = 1000.0;
-/// A hole farther from the pin lies on no board, mm.
+/// The farthest that a hole can be from the pin on any board, mm.
 const FARTHEST: f64 = 1e6;
 
 impl Work<'_> {
-    /// Refuses errors and places that are not numbers by name.
+    /// Rejects errors and positions that are not sensible numbers, naming the first.
     fn check(&self) -> Result<(), BudgetError> {
         let errors = self.errors;
         for (what, value) in [
@@ -176,7 +176,7 @@ impl Work<'_> {
         }
     }
 
-    /// The hole that may be farthest off by one way of adding up, the first of equals.
+    /// The hole that may be farthest off by one way of adding up errors; the first among equals.
     fn farthest(&self, sum: fn(&HoleError) -> f64) -> Option<FarHole> {
         let mut farthest: Option<FarHole> = None;
         for (hole, mouth) in self.mouths.iter().enumerate() {
@@ -189,7 +189,7 @@ impl Work<'_> {
         farthest
     }
 
-    /// The pairs of holes whose web may come under a limit when both are off as far as they can be.
+    /// The pairs of holes whose web may fall below a limit when both holes are as far off as possible.
     fn pairs_under(&self, limit: f64) -> Vec<Pair> {
         geometry::close_webs(self.mouths, limit)
             .into_iter()
@@ -197,7 +197,7 @@ impl Work<'_> {
             .collect()
     }
 
-    /// No web can lose more than this.
+    /// The greatest loss of any web, mm.
     fn most_change(&self) -> f64 {
         let errors = self.errors;
         let reach = self
@@ -213,7 +213,7 @@ impl Work<'_> {
     }
 }
 
-/// Refuses NaN.
+/// Rejects NaN and infinity.
 fn check_finite(what: &'static str, value: f64) -> Result<(), BudgetError> {
     if value.is_finite() {
         Ok(())

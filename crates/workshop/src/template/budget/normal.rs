@@ -1,15 +1,15 @@
-//! The normal distribution: the same digits on every machine, by way of `libm`.
+//! The normal distribution, computed with `libm` so that every machine gives the same digits.
 
 use core::f64::consts::FRAC_1_SQRT_2;
 
-/// The chance that a standard normal value is under `x`.
+/// The chance that a standard normal value is below `x`.
 pub fn share_below(x: f64) -> f64 {
     0.5 * libm::erfc(-x * FRAC_1_SQRT_2)
 }
 
-/// The value that a standard normal one is under with a chance of `share`, from over 0 to under 1.
+/// The value below which a standard normal value is with a chance of `share`, for a share strictly between 0 and 1.
 ///
-/// Algorithm AS 241, 1988, Applied Statistics 37(3), 477-484: right to about 16 digits.
+/// Algorithm AS 241, 1988, Applied Statistics 37(3), 477-484: accurate to about 16 digits.
 pub fn value_at(share: f64) -> f64 {
     let off = share - 0.5;
     if off.abs() <= 0.425 {
@@ -26,7 +26,7 @@ pub fn value_at(share: f64) -> f64 {
     size.copysign(off)
 }
 
-/// The coefficients of one polynomial over those of another, the highest power first.
+/// The coefficients of a numerator and a denominator polynomial, the highest power first.
 type Ratio = [(f64, f64); 8];
 
 #[rustfmt::skip]
@@ -80,9 +80,9 @@ mod tests {
     use super::*;
     use testkit::assert_near;
 
-    /// Percentage points of any printed normal table, with more digits computed.
+    /// Percentage points as in any printed table of the normal distribution, with more digits computed.
     #[test]
-    fn shares_and_values_are_those_of_the_tables() {
+    fn shares_and_values_match_the_tables() {
         assert_near!(share_below(0.0), 0.5, 1e-16);
         assert_near!(share_below(1.0), 0.841_344_746_068_542_9, 1e-15);
         assert_near!(share_below(-3.0), 0.001_349_898_031_630_094_5, 1e-17);
@@ -91,12 +91,12 @@ mod tests {
     }
 
     #[test]
-    fn a_value_undoes_its_share() {
+    fn value_and_share_are_inverse() {
         for step in -370..=80 {
             let x = f64::from(step) / 10.0;
             let share = share_below(x);
             if share > 0.0 {
-                // Near 1 a share has few digits left over for its value.
+                // A share near 1 leaves few digits for its value.
                 let lost = 1e-15 / (share.min(1.0 - share) / share).max(1e-15);
                 assert_near!(value_at(share), x, 1e-12 + lost);
             }

@@ -1,32 +1,32 @@
 //! The effect of the work's errors on one web.
 //!
-//! Along the line of the two centers every error moves the web in proportion: errors are so much smaller than the
-//! distance of two holes that the part across that line hardly matters (its square over twice the distance).
+//! Along the line of centers every error changes the web in proportion. Errors are so much smaller than the distance of two
+//! holes that the part across that line hardly matters (its square over twice the distance).
 
 use geometry::{Angle, Circle, Vec2, Web};
 
 use crate::template::budget::Work;
 use crate::template::budget::hole::{is_beyond, root_sum_square};
 
-/// A "plus or minus" is taken for so many standard deviations: common practice, no source. A normal error passes it
-/// once in 370 times, which is what "hardly ever" means to most who give a tolerance.
+/// Number of standard deviations that a ± stands for: common practice, no source. A normal error exceeds it once in 370 times,
+/// which matches the "hardly ever" that most people mean by a tolerance.
 pub const DEVIATIONS: f64 = 3.0;
 
-/// One web, and how the errors of the work move it.
+/// One web, and the effect of the work's errors on it.
 #[derive(Debug, Clone)]
 pub struct Pair {
     /// The web as laid out.
     pub web: Web,
-    /// Wood lost for certain because bits drill wide.
+    /// Wood that is certainly lost because bits drill wide.
     pub oversize: f64,
-    /// Wood that it loses with every error at its worst, in mm; the loss for certain is in it.
+    /// Wood lost with every error at its worst, mm; this includes the certain loss.
     pub worst: f64,
-    /// The independent errors: each one, and the mm by which one standard deviation of it widens the web.
+    /// The independent errors: the index of each, and the mm by which one standard deviation of it widens the web.
     pub terms: Vec<(usize, f64)>,
 }
 
 impl Pair {
-    /// For a web of the work; none for a web that is not of it.
+    /// The pair of a web; none for a web of other holes.
     pub fn new(web: Web, work: &Work<'_>) -> Option<Self> {
         let (a, b) = (work.mouths.get(web.a)?, work.mouths.get(web.b)?);
         let apart = b.center - a.center;
@@ -37,7 +37,7 @@ impl Pair {
             worst: work.errors.oversize,
             terms: Vec::with_capacity(8),
         };
-        // Two holes in one place have no line of centers; any will do.
+        // Two holes in the same place have no line of centers, so any direction will do.
         let along = if distance > 0.0 {
             apart / distance
         } else {
@@ -58,12 +58,12 @@ impl Pair {
         root_sum_square(self.terms.iter().map(|(_, mm)| *mm))
     }
 
-    /// Wood that the web loses by root sum square, in mm; the loss for certain is in it.
+    /// Wood lost by root sum square, mm; this includes the certain loss.
     pub fn likely(&self) -> f64 {
         self.oversize + DEVIATIONS * self.deviation()
     }
 
-    /// The joints between the two holes: each moves the one that lies beyond it.
+    /// Adds the joints between the two holes: each moves the hole beyond it.
     fn add_joints(&mut self, a: &Circle, b: &Circle, along: Vec2, work: &Work<'_>) {
         let upright = work
             .joints
@@ -79,7 +79,7 @@ impl Pair {
             let outward = match (is_beyond(a, joint), is_beyond(b, joint)) {
                 (true, false) => -along,
                 (false, true) => along,
-                // An error that moves both leaves the web alone.
+                // An error that moves both holes does not change the web.
                 _ => continue,
             };
             let (first, tape) = (FIRST_JOINT + 2 * number, work.errors.tape);
@@ -89,10 +89,10 @@ impl Pair {
         }
     }
 
-    /// The errors of one hole alone; `outward` is the direction in which it widens the web.
+    /// Adds the errors of one hole alone; `outward` is the direction in which it widens the web.
     ///
-    /// Punching and drilling spread alike in every direction and indexing along the circle only, so the radius line
-    /// and the circle are the two axes of one spread.
+    /// Punching and drilling spread equally in every direction, and indexing only along the circle, so the radius and the
+    /// circle are the axes of the combined spread.
     fn add_hole(&mut self, first: usize, mouth: &Circle, outward: Vec2, work: &Work<'_>) {
         let errors = work.errors;
         let arm = mouth.center.to_vec2();
@@ -113,7 +113,7 @@ impl Pair {
         );
     }
 
-    /// An error that widens the web by up to `most`.
+    /// Adds an error that widens the web by at most `most`.
     fn push(&mut self, error: usize, most: f64) {
         if most != 0.0 {
             self.terms.push((error, most / DEVIATIONS));
@@ -121,13 +121,13 @@ impl Pair {
     }
 }
 
-/// The error of the printer's scale: one for the whole board.
+/// Index of the error of the printer's scale, which is the same for the whole board.
 const PRINT: usize = 0;
 
-/// The first error of joints: two for each.
+/// Index of the first error of a joint; each joint has two.
 const FIRST_JOINT: usize = 1;
 
-/// The first error of a hole alone: two for each.
+/// Index of the first error of a hole alone; each hole has two.
 fn first_of_hole(hole: usize, joints: usize) -> usize {
     FIRST_JOINT + 2 * joints + 2 * hole
 }

@@ -1,4 +1,4 @@
-//! The budget by hand, and its chances against boards sampled in the plainest way.
+//! The budget compared with sums worked by hand, and its chances with boards simulated in the simplest way.
 
 use board::{Board, Errors, layout};
 use geometry::{Angle, Circle, Vec2, point_at};
@@ -57,7 +57,7 @@ fn row(places: &[f64]) -> Vec<Circle> {
     places.iter().map(|x| Circle::new((*x, 0.0), 6.0)).collect()
 }
 
-/// Boards made one by one: every error drawn by itself, every hole put where that leaves it.
+/// Boards simulated one by one: every error is drawn separately, and every hole is put where that leaves it.
 struct Shop(Pcg64);
 
 impl Shop {
@@ -95,7 +95,7 @@ impl Shop {
         geometry::smallest_web(&made).is_some_and(|web| web.mm < limit)
     }
 
-    /// The share of so many boards with a thin web, and its standard error.
+    /// The share of this many boards with a thin web, and its standard error.
     fn share(&mut self, work: &Work<'_>, limit: f64, boards: u32) -> (f64, f64) {
         let thin = (0..boards).filter(|_| self.has_thin_web(work, limit));
         let share = thin.count() as f64 / f64::from(boards);
@@ -104,7 +104,7 @@ impl Shop {
 }
 
 #[test]
-fn one_web_comes_out_as_its_boards_do() {
+fn the_chance_of_one_web_matches_simulated_boards() {
     let (mouths, joints) = (row(&[85.0, 101.0]), joints());
     let work = Work {
         mouths: &mouths,
@@ -119,7 +119,7 @@ fn one_web_comes_out_as_its_boards_do() {
     }
 }
 
-/// By hand: punching of 0.3 mm alone gives each hole 0.1 mm along the line, the web 0.1 sqrt 2.
+/// By hand: punching of 0.3 mm alone gives each hole a deviation of 0.1 mm along the line, and the web one of 0.1 sqrt 2.
 #[test]
 fn one_web_has_its_closed_form() {
     let errors = Errors {
@@ -137,7 +137,7 @@ fn one_web_has_its_closed_form() {
 }
 
 #[test]
-fn a_whole_board_comes_out_as_its_boards_do() {
+fn the_chance_of_a_whole_board_matches_simulated_boards() {
     let board = Board::default();
     let mouths = layout(&board).unwrap().mouths();
     let joints = joints();
@@ -156,7 +156,7 @@ fn a_whole_board_comes_out_as_its_boards_do() {
 }
 
 #[test]
-fn two_far_webs_know_nothing_of_each_other() {
+fn two_webs_far_apart_are_independent() {
     let errors = Errors {
         punch: 0.3,
         drill: 0.3,
@@ -193,7 +193,7 @@ fn webs_across_one_joint_are_thin_together() {
         upright: vec![92.0],
         level: Vec::new(),
     };
-    // One web is given from its inner hole, the other from its outer one.
+    // One web is given starting from its inner hole, the other from its outer one.
     let mouths = [(84.0, 50.0), (100.0, 50.0), (100.0, -50.0), (84.0, -50.0)]
         .map(|center| Circle::new(center, 6.0));
     let any = chance_of(&mouths, &errors, &joints, 3.8).share;
@@ -201,7 +201,7 @@ fn webs_across_one_joint_are_thin_together() {
 }
 
 #[test]
-fn a_rare_thin_web_is_found_as_surely_as_a_common_one() {
+fn a_rare_thin_web_is_found_as_accurately_as_a_common_one() {
     let mouths: Vec<f64> = (0..10).map(|hole| 16.0 * f64::from(hole)).collect();
     let errors = Errors { punch: 0.3, ..NONE };
     let told = chance_of(&row(&mouths), &errors, &in_one_piece(), 3.2);
@@ -212,7 +212,7 @@ fn a_rare_thin_web_is_found_as_surely_as_a_common_one() {
 }
 
 #[test]
-fn a_higher_limit_never_has_a_lower_chance() {
+fn a_higher_limit_never_lowers_the_chance() {
     let mouths = layout(&Board::default()).unwrap().mouths();
     let mut before = 0.0;
     for step in 0..8 {
@@ -227,11 +227,11 @@ fn a_higher_limit_never_has_a_lower_chance() {
 }
 
 #[test]
-fn without_errors_the_chance_is_none_or_all() {
+fn without_errors_the_chance_is_0_or_1() {
     let mouths = row(&[0.0, 16.0, 40.0]);
     let share = |errors: &Errors, limit| chance_of(&mouths, errors, &in_one_piece(), limit).share;
     assert_eq!(share(&NONE, 3.9), 0.0);
-    // A limit met exactly is met.
+    // A limit met exactly is kept.
     assert_eq!(share(&NONE, 4.0), 0.0);
     assert_eq!(share(&NONE, 4.1), 1.0);
     let wide = Errors {
@@ -244,7 +244,7 @@ fn without_errors_the_chance_is_none_or_all() {
     assert_eq!(chance_of(&mouths[..1], &ALL, &joints(), 100.0).share, 0.0);
 }
 
-/// The share as the program reports it, checked against boards simulated one by one, at this limit too.
+/// The share that the program reports, also compared at this limit with boards simulated one by one.
 #[test]
 fn the_same_board_has_the_same_chance_on_every_machine() {
     let mouths = layout(&Board::default()).unwrap().mouths();
@@ -254,7 +254,7 @@ fn the_same_board_has_the_same_chance_on_every_machine() {
 }
 
 #[test]
-fn counting_stops_when_asked() {
+fn sampling_stops_when_canceled() {
     let mouths = layout(&Board::default()).unwrap().mouths();
     let work = Work {
         mouths: &mouths,
@@ -264,9 +264,9 @@ fn counting_stops_when_asked() {
     assert_eq!(chance(&work, 6.2, &|| true), Err(BudgetError::Stopped));
 }
 
-/// By hand: 16 mm apart, 12 mm holes, 200 mm out.
+/// By hand: holes of 12 mm, 16 mm apart, 200 mm from the pin.
 #[test]
-fn a_web_loses_what_its_two_holes_do_not_share() {
+fn a_web_loses_the_errors_that_its_two_holes_do_not_share() {
     let mouths = row(&[200.0, 216.0]);
     let budget_of = |errors: Errors, joints: TapedJoints| {
         let work = Work {
@@ -282,7 +282,7 @@ fn a_web_loses_what_its_two_holes_do_not_share() {
     };
     let all = budget_of(Errors { index: 0.0, ..ALL }, between());
     assert_near!(all.nominal_web.unwrap().mm, 4.0, 1e-12);
-    // The scale over 16 mm, one joint, two punches, two drills, the width.
+    // The scale over 16 mm, one joint, two punches, two drills, the oversize of the bit.
     let worst = 0.064 + 0.4 + 0.6 + 0.4 + 0.1;
     assert_near!(all.worst_web.unwrap().mm, 4.0 - worst, 1e-12);
     let squares = 0.064 * 0.064 + 0.16 + 2.0 * 0.09 + 2.0 * 0.04;
@@ -291,7 +291,7 @@ fn a_web_loses_what_its_two_holes_do_not_share() {
     let far = all.worst_hole.unwrap();
     assert_eq!((far.hole, far.errors.joints), (1, 2));
     assert_near!(far.mm, 0.004 * 216.0 + 2.0 * 0.4 + 0.3 + 0.2, 1e-12);
-    // Turned about the pin, holes on one radius line move across their web.
+    // When the pattern turns about the pin, holes on one radius move across their web.
     let turned = budget_of(Errors { index: 1.0, ..NONE }, between());
     assert_near!(turned.worst_web.unwrap().mm, 4.0, 1e-12);
     assert_near!(
@@ -303,7 +303,7 @@ fn a_web_loses_what_its_two_holes_do_not_share() {
 
 #[test]
 fn the_smallest_worst_web_need_not_be_the_smallest() {
-    // The second web is wider, but a joint runs through it.
+    // The second web is wider, but a joint crosses it.
     let mouths = row(&[0.0, 16.0, 32.1]);
     let joints = TapedJoints {
         upright: vec![24.0],
@@ -335,7 +335,7 @@ fn no_holes_have_no_budget() {
 }
 
 #[test]
-fn what_is_no_number_is_refused_with_what_would_work() {
+fn an_error_that_is_not_a_number_is_rejected_with_a_valid_value() {
     let mouths = row(&[0.0, 16.0]);
     let told = |errors: Errors| {
         let work = Work {
@@ -367,7 +367,7 @@ fn what_is_no_number_is_refused_with_what_would_work() {
 }
 
 #[test]
-fn holes_joints_and_limits_without_a_place_are_refused() {
+fn holes_joints_and_limits_that_are_not_finite_are_rejected() {
     let mut mouths = row(&[0.0, 16.0]);
     let joints = TapedJoints {
         upright: Vec::new(),
@@ -401,7 +401,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(32))]
 
     #[test]
-    fn the_worst_is_never_better_than_the_likely(
+    fn the_worst_case_is_never_better_than_the_typical(
         places in prop::collection::vec((-200.0..200.0, -200.0..200.0, 1.0..8.0), 2..20),
         errors in prop::array::uniform6(0.0..1.0),
         limit in -5.0..20.0,

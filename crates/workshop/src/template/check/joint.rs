@@ -1,8 +1,8 @@
 //! Rule: joints between the sheets of the template do not run along a row of holes.
 //!
-//! A hole whose middle is on a joint is punched by two halves of a cross, each moved by the taping. Joints cross the pattern, and one
-//! hole here and there is always near; the grid of sheets is shifted off their middles. A row of them along one joint is another
-//! matter: all of it is as far off as that joint is taped.
+//! A hole whose center is on a joint is punched through two halves of a cross, each moved by the taping. Joints cross the
+//! pattern, and a hole here and there is always close; the grid of sheets is shifted off hole centers. A row of holes along one
+//! joint is a different matter: the whole row is as far off as that joint is taped.
 
 use board::{HoleName, INCH, Measure, SheetLayout};
 use geometry::Point;
@@ -14,17 +14,17 @@ pub const STATEMENT: &str = "No joint between two sheets runs along a row of thr
      mm|1/4\"} to their centers, so that the crosses of a row are whole on one sheet; common practice, no source. \
      Shift the sheets for the widest clearance, which may take one more, turn the pattern, or use larger paper.";
 
-/// Distance from a joint to the middle of a hole, mm.
+/// Least distance from a joint to a hole center, mm.
 const LEAST: f64 = INCH / 4.0;
-/// Holes that are a row.
+/// Number of holes that make a row.
 const ROW: usize = 3;
-/// Distance along the joint, in pitches, at which one row ends and another may begin.
+/// Distance along the joint, in pitches, at which one row ends and another begins.
 const APART: f64 = 2.0;
 
-/// A hole near a joint: where along the joint it is, how far from it, and its name.
+/// A hole near a joint: its position along the joint, its distance from it, and its name.
 type Near = (f64, f64, HoleName);
 
-/// A finding where a joint runs along a row of holes, with the longest row.
+/// A finding where a joint runs along a row of holes, for the longest row.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let row = longest_row(workpiece)?;
     let board = workpiece.board();
@@ -36,7 +36,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         length(*away),
         length(LEAST)
     );
-    // The pattern is turned last: on a board with seams it was turned for those.
+    // Rotating the pattern comes last: on a board with seams it was already rotated for those.
     let mends: &[Mend] = match board.template.layout {
         SheetLayout::Fewest => &[Mend::ShiftSheets],
         SheetLayout::Widest if workpiece.seams().is_empty() => &[Mend::TurnOffJoints],
@@ -50,7 +50,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// The longest row of holes along a joint; none where no joint has one.
+/// The longest row of holes along a joint; none where no joint has a row.
 fn longest_row(workpiece: &Workpiece) -> Option<Vec<Near>> {
     let joints = workpiece.joints();
     let upright = joints.upright.iter();
@@ -60,7 +60,7 @@ fn longest_row(workpiece: &Workpiece) -> Option<Vec<Near>> {
     upright.chain(level).max_by_key(Vec::len)
 }
 
-/// The rows along one joint, for where a middle is along it and how far from it.
+/// The rows along one joint; `place` gives a center's position along the joint and its distance from it.
 fn rows(workpiece: &Workpiece, place: impl Fn(Point) -> (f64, f64)) -> Vec<Vec<Near>> {
     let holes = workpiece.layout().holes.iter();
     let near = holes.map(|hole| {
@@ -78,7 +78,7 @@ fn rows(workpiece: &Workpiece, place: impl Fn(Point) -> (f64, f64)) -> Vec<Vec<N
 /// The rotation within one sector, degrees, nearest to the present one at which no joint runs along a row; none where there is
 /// none.
 ///
-/// Whole degrees are tried: the grid of sheets is shifted anew for each, so that there is no curve to follow.
+/// Whole degrees are tried: each rotation shifts the grid of sheets again, so that there is no continuous curve to follow.
 pub fn rotation_off_joints(workpiece: &Workpiece) -> Option<f64> {
     let board = workpiece.board();
     let half = 180 / board.players.max(1);
@@ -101,7 +101,7 @@ pub mod tests {
         check(&Workpiece::of(board).unwrap())
     }
 
-    /// A board with straight rows and a joint along one of them, where a turn of the pattern helps.
+    /// A board with straight rows and a joint along one of them, which a rotation of the pattern fixes.
     pub fn along_a_row(layout: SheetLayout) -> Board {
         let pitches = (30..60).map(|half| f64::from(half) / 2.0);
         let boards = pitches.map(|pitch| {
@@ -123,7 +123,7 @@ pub mod tests {
     }
 
     #[test]
-    fn sheets_are_shifted_first_and_then_the_pattern_is_turned() {
+    fn sheets_are_shifted_before_the_pattern_is_rotated() {
         for (layout, mend) in [
             (SheetLayout::Fewest, Mend::ShiftSheets),
             (SheetLayout::Widest, Mend::TurnOffJoints),
@@ -138,9 +138,9 @@ pub mod tests {
         }
     }
 
-    /// Rows of a straight arm 20 mm apart: one is near within a quarter inch of its middles, and none beyond.
+    /// Rows of a straight arm 20 mm apart: a row is close within a quarter inch of its centers, and not beyond.
     #[test]
-    fn a_row_is_near_within_a_quarter_inch_of_its_middles() {
+    fn a_row_is_close_within_a_quarter_inch_of_its_centers() {
         let workpiece = Workpiece::of(&along_a_row(SheetLayout::Fewest)).unwrap();
         let row = longest_row(&workpiece).unwrap();
         let joints = workpiece.joints();

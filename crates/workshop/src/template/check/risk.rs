@@ -9,12 +9,12 @@ pub const STATEMENT: &str = "With the error you entered for each step of the wor
      two holes comes out under its limit stays below the set risk; the chances of all pairs are added. The \
      default, 5 %, is common practice, no source.";
 
-/// A finding where the risk of too little wood between two holes is over the set limit.
+/// A finding where the risk of too little wood between two holes exceeds the limit that was set.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let &(budget, chance) = workpiece.budget()?;
     let web = budget.likely_web?;
-    // Webs that are already too thin in the layout are reported by the rule for webs.
+    // Webs already too thin in the layout are reported by the rule about webs.
     let sound = budget.nominal_web?.mm >= board.limits.web;
     (sound && chance > board.limits.risk).then(|| {
         let message = format!(
@@ -40,11 +40,11 @@ mod tests {
     }
 
     #[test]
-    fn webs_near_the_limit_are_a_risk_and_webs_far_over_it_are_not() {
+    fn webs_near_the_limit_are_a_risk_and_wide_webs_are_not() {
         assert_eq!(found(3.0), None);
         let near = found(6.95).unwrap();
         assert!(matches!(near.measured, Some(Measure { value: share, .. }) if share > 0.5));
-        // The thinnest web of the layout is 7 mm: under a higher limit, the rule for webs reports it instead.
+        // The thinnest web of the layout is 7 mm: with a higher limit, the rule about webs reports it instead.
         assert_eq!(found(7.5), None);
     }
 }

@@ -1,4 +1,4 @@
-//! Rule: the template does not take more sheets than the maker cares to tape together, and they share enough to be joined by.
+//! Rule: the template takes no more sheets than the maker cares to tape together, and their overlap is enough to join them.
 
 use crate::check::{Finding, Rule, Severity};
 use crate::{LEAST_OVERLAP, Tiling, Workpiece};
@@ -8,7 +8,7 @@ pub const STATEMENT: &str = "The tiled template takes no more sheets than you ca
      adds its error. Sheets overlap by {5 mm} or more, so that both show the crosses whole. The default of 24 sheets \
      and the {5 mm} are common practice, no source.";
 
-/// Findings where the template takes more sheets than wanted, cannot be cut into any, or shows half of each cross.
+/// Findings where the template takes more sheets than wanted, cannot be cut into sheets, or shows only half of each cross.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     match workpiece.tiling() {
         Ok(tiling) => many(workpiece, tiling)
@@ -19,7 +19,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
-/// The finding where there are more sheets than wanted.
+/// The finding about more sheets than wanted.
 fn many(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     let (sheets, most) = (tiling.tiles.len() as u32, workpiece.board().limits.sheets);
     (sheets > most).then(|| {
@@ -31,7 +31,7 @@ fn many(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     })
 }
 
-/// The finding where sheets share less than a cross is wide, and each shows a part of it.
+/// The finding about an overlap narrower than a cross, of which each sheet shows a part.
 fn halved(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     let overlap = tiling.overlap;
     let is_cut = tiling.tiles.len() > 1 && overlap < LEAST_OVERLAP - 1e-9;
@@ -47,7 +47,7 @@ fn halved(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     })
 }
 
-/// The finding where the template cannot be cut into sheets at all, for this reason.
+/// The finding about a template that cannot be cut into sheets, for this reason.
 fn uncut(reason: &str) -> Finding {
     let message = format!(
         "The template cannot be cut into sheets: {reason}. Check paper, margin and overlap."
@@ -61,7 +61,7 @@ mod tests {
     use board::Board;
 
     #[test]
-    fn only_more_than_wanted_is_a_finding() {
+    fn only_more_sheets_than_wanted_give_a_finding() {
         let mut board = Board::default();
         let sheets = Workpiece::of(&board).unwrap().tiling().unwrap().tiles.len() as u32;
         board.limits.sheets = sheets;
@@ -73,7 +73,7 @@ mod tests {
     }
 
     #[test]
-    fn an_overlap_that_cuts_off_the_crosses_is_a_finding_where_sheets_are_joined() {
+    fn an_overlap_narrower_than_a_cross_is_reported_for_joined_sheets() {
         let mut board = Board::default();
         let found = |board: &Board| check(&Workpiece::of(board).unwrap());
         board.template.overlap = 5.0;

@@ -1,17 +1,17 @@
-//! The correction that takes a printer's stretch and skew out of a page, and the errors of a board without it.
+//! The correction that removes a printer's stretch and skew from a page, and the errors of a board without it.
 
 use geometry::{Angle, Point};
 use kurbo::Affine;
 
-/// The scale and skew a page is drawn with so that it is true when the printer is done with it.
+/// The scale and skew with which a page is drawn so that the printer's output is true to size.
 ///
 /// The printer makes lengths along its level axis 1/`x` and along its upright axis 1/`y` of their true size, and leans the
-/// upright axis over by `skew`, clockwise to the eye. The default changes nothing.
+/// upright axis by `skew`, clockwise as seen. The default changes nothing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintCorrection {
-    /// Factor across: the true length of a level bar over its printed one.
+    /// Factor across: the true length of a level bar divided by its printed length.
     pub x: f64,
-    /// Factor up: the true length of an upright bar over its printed one, measured along the bar.
+    /// Factor up: the true length of an upright bar divided by its printed length, measured along the bar.
     pub y: f64,
     /// The lean that the printer gives upright lines, clockwise.
     pub skew: Angle,
@@ -24,15 +24,15 @@ impl Default for PrintCorrection {
 }
 
 impl PrintCorrection {
-    /// Changes nothing.
+    /// The correction that changes nothing.
     pub const IDENTITY: Self = Self {
         x: 1.0,
         y: 1.0,
         skew: Angle::ZERO,
     };
 
-    /// Where a page point must be drawn so that it is printed in its true place, but for a turn and a shift of the
-    /// whole page.
+    /// The point where a page point must be drawn so that it is printed in its true place, except for a rotation and a shift of
+    /// the whole page.
     ///
     /// ```
     /// use geometry::{Angle, Point};
@@ -45,7 +45,7 @@ impl PrintCorrection {
         self.affine(center) * point
     }
 
-    /// Where a point that is drawn there lies in truth: undoes [`Self::map`].
+    /// The true place of a point drawn here, the inverse of [`Self::map`].
     ///
     /// ```
     /// use geometry::{Angle, Point};
@@ -63,16 +63,16 @@ impl PrintCorrection {
 
     /// [`Self::map`] as a transform of the page.
     ///
-    /// A printer turns the unit vectors into (1/x, 0) and (sin s, cos s)/y, s being the skew; this is the inverse of
-    /// that matrix, about the page's center.
+    /// A printer turns the unit vectors into (1/x, 0) and (sin s, cos s)/y, where s is the skew; this is the inverse of that
+    /// matrix, about the page's center.
     pub fn affine(self, center: Point) -> Affine {
         let lean = -self.x * self.skew.tan();
         let about_origin = Affine::new([self.x, 0.0, lean, self.y / self.skew.cos(), 0.0, 0.0]);
         Affine::translate(center.to_vec2()) * about_origin * Affine::translate(-center.to_vec2())
     }
 
-    /// The same printer's correction for a page that goes through it turned by a quarter: level and upright change
-    /// places, and so do the two diagonals.
+    /// The correction for a page that goes through the same printer rotated by a quarter turn: level and upright are swapped,
+    /// and so are the two diagonals.
     #[must_use]
     pub fn turned(self) -> Self {
         Self {
@@ -88,7 +88,7 @@ impl PrintCorrection {
         factor(self.x) && factor(self.y) && self.skew.cos() > 0.0
     }
 
-    /// The printer's error alone at a radius.
+    /// The error at a radius from the printer alone.
     ///
     /// ```
     /// use workshop::PrintCorrection;
@@ -107,23 +107,23 @@ impl PrintCorrection {
     }
 }
 
-/// The error at the edge of a board, the sheets laid as well as they can be, in mm.
+/// The error at the edge of a board with the sheets laid as well as possible, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintError {
-    /// To the sides; over 0 is too far out.
+    /// Error to the sides; positive is too far out.
     pub across: f64,
-    /// Above and below.
+    /// Error above and below; positive is too far out.
     pub up: f64,
-    /// To the upper right and the lower left; as far in at the other two corners.
+    /// Error at the upper right and the lower left; the other two corners are equally far in.
     pub diagonal: f64,
-    /// The farthest in any direction, in or out.
+    /// The largest error in any direction, in or out.
     pub most: f64,
 }
 
-/// The most that a radius of the printed ellipse is off, as a share.
+/// The greatest deviation of a radius of the printed ellipse, as a share.
 ///
-/// The half axes of the ellipse that a printer makes of a unit circle are the singular values of its matrix. Their
-/// squares are the eigenvalues of the products of the printed unit vectors, [[a², ab sin s], [ab sin s, b²]].
+/// The semi-axes of the ellipse that a printer makes from a unit circle are the singular values of its matrix. Their squares
+/// are the eigenvalues of the matrix of products of the printed unit vectors, [[a², ab sin s], [ab sin s, b²]].
 fn most_stretch(a: f64, b: f64, skew: Angle) -> f64 {
     let middle = f64::midpoint(a * a, b * b);
     let spread = libm::hypot((a * a - b * b) / 2.0, a * b * skew.sin());
@@ -146,9 +146,10 @@ mod tests {
         })
     }
 
-    /// A printer of x factor 1/1.004 and y factor 1/0.998 stretches a radius of 200 mm by 0.80 and shrinks it by 0.40.
+    /// A printer with an x factor of 1/1.004 and a y factor of 1/0.998 stretches a radius of 200 mm by 0.80 mm and shrinks it
+    /// by 0.40 mm.
     #[test]
-    fn what_a_printer_does_to_a_board_is_told_without_correction() {
+    fn the_error_without_correction_follows_from_the_factors() {
         let printer = PrintCorrection {
             x: 1.0 / 1.004,
             y: 1.0 / 0.998,
@@ -168,7 +169,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn undoing_gives_the_point_back(
+        fn undoing_restores_the_point(
             correction in correction(), x in -500.0..500.0_f64, y in -500.0..500.0_f64,
         ) {
             let (point, center) = (Point::new(x, y), Point::new(105.0, 148.5));
@@ -177,9 +178,9 @@ mod tests {
             assert_near!(correction.map(center, center), center, 1e-9);
         }
 
-        /// By many points on the circle as printed.
+        /// Compared with many points on the circle as printed.
         #[test]
-        fn the_farthest_off_is_the_farthest_on_the_printed_circle(correction in correction()) {
+        fn the_largest_error_matches_the_printed_circle(correction in correction()) {
             let steps = 3600;
             let off = |step| {
                 let drawn = point_at(200.0, Angle::turn_part(step, steps));
@@ -190,13 +191,13 @@ mod tests {
         }
 
         #[test]
-        fn turning_twice_changes_nothing(correction in correction()) {
+        fn rotating_twice_changes_nothing(correction in correction()) {
             prop_assert_eq!(correction.turned().turned(), correction);
         }
 
-        /// The lengths in a corrected page that goes through turned are the true ones too.
+        /// Lengths on a corrected page that goes through rotated are also true.
         #[test]
-        fn a_turned_page_has_the_turned_correction(
+        fn a_rotated_page_has_the_rotated_correction(
             correction in correction(), x in -200.0..200.0_f64, y in -200.0..200.0_f64,
         ) {
             let drawn = correction.turned().map(Point::new(x, y), Point::ZERO);

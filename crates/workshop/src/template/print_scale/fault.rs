@@ -1,4 +1,4 @@
-//! Why readings make no sense.
+//! The reasons why readings allow no correction.
 
 use core::fmt;
 
@@ -6,73 +6,73 @@ use board::{Units, show_length};
 
 use crate::template::print_scale::{PrintLength, PrintReadings};
 
-/// Readings that allow no correction.
+/// A reason why readings allow no correction.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PrintFault {
-    /// Nothing has been measured there.
+    /// A length has not been measured.
     Missing {
-        /// Where.
+        /// The length.
         length: PrintLength,
     },
-    /// There are more readings than fields for them.
+    /// There are more readings of a length than fields for them.
     TooMany {
-        /// Of what.
+        /// The length.
         length: PrintLength,
         /// Number of readings.
         count: usize,
     },
-    /// The nominal length is no length.
+    /// A nominal length is not a positive number.
     NoNominal {
-        /// Of what.
+        /// The length.
         length: PrintLength,
-        /// The value given, in mm.
+        /// The value given, mm.
         value: f64,
     },
-    /// The rule's division is no length.
+    /// The rule's division is not a positive number.
     NoDivision {
-        /// The value given, in mm.
+        /// The value given, mm.
         value: f64,
     },
-    /// A reading is no length: nothing, less than nothing, or not a number.
+    /// A reading is zero, negative or not a number.
     NoLength {
-        /// Of what.
+        /// The length.
         length: PrintLength,
-        /// The value given, in mm.
+        /// The value given, mm.
         value: f64,
     },
-    /// A reading is so far off that it must have been misread.
+    /// A reading is so far off that it must be a misreading.
     FarOff {
-        /// Of what.
+        /// The length.
         length: PrintLength,
-        /// The reading, in mm.
+        /// The reading, mm.
         value: f64,
-        /// The nominal length, in mm.
+        /// The nominal length, mm.
         nominal: f64,
     },
-    /// Readings of one length differ by more than measuring explains.
+    /// Readings of one length differ by more than measuring errors explain.
     Disagree {
-        /// Of what.
+        /// The length.
         length: PrintLength,
-        /// The least of them, in mm.
+        /// The least reading, mm.
         least: f64,
-        /// The greatest, in mm.
+        /// The greatest reading, mm.
         most: f64,
-        /// The most that they may differ, in mm.
+        /// The most that they may differ, mm.
         limit: f64,
     },
-    /// Bars and diagonals are not of one print.
+    /// Bars and diagonals are not from the same print.
     Unlike {
-        /// The measure of the diagonals, as the root of their mean square, in mm.
+        /// The size of the diagonals as the root of their mean square, mm.
         diagonals: f64,
-        /// Their measure by the bars, in mm.
+        /// The same size calculated from the bars, mm.
         by_bars: f64,
-        /// The most that they may differ, in mm.
+        /// The most that the two may differ, mm.
         limit: f64,
     },
 }
 
 impl PrintFault {
-    /// The length that it is about; none where it is about all of them, or about the rule.
+    /// The length it is about; none where it is about all of them, or about the rule.
     pub const fn length(&self) -> Option<PrintLength> {
         match *self {
             Self::Missing { length }
@@ -85,7 +85,7 @@ impl PrintFault {
         }
     }
 
-    /// The fault and the way out, lengths in the units given.
+    /// The fault and what to do about it, with lengths in the given units.
     fn words(&self, units: Units) -> String {
         let show = |mm: f64| show_length(mm, units);
         let name = |length: PrintLength| length.label().to_lowercase();

@@ -1,14 +1,14 @@
 //! The errors of a home printer, from a few lengths measured on a test sheet.
 //!
-//! A printer stretches a page differently across and up, and its carriage may not run square to the paper's feed. Such a printer
-//! makes every square the same parallelogram, so two bars and the two diagonals of a square determine it, except for a turn of
-//! the whole page, which is harmless.
+//! A printer stretches a page differently across and up, and its carriage may not move square to the paper feed. Such a printer
+//! turns every square into the same parallelogram, so two bars and the two diagonals of a square determine it, except for a
+//! rotation of the whole page, which is harmless.
 //!
 //! # Skew from the diagonals
 //!
-//! Let the printer make a and b of a unit length across and up, and lean the upright axis over by s. The unit vectors
-//! become p = (a, 0) and q = (b sin s, b cos s), so that p·p = a², q·q = b² and p·q = ab sin s. The diagonals of a
-//! square of side L become L(p + q), rising, and L(p − q), falling. With the law of cosines their squares are
+//! Let the printer print a unit length across as a and a unit length up as b, and lean the upright axis by s. The unit vectors
+//! become p = (a, 0) and q = (b sin s, b cos s), so that p·p = a², q·q = b² and p·q = ab sin s. The diagonals of a square of
+//! side L become L(p + q), rising, and L(p − q), falling. With the law of cosines their squares are
 //!
 //! ```text
 //! r² = L² (a² + b² + 2ab sin s)        f² = L² (a² + b² − 2ab sin s)
@@ -20,13 +20,13 @@
 //! sin s = (r² − f²) / (r² + f²) · (a² + b²) / (2ab)
 //! ```
 //!
-//! The sum r² + f² = 2L² (a² + b²) holds for any skew; where it does not, bars and diagonals are not of one print.
+//! The sum r² + f² = 2L² (a² + b²) holds for any skew; where it does not, bars and diagonals are not from the same print.
 //!
-//! # How sure that is
+//! # Uncertainty
 //!
-//! A mean of n readings with standard deviation d is uncertain by its standard error, d / √n. One reading has no spread of its
-//! own, and readings that agree only show that they were rounded alike: so the uncertainty is never taken as less than half a
-//! division of the rule.
+//! A mean of n readings with standard deviation d is uncertain by its standard error, d / √n. A single reading has no spread,
+//! and readings that agree only show that they were rounded alike, so the uncertainty is never less than half a division of the
+//! rule.
 
 mod correction;
 mod fault;
@@ -40,10 +40,10 @@ pub use correction::{PrintCorrection, PrintError};
 pub use fault::PrintFault;
 pub use readings::{PrintBar, PrintLength, PrintReadings};
 
-/// A correction, and how sure it is.
+/// A correction and its uncertainty.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintScale {
-    /// The correction that takes the printer's errors out.
+    /// The correction that compensates the printer's errors.
     pub correction: PrintCorrection,
     /// Uncertainty of the factor across, as a share of it.
     pub x_uncertainty: f64,
@@ -54,14 +54,14 @@ pub struct PrintScale {
 }
 
 impl PrintScale {
-    /// The printer's error alone at a radius.
+    /// The error at a radius from the printer alone.
     pub fn error_without(&self, radius: f64) -> PrintError {
         self.correction.error_without(radius)
     }
 
-    /// The error that may be left at a radius of a corrected print, by the uncertainty of the readings.
+    /// The error that may remain at a radius of a corrected print because of the uncertainty of the readings.
     ///
-    /// The error in between the axes is at most the greater of theirs plus that of the diagonal.
+    /// The error between the axes is at most the greater of theirs plus that of the diagonal.
     pub fn error_left(&self, radius: f64) -> PrintError {
         let (across, up) = (radius * self.x_uncertainty, radius * self.y_uncertainty);
         let diagonal = radius * self.skew_uncertainty.map_or(0.0, Angle::as_radians) / 2.0;
@@ -74,7 +74,7 @@ impl PrintScale {
     }
 }
 
-/// The correction that readings ask for.
+/// The correction that follows from readings.
 ///
 /// # Errors
 /// Every [`PrintFault`] of the readings.
@@ -118,17 +118,17 @@ pub fn print_scale(readings: &PrintReadings) -> Result<PrintScale, Vec<PrintFaul
     })
 }
 
-/// A reading farther off than this share was misread: no printer that prints at 100 % is so bad.
+/// Share by which a reading must be off to be a misreading: no printer that prints at 100 % is that bad.
 const FAR_OFF: f64 = 0.1;
-/// Readings of one length may differ by this share of it, and always by two divisions of the rule.
+/// Share of a length by which its readings may differ; two divisions of the rule are always allowed.
 const DISAGREE: f64 = 0.005;
 
-/// The most that readings of a length may differ, in mm.
+/// The most that readings of a length may differ, mm.
 fn limit(readings: &PrintReadings, length: PrintLength) -> f64 {
     (DISAGREE * readings.nominal(length)).max(2.0 * readings.division)
 }
 
-/// The faults of readings, each length taken by itself.
+/// The faults of readings, each length considered by itself.
 fn faults(readings: &PrintReadings) -> Vec<PrintFault> {
     let no_division = PrintFault::NoDivision {
         value: readings.division,
@@ -140,12 +140,12 @@ fn faults(readings: &PrintReadings) -> Vec<PrintFault> {
     division.into_iter().chain(lengths).collect()
 }
 
-/// Whether a reading can be one.
+/// Whether a reading is a positive, finite length.
 fn is_length(value: f64) -> bool {
     value.is_finite() && value > 0.0
 }
 
-/// The fault of a length's readings, if there is one.
+/// The fault of a length's readings, if any.
 fn fault_of(readings: &PrintReadings, length: PrintLength) -> Option<PrintFault> {
     let (values, nominal) = (readings.of(length), readings.nominal(length));
     if values.is_empty() {
@@ -182,10 +182,10 @@ fn fault_of(readings: &PrintReadings, length: PrintLength) -> Option<PrintFault>
     (most - least > limit + HAIR).then_some(disagree)
 }
 
-/// The most that rounding adds to a difference of readings, in mm.
+/// The most that rounding adds to a difference of readings, mm.
 const HAIR: f64 = 1e-9;
 
-/// The bars are needed, and each diagonal where the other is given.
+/// Whether a length is needed: the bars always are, and each diagonal is where the other is given.
 fn is_needed(readings: &PrintReadings, length: PrintLength) -> bool {
     match length {
         PrintLength::Level | PrintLength::Upright => true,
@@ -194,7 +194,7 @@ fn is_needed(readings: &PrintReadings, length: PrintLength) -> bool {
     }
 }
 
-/// Whether the diagonals are those of a square that the printer makes `a` wide and `b` high.
+/// Checks that the diagonals are those of a square that the printer makes `a` wide and `b` high.
 fn alike(readings: &PrintReadings, lean: &Lean, a: f64, b: f64) -> Result<(), Vec<PrintFault>> {
     let by_bars = readings.square * libm::hypot(a, b);
     let limit = limit(readings, PrintLength::Rising);
@@ -208,7 +208,7 @@ fn alike(readings: &PrintReadings, lean: &Lean, a: f64, b: f64) -> Result<(), Ve
     }])
 }
 
-/// A mean of readings, in mm; of no readings it is never used.
+/// A mean of readings, mm; it is never used where there are no readings.
 #[derive(Clone, Copy)]
 struct Mean {
     value: f64,
@@ -216,7 +216,7 @@ struct Mean {
 }
 
 impl Mean {
-    /// Mean and uncertainty of readings on a rule with such divisions.
+    /// Mean and uncertainty of readings on a rule with this division.
     fn of(readings: &[f64], division: f64) -> Self {
         let count = readings.len().max(1) as f64;
         let value = readings.iter().sum::<f64>() / count;
@@ -224,7 +224,7 @@ impl Mean {
             .iter()
             .map(|reading| (reading - value) * (reading - value))
             .sum();
-        // The sum is 0 where there is one reading, which leaves half a division.
+        // For one reading the sum is 0, which leaves half a division.
         let error = (squares / (count - 1.0).max(1.0) / count).sqrt();
         Self {
             value,
@@ -237,7 +237,7 @@ impl Mean {
 struct Lean {
     skew: Angle,
     uncertainty: Angle,
-    /// Root of the mean square of the diagonals, in mm.
+    /// Root of the mean square of the diagonals, mm.
     diagonals: f64,
 }
 
@@ -248,7 +248,7 @@ impl Lean {
         diagonals: 0.0,
     };
 
-    /// By the formula at the head of this file; the uncertainty by its derivatives after r and f.
+    /// The lean by the formula at the top of this file; its uncertainty by the derivatives with respect to r and f.
     fn of(rising: Mean, falling: Mean, a: f64, b: f64) -> Self {
         let (r, f) = (rising.value, falling.value);
         let sum = r * r + f * f;

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// A bar of a known length, and its readings; all in mm.
+/// A bar of known length and its readings; all in mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct PrintBar {
@@ -25,7 +25,7 @@ impl Default for PrintBar {
 
 /// The lengths measured on a printed test sheet; all in mm.
 ///
-/// The diagonals may both be left out; the skew then stays unknown and is taken as none.
+/// Both diagonals may be left out; the skew is then unknown and taken as zero.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct PrintReadings {
@@ -42,7 +42,7 @@ pub struct PrintReadings {
     /// Its diagonal from the upper left to the lower right.
     #[serde(rename = "falling_mm")]
     pub falling: Vec<f64>,
-    /// The division of the rule that it is measured with.
+    /// The division of the rule used to measure.
     #[serde(rename = "division_mm")]
     pub division: f64,
 }
@@ -81,7 +81,7 @@ impl PrintReadings {
         }
     }
 
-    /// The nominal measure of a length.
+    /// The nominal value of a length.
     pub fn nominal(&self, length: PrintLength) -> f64 {
         match length {
             PrintLength::Level => self.level.nominal,
@@ -91,7 +91,7 @@ impl PrintReadings {
     }
 }
 
-/// A length of the test sheet that is measured.
+/// A length on the test sheet to measure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PrintLength {
     /// The level bar.
@@ -105,10 +105,10 @@ pub enum PrintLength {
 }
 
 impl PrintLength {
-    /// All of them, in the order in which they are measured.
+    /// All of them, in the order of measuring.
     pub const ALL: [Self; 4] = [Self::Level, Self::Upright, Self::Rising, Self::Falling];
 
-    /// The name on the test sheet and beside its field.
+    /// Its name on the test sheet and beside its field.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Level => "Level bar",

@@ -1,4 +1,4 @@
-//! Readings of printers that are known, and readings that no printer gives.
+//! Readings of known printers, and readings that no printer produces.
 
 use super::*;
 use geometry::Point;
@@ -46,7 +46,7 @@ fn only_fault(readings: &PrintReadings) -> PrintFault {
 
 /// 100 / 99.4 = 1.0060362.
 #[test]
-fn a_factor_is_what_should_be_over_what_is() {
+fn a_factor_is_the_nominal_length_over_the_printed_one() {
     let scale = print_scale(&bars(99.4, 100.0)).unwrap();
     assert_near!(scale.correction.x, 1.006_036_2, 1e-7);
     assert_near!(scale.correction.y, 1.0, 0.0);
@@ -58,7 +58,7 @@ fn a_factor_is_what_should_be_over_what_is() {
     );
 }
 
-/// A print 1 % small puts the edge of a board of radius 200 mm 2.0 mm too near.
+/// A print 1 % too small puts the edge of a board with a radius of 200 mm 2.0 mm too far in.
 #[test]
 fn the_error_without_correction_grows_with_the_board() {
     let scale = print_scale(&bars(99.0, 99.0)).unwrap();
@@ -74,9 +74,9 @@ fn the_error_without_correction_grows_with_the_board() {
     assert_near!(uneven.up, -0.40, 1e-9);
 }
 
-/// 99.2, 99.4, 99.6: mean 99.4, standard deviation 0.2, standard error 0.2/√3 = 0.11547, by hand.
+/// By hand for 99.2, 99.4, 99.6: mean 99.4, standard deviation 0.2, standard error 0.2/√3 = 0.11547.
 #[test]
-fn repeated_readings_are_as_sure_as_their_spread_and_the_rule_allow() {
+fn the_uncertainty_of_readings_comes_from_their_spread_and_the_rule() {
     let mut readings = bars(99.4, 100.0);
     readings.level.readings = vec![99.2, 99.4, 99.6];
     readings.division = 0.1;
@@ -84,15 +84,15 @@ fn repeated_readings_are_as_sure_as_their_spread_and_the_rule_allow() {
     assert_near!(scale.x_uncertainty, 0.115_470 / 99.4, 1e-8);
     assert_near!(scale.y_uncertainty, 0.05 / 100.0, 1e-12);
     assert_near!(scale.error_left(200.0).across, 0.232_334, 1e-5);
-    // A rule of whole millimeters cannot read it better than half of one.
+    // A rule with divisions of 1 mm cannot be read more accurately than to half of one.
     readings.division = 1.0;
     let scale = print_scale(&readings).unwrap();
     assert_near!(scale.x_uncertainty, 0.5 / 99.4, 1e-12);
 }
 
-/// Two readings half a division off: 0.25 mm each of 141.42 mm across, so √2 · 0.25 / 141.42 = 0.0025 rad.
+/// Two readings, each half a division (0.25 mm) off, of a length of 141.42 mm: √2 · 0.25 / 141.42 = 0.0025 rad.
 #[test]
-fn the_skew_is_as_sure_as_both_diagonals() {
+fn the_uncertainty_of_the_skew_comes_from_both_diagonals() {
     let mut readings = bars(100.0, 100.0);
     let side = readings.square * core::f64::consts::SQRT_2;
     (readings.rising, readings.falling) = (vec![side], vec![side]);
@@ -104,7 +104,7 @@ fn the_skew_is_as_sure_as_both_diagonals() {
 }
 
 #[test]
-fn senseless_readings_are_refused_each_in_its_place() {
+fn senseless_readings_are_rejected_one_by_one() {
     for value in [0.0, -99.0, f64::NAN, f64::INFINITY] {
         let fault = only_fault(&bars(value, 100.0));
         assert!(matches!(fault, PrintFault::NoLength { .. }), "{fault}");
@@ -135,7 +135,7 @@ fn senseless_readings_are_refused_each_in_its_place() {
 }
 
 #[test]
-fn readings_that_disagree_are_refused() {
+fn readings_that_disagree_are_rejected() {
     let mut readings = bars(100.0, 100.0);
     readings.level.readings = vec![99.0, 100.0];
     assert!(print_scale(&readings).is_ok());
@@ -155,7 +155,7 @@ fn readings_that_disagree_are_refused() {
 }
 
 #[test]
-fn what_is_not_measured_is_asked_for() {
+fn missing_measurements_are_requested() {
     let readings = PrintReadings::default();
     assert!(readings.is_empty());
     let faults = print_scale(&readings).unwrap_err();
@@ -172,14 +172,14 @@ fn what_is_not_measured_is_asked_for() {
 }
 
 #[test]
-fn diagonals_of_another_print_are_refused() {
+fn diagonals_of_another_print_are_rejected() {
     let mut readings = bars(100.0, 100.0);
     (readings.rising, readings.falling) = (vec![140.0], vec![140.0]);
     let fault = only_fault(&readings);
     assert!(matches!(fault, PrintFault::Unlike { .. }), "{fault}");
 }
 
-/// Any printer that stretches, leans and turns.
+/// Any printer that stretches, leans and rotates.
 fn printer() -> impl Strategy<Value = Affine> {
     let parts = (0.95..1.05_f64, 0.95..1.05_f64, -0.03..0.03_f64);
     (parts, -0.02..0.02_f64, -3.0..3.0_f64).prop_map(|((across, up, shear), lean, shift)| {
@@ -189,9 +189,9 @@ fn printer() -> impl Strategy<Value = Affine> {
 }
 
 proptest! {
-    /// The correction is worked out from lengths alone, without the printer's matrix.
+    /// The correction is derived from lengths alone, without the printer's matrix.
     #[test]
-    fn a_corrected_sheet_comes_out_of_the_printer_true(
+    fn a_corrected_sheet_is_printed_true_to_size(
         printer in printer(), ax in 0.0..210.0_f64, ay in 0.0..297.0_f64, bx in 0.0..210.0_f64, by in 0.0..297.0_f64,
     ) {
         let correction = print_scale(&readings_of(printer)).unwrap().correction;
@@ -202,9 +202,9 @@ proptest! {
         assert_near!(printed, nominal, 1e-9);
     }
 
-    /// A printer that leaves level lines level gives back every point, not distances alone.
+    /// A printer that keeps level lines level reproduces every point, and not only distances.
     #[test]
-    fn a_printer_that_scales_and_leans_gives_points_back(
+    fn a_printer_that_scales_and_leans_reproduces_points(
         across in 0.95..1.05_f64, up in 0.95..1.05_f64, shear in -0.03..0.03_f64,
         x in -148.0..148.0_f64, y in -148.0..148.0_f64,
     ) {

@@ -1,7 +1,7 @@
-//! Cutting a plan into sheets: where the grid lies, and which way the paper does.
+//! Cutting a plan into sheets: the position of the grid, and the orientation of the paper.
 //!
-//! Two things are wanted and work against each other. Joints are to keep far from holes, and sheets are to be few. The grid that
-//! lies with the widest clearance is worked out first; where few sheets are wanted, the others have to beat it.
+//! Two aims conflict: joints should be far from holes, and sheets should be few. The grid with the widest clearance is found
+//! first; where few sheets are wanted, the other grids have to beat it.
 
 use board::{HoleName, SheetLayout, Template};
 use geometry::{JointPlace, MOST_SHEETS, SheetRow, best_joints, sheets_along};
@@ -12,17 +12,17 @@ use super::{Tiling, TilingError};
 use crate::template::correction::printable_size;
 use crate::{Correction, Workpiece, paper_size};
 
-/// The most of the edge that may be on no sheet, from the rim inward, mm: the roundover takes about as much off.
+/// Width of the edge that may be on no sheet, from the rim inward, mm: the roundover removes about as much.
 const SLIVER: f64 = 5.0;
-/// Room around a hole that its sheet shows with it, mm.
+/// Room around a hole that its sheet shows too, mm.
 const AROUND: f64 = 3.0;
-/// Joints keep this far from the center of every hole, wherever the sheets are laid, if the board allows it, mm.
+/// Least distance of joints from the center of every hole, wherever the sheets are, if the board allows it, mm.
 const LEAST_CLEAR: f64 = 2.0;
-/// Clearances that differ by less are alike, mm.
+/// Clearances that differ by less count as equal, mm.
 const TIE: f64 = 1e-9;
-/// A drawing that reaches beyond the sheets by less is still on them, mm.
+/// A drawing that extends beyond the sheets by less is still on them, mm.
 pub(super) const FUZZ: f64 = 1e-6;
-/// A disc that reaches into a window by less only touches it, mm².
+/// A disc that extends into a window by less only touches it, mm².
 const TOUCHING: f64 = 1e-6;
 
 /// Cuts the plan of a board into sheets of its template's paper, upright or turned.
@@ -51,8 +51,8 @@ pub(crate) fn cut_template(workpiece: &Workpiece) -> Result<Tiling, TilingError>
     cut_into_sheets(&board.template, &drawn, workpiece.printer())
 }
 
-/// The radius of everything that the sheets must show: every hole, as wide as a router's template has it, a groove inside the
-/// rim, and all of the board but a sliver of its edge.
+/// The radius of everything that the sheets must show: every hole, as wide as in a router template, a groove inside the rim,
+/// and all of the board except a sliver of its edge.
 fn needed_radius(workpiece: &Workpiece) -> f64 {
     let board = workpiece.board();
     let wider = board
@@ -72,7 +72,7 @@ pub(super) fn square(radius: f64) -> Rect {
     Rect::from_center_size(Point::ORIGIN, (2.0 * radius, 2.0 * radius))
 }
 
-/// Whether any of a disc about the center pin lies in a window.
+/// Whether any part of a disc about the center pin is in a window.
 pub(super) fn is_on_disc(window: Rect, radius: f64) -> bool {
     let nearest = Point::new(
         0.0_f64.clamp(window.x0, window.x1.max(window.x0)),
@@ -84,38 +84,38 @@ pub(super) fn is_on_disc(window: Rect, radius: f64) -> bool {
 
 /// A drawing to be cut into sheets.
 pub struct Drawn<'a> {
-    /// All of it.
+    /// The whole drawing.
     pub all: DrawnPart<'a>,
-    /// The part that no sheet may leave off, even where that would spare one.
+    /// The part that no sheet may leave out, even where that would save a sheet.
     pub needed: DrawnPart<'a>,
-    /// The holes to drill, which keep off the joints.
+    /// The holes to drill, which joints keep clear of.
     pub places: &'a [(HoleName, Point)],
 }
 
-/// All or part of the drawing that is cut into sheets.
+/// All or part of a drawing that is cut into sheets.
 #[derive(Clone, Copy)]
 pub struct DrawnPart<'a> {
     /// The box around it.
     pub bounds: Rect,
-    /// Whether any of it lies in a window.
+    /// Whether any of it is in a window.
     pub is_on: &'a dyn Fn(Rect) -> bool,
-    /// Radius of a disc about the center pin that belongs to it wholly, mm; 0 where there is none. No sheet with some of that
-    /// disc to itself can be spared, which rules out most grids of a search at once.
+    /// Radius of a disc about the center pin that belongs to it entirely, mm; 0 where there is none. A sheet that alone shows
+    /// some of that disc cannot be dropped, which rules out most grids of a search at once.
     pub core: f64,
 }
 
 /// Cuts anything into sheets of a template's paper, upright or turned, as the template asks: into the fewest, or with joints that
 /// keep farthest from the holes.
 ///
-/// The fewest sheets may leave off parts that are not needed. Their joints keep 2 mm from every center, or as far as those of the
-/// widest clearance where that is less.
+/// The fewest sheets may leave out parts that are not needed. Their joints keep 2 mm from every hole center, or as far as the
+/// joints of the widest clearance where that is less.
 ///
 /// ```
 /// use board::{Paper, Template};
 /// use kurbo::Rect;
 /// use workshop::{Drawn, DrawnPart, cut_into_sheets};
 /// let template = Template { paper: Paper::A4, margin: 10.0, overlap: 10.0, ..Template::default() };
-/// // A strip of 500 × 150 mm goes on two sheets that lie; upright it would take three.
+/// // A strip of 500 × 150 mm fits on two landscape sheets; upright it would take three.
 /// let all = DrawnPart { bounds: Rect::new(0.0, 0.0, 500.0, 150.0), is_on: &|_| true, core: 0.0 };
 /// let tiling = cut_into_sheets(&template, &Drawn { all, needed: all, places: &[] }, None)?;
 /// assert_eq!((tiling.columns, tiling.rows), (2, 1));
@@ -156,7 +156,7 @@ pub fn cut_into_sheets(
     Ok(chosen.tiling(template, drawn, &best))
 }
 
-/// Paper that lies one way.
+/// Paper in one orientation.
 struct Way {
     paper: Size,
     printable: Size,
@@ -166,17 +166,17 @@ struct Way {
     coordinates: [Vec<f64>; 2],
 }
 
-/// A place of a row of sheets that a search tries.
+/// A position of a row of sheets that a search tries.
 struct Tried {
     place: JointPlace,
-    /// The least square of the distance (mm) from the center pin, along the row, of what each sheet has to itself.
+    /// For each sheet, the least squared distance (mm²) from the center pin along the row, over what no other sheet shows.
     near: Vec<f64>,
-    /// Whether the sheets reach over all of the drawing.
+    /// Whether the sheets cover the whole drawing along the row.
     covers: bool,
 }
 
 impl Tried {
-    /// A row of sheets at a place, over a drawing from one coordinate to another.
+    /// A row of sheets at a position, over a drawing from one coordinate to another.
     fn along(row: SheetRow, place: JointPlace, (lo, hi): (f64, f64)) -> Self {
         let step = row.printable - row.overlap;
         let near = |sheet: u32| {
@@ -196,7 +196,7 @@ impl Tried {
         }
     }
 
-    /// Whether the grid of these columns and those rows may be better than the best known, before its sheets are checked.
+    /// Whether the grid of these columns and rows could be better than the best known, before its sheets are checked.
     fn may_better(&self, rows: &Self, core: f64, least: f64, known: &Laid) -> bool {
         let clear = self.place.clear.min(rows.place.clear);
         if clear < least - TIE {
@@ -212,8 +212,8 @@ impl Tried {
         self.fewest_with(rows, core) <= most
     }
 
-    /// The fewest sheets that a grid of these columns and those rows can have: those that each have some of a disc to themselves,
-    /// whose radius has this square.
+    /// A lower bound on the number of sheets in a grid of these columns and rows: those that alone show some of a disc whose
+    /// radius is the root of `core`.
     fn fewest_with(&self, rows: &Self, core: f64) -> usize {
         let in_column = |across: &f64| {
             let some = rows.near.iter().filter(|up| across + *up < core);
@@ -223,7 +223,7 @@ impl Tried {
     }
 }
 
-/// A grid with the sheets of it that are kept.
+/// A grid with its kept sheets.
 struct Laid {
     grid: Grid,
     kept: Kept,
@@ -234,7 +234,7 @@ struct Laid {
 }
 
 impl Laid {
-    /// Whether one way of laying the sheets is better: fewer sheets, then all of the edge, then joints that keep farther off.
+    /// Whether one grid is better: fewer sheets, then the whole edge, then joints farther from holes.
     fn is_better(&self, other: &Self) -> bool {
         let (mine, theirs) = (self.kept.count(), other.kept.count());
         let fewer = mine.cmp(&theirs);
@@ -245,7 +245,7 @@ impl Laid {
 }
 
 impl Way {
-    /// The paper as it is printed on.
+    /// The paper in its orientation, with its printable area.
     fn of(
         template: &Template,
         drawn: &Drawn<'_>,
@@ -271,7 +271,7 @@ impl Way {
         })
     }
 
-    /// Sheets side by side, or above each other.
+    /// A row of sheets, side by side or above each other.
     fn row(&self, axis: usize, sheets: u32) -> SheetRow {
         let printable = [self.printable.width, self.printable.height];
         SheetRow {
@@ -281,7 +281,7 @@ impl Way {
         }
     }
 
-    /// The grid that begins at two places.
+    /// The grid that begins at two positions.
     const fn grid(&self, first: Point, columns: u32, rows: u32) -> Grid {
         Grid {
             first,
@@ -292,7 +292,7 @@ impl Way {
         }
     }
 
-    /// All of it on sheets whose joints keep as far from the holes as they can.
+    /// The grid that shows everything with joints as far from the holes as possible.
     fn widest(&self, drawn: &Drawn<'_>) -> Result<Laid, TilingError> {
         let DrawnPart { bounds, is_on, .. } = drawn.all;
         let along = |axis: usize, lo: f64, hi: f64| {
@@ -304,7 +304,7 @@ impl Way {
         };
         let (x, clear_x, columns) = along(0, bounds.x0, bounds.x1)?;
         let (y, clear_y, rows) = along(1, bounds.y0, bounds.y1)?;
-        // As many in all as may lie in a row; a board of 5 m takes 532 sheets of A4.
+        // The limit for a row also holds for all sheets together; a board of 5 m takes 532 sheets of A4.
         let sheets = columns * rows;
         if sheets > MOST_SHEETS {
             return Err(TilingError::TooMany { sheets });
@@ -318,9 +318,9 @@ impl Way {
         })
     }
 
-    /// A better grid than the best so far, if there is one whose joints keep so far from the holes.
+    /// A better grid than the best so far with joints far enough from the holes, if there is one.
     ///
-    /// One column or row more than needed is tried too, as sheets that stand out less at the sides leave more corners empty.
+    /// One column or row more than needed is tried too, as sheets that extend less at the sides leave more corners empty.
     fn fewer(
         &self,
         drawn: &Drawn<'_>,
@@ -351,7 +351,7 @@ impl Way {
         Ok(found)
     }
 
-    /// The grid of two places, if it is better than the best known.
+    /// The grid of two positions, if it is better than the best known.
     fn laid(
         &self,
         drawn: &Drawn<'_>,
@@ -374,7 +374,7 @@ impl Way {
         laid.is_better(known).then_some(laid)
     }
 
-    /// Places worth trying along one axis.
+    /// Positions worth trying along one axis.
     fn places(
         &self,
         axis: usize,
@@ -400,7 +400,7 @@ impl Way {
         Ok((sheets..=most).flat_map(each).collect())
     }
 
-    /// The sheets as they are returned.
+    /// The sheets of a grid as a [`Tiling`].
     fn tiling(&self, template: &Template, drawn: &Drawn<'_>, laid: &Laid) -> Tiling {
         let (grid, tiles) = laid.grid.tiles(&laid.kept);
         let near = |axis: usize, sheets: u32, origin: f64| {
@@ -429,5 +429,5 @@ impl Way {
     }
 }
 
-/// Beyond so many sheets along one axis one more is not tried: holes leave no wide gaps between so many joints.
+/// Number of sheets along one axis beyond which one more is not tried: holes leave no wide gaps between that many joints.
 const MOST_MORE: u32 = 12;

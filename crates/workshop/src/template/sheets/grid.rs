@@ -1,11 +1,11 @@
-//! The grid of sheets over a plan, and which of its sheets can be spared.
+//! The grid of sheets over a plan, and which of its sheets can be dropped.
 
 use kurbo::{Point, Rect, Size};
 
 use super::Tile;
 use super::cut::FUZZ;
 
-/// Sheets in columns and rows over a plan; rows count from the top.
+/// Sheets in columns and rows over a plan; rows are counted from the top.
 #[derive(Debug, Clone, Copy)]
 pub struct Grid {
     /// Lower left corner of the lower left sheet's printable part, in the board frame.
@@ -20,7 +20,7 @@ pub struct Grid {
     pub rows: u32,
 }
 
-/// Which sheets of a grid are kept, row by row from the top left.
+/// The kept sheets of a grid, row by row from the top left.
 #[derive(Debug, Clone, Default)]
 pub struct Kept {
     flags: Vec<bool>,
@@ -38,7 +38,7 @@ impl Kept {
         self.flags.resize(self.count, true);
     }
 
-    /// Whether a sheet is kept; off the grid none is.
+    /// Whether a sheet is kept; false outside the grid.
     fn has(&self, column: i64, row: i64) -> bool {
         let on = (0..i64::from(self.columns)).contains(&column)
             && (0..i64::from(self.rows)).contains(&row);
@@ -51,7 +51,7 @@ impl Kept {
         [(-1, 0), (1, 0), (0, -1), (0, 1)].map(|(x, y)| self.has(column + x, row + y))
     }
 
-    /// Spares a sheet.
+    /// Drops a sheet.
     fn spare(&mut self, column: i64, row: i64) {
         let at = (row * i64::from(self.columns) + column) as usize;
         if let Some(flag) = self.flags.get_mut(at) {
@@ -60,7 +60,7 @@ impl Kept {
         }
     }
 
-    /// The number of sheets that are kept.
+    /// The number of kept sheets.
     pub const fn count(&self) -> usize {
         self.count
     }
@@ -78,23 +78,23 @@ impl Grid {
         Rect::from_origin_size(corner, self.printable)
     }
 
-    /// All that the grid covers.
+    /// The area that the grid covers.
     pub fn area(&self) -> Rect {
         self.window(0, self.rows - 1)
             .union(self.window(self.columns - 1, 0))
     }
 
-    /// The sheets that something is on that no other sheet shows.
+    /// The sheets that are needed because something is on them that no other sheet shows.
     pub fn kept(&self, is_on: &dyn Fn(Rect) -> bool) -> Kept {
         let mut kept = Kept::default();
         self.keep(is_on, &mut kept);
         kept
     }
 
-    /// Finds the sheets that something is on that no other sheet shows.
+    /// Finds the sheets that are needed because something is on them that no other sheet shows.
     ///
-    /// Sheets are tried from the corners inward, and one is dropped only if that leaves the others joined side to side: parts
-    /// taped together must not fall into two.
+    /// Sheets are tried from the corners inward, and one is dropped only if the others stay joined side to side: the taped
+    /// template must not fall into two.
     pub fn keep(&self, is_on: &dyn Fn(Rect) -> bool, kept: &mut Kept) {
         kept.reset(self);
         let (right, low) = (i64::from(self.columns) - 1, i64::from(self.rows) - 1);
@@ -108,8 +108,8 @@ impl Grid {
         }
     }
 
-    /// The area that only this sheet shows, where it stands at the end of a row and of a column and its neighbors are joined without
-    /// it; none for a sheet that others hang on.
+    /// The area that only this sheet shows, where it is at the end of a row and of a column and its neighbors are joined
+    /// without it; none for a sheet that joins others.
     fn own(&self, kept: &Kept, x: i64, y: i64) -> Option<Rect> {
         let [left, right, above, below] = kept.neighbors(x, y);
         if (left && right) || (above && below) {
@@ -138,7 +138,7 @@ impl Grid {
         )
     }
 
-    /// Whether anything lies on no kept sheet: beyond the grid, or where a sheet was spared.
+    /// Whether any part of a drawing is on no kept sheet: beyond the grid, or where a sheet was dropped.
     pub fn loses(&self, kept: &Kept, bounds: Rect, is_on: &dyn Fn(Rect) -> bool) -> bool {
         if !self.area().inflate(FUZZ, FUZZ).contains_rect(bounds) {
             return true;
@@ -150,13 +150,13 @@ impl Grid {
         })
     }
 
-    /// The places of the grid, row by row from the top left.
+    /// The indices of the grid, row by row from the top left.
     fn places(&self) -> impl Iterator<Item = (u32, u32)> + use<> {
         let columns = self.columns;
         (0..self.rows).flat_map(move |row| (0..columns).map(move |column| (column, row)))
     }
 
-    /// The kept sheets, counted anew from the first row and column that have any, and the grid that is left of this one.
+    /// The kept sheets, renumbered from the first row and column that have any, and the grid that is left of this one.
     pub fn tiles(&self, kept: &Kept) -> (Self, Vec<Tile>) {
         let places: Vec<(u32, u32)> = self
             .places()

@@ -1,7 +1,7 @@
 //! A plan cut into sheets of the maker's paper.
 //!
-//! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is shifted so that no
-//! bore center lies on a joint, and sheets without a part of their own are dropped.
+//! Sheets share an overlap with each neighbor; the joint line is the middle of the overlap. The grid of sheets is shifted so
+//! that no hole center is on a joint, and sheets that show nothing of their own are dropped.
 
 mod cut;
 mod grid;
@@ -22,7 +22,7 @@ pub use cut::{Drawn, DrawnPart, cut_into_sheets};
 /// A plan cut into sheets.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tiling {
-    /// The paper as it goes through the printer, turned the better way.
+    /// The paper as it goes through the printer, in the better orientation.
     pub paper: Size,
     /// Border that stays white, mm.
     pub margin: f64,
@@ -34,15 +34,15 @@ pub struct Tiling {
     pub rows: u32,
     /// The sheets that are needed, row by row from the top left; most grids leave corners empty, as boards are round.
     pub tiles: Vec<Tile>,
-    /// Whether all of the board's edge is on some sheet; slivers of it are left off where that spares a sheet.
+    /// Whether the whole edge of the board is on some sheet; slivers of it are left out where that saves a sheet.
     pub whole: bool,
-    /// The bore whose center lies nearest a joint line, and how far from it; none without joints.
+    /// The hole whose center is nearest to a joint line, and its distance; none without joints.
     pub nearest: Option<(HoleName, f64)>,
-    /// The correction that takes the printer's errors out of the sheets, for paper that goes through as these do.
+    /// The correction that compensates the printer's errors on the sheets, for paper that goes through the printer as these do.
     pub correction: Option<Correction>,
 }
 
-/// One sheet's share of the board.
+/// One sheet of a plan.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tile {
     /// Counted from the left, from 0.
@@ -54,7 +54,7 @@ pub struct Tile {
 }
 
 impl Tile {
-    /// The name of the sheet: its row as a number, its column as a letter, as in 2C; the 27th column is AA.
+    /// The name of the sheet: its row as a number and its column as a letter, as in 2C; the 27th column is AA.
     pub fn label(&self) -> String {
         format!("{}{}", self.row + 1, self.column_letters())
     }
@@ -71,7 +71,7 @@ impl Tile {
     }
 }
 
-/// Why a plan cannot be cut into sheets.
+/// The reason why a plan cannot be cut into sheets.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TilingError {
     /// The margins leave no printable area.
@@ -84,7 +84,7 @@ pub enum TilingError {
         /// Height of the paper, mm.
         height: f64,
     },
-    /// More sheets than anyone tapes together.
+    /// There would be more sheets than anyone tapes together.
     #[error(
         "the template would take {sheets} sheets, over the {MOST_SHEETS} that are laid out at most; larger paper or smaller margins \
          take fewer, and the whole board on one page of a print shop takes one"
@@ -93,7 +93,7 @@ pub enum TilingError {
         /// Sheets of the grid.
         sheets: u32,
     },
-    /// The sheets do not advance, or are too many in a row.
+    /// The sheets do not advance, or there are too many in a row.
     #[error(fmt = board::say_geometry)]
     Geometry(#[from] geometry::Error),
 }
@@ -112,13 +112,12 @@ fn nothing_left(margin: &f64, width: &f64, height: &f64, f: &mut Formatter<'_>) 
 }
 
 impl Tiling {
-    /// Whether the paper lies on its long side.
+    /// Whether the paper is in landscape orientation.
     pub fn is_landscape(&self) -> bool {
         self.paper.width > self.paper.height
     }
 
-    /// Where the sheets meet, in the board frame: the x of every upright joint line and the y of every level one, from
-    /// the lower left.
+    /// The joint lines in the board frame: the x of every upright one and the y of every level one, from the lower left.
     pub fn joints(&self) -> (Vec<f64>, Vec<f64>) {
         let half = self.overlap / 2.0;
         let mut upright: Vec<f64> = self
@@ -141,7 +140,7 @@ impl Tiling {
         (upright, level)
     }
 
-    /// The places where sheets are taped together.
+    /// The joints where sheets are taped together.
     pub fn taped(&self) -> TapedJoints {
         let (upright, level) = self.joints();
         TapedJoints { upright, level }
@@ -153,13 +152,13 @@ impl Tiling {
         format!("{} of {}", several(count, "sheet"), paper.words())
     }
 
-    /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, the drawing there still
-    /// comes to lie inside the margins.
+    /// The part of a page that can be drawn on, in the page frame; with a printer's correction, the corrected drawing also
+    /// stays inside the margins.
     pub fn printable(&self) -> Rect {
         printable(self.paper, self.margin, self.correction.as_ref())
     }
 
-    /// The tile at a place of the grid, if there is one.
+    /// The tile at a position of the grid, if there is one.
     pub fn tile(&self, column: u32, row: u32) -> Option<&Tile> {
         self.tiles
             .iter()
@@ -167,13 +166,13 @@ impl Tiling {
     }
 }
 
-/// The narrowest overlap in which the crosses on joints are whole, mm.
+/// The narrowest overlap in which the crosses on joints are complete, mm.
 pub const LEAST_OVERLAP: f64 = 5.0;
-/// Half the length of the lines of a cross where there is room for it, mm.
+/// Half the length of a cross's lines where there is room for it, mm.
 const ARM: f64 = 4.0;
 
-/// Half the length of the lines of a cross on a joint, so that both sheets show all of it, mm; under [`LEAST_OVERLAP`] it gets no
-/// shorter, and each sheet cuts some of it off.
+/// Half the length of a cross's lines on a joint, mm, such that both sheets show the whole cross. Below [`LEAST_OVERLAP`] it
+/// gets no shorter, and each sheet cuts some of it off.
 ///
 /// ```
 /// assert_eq!(workshop::cross_arm_of(10.0), 4.0);

@@ -1,4 +1,4 @@
-//! Boards cut into sheets: how many, their content, and how near their joints come to holes.
+//! Boards cut into sheets: the number of sheets, their content, and the clearance of their joints from holes.
 
 use super::*;
 use crate::Workpiece;
@@ -27,7 +27,7 @@ fn cut_of(diameter: f64, paper: Paper) -> Tiling {
 }
 
 #[test]
-fn joints_lie_midway_in_what_neighbors_share() {
+fn joints_are_midway_in_the_overlap() {
     let tiling = cut_of(500.0, Paper::A4);
     let (upright, level) = tiling.joints();
     assert_eq!(
@@ -38,7 +38,7 @@ fn joints_lie_midway_in_what_neighbors_share() {
     assert!((upright[0] - f64::midpoint(first.x1, second.x0)).abs() < 1e-9);
 }
 
-/// Sheets counted by hand from the printable part: 190 × 277 mm of an A4 with margins of 10, overlap 10.
+/// Sheets counted by hand from the printable part: 190 × 277 mm of an A4 with margins of 10 mm, overlap 10 mm.
 #[test]
 fn boards_take_as_many_sheets_as_counted_by_hand() {
     for (diameter, paper, sheets) in [
@@ -78,7 +78,7 @@ fn the_sheets_cover_the_board_and_share_their_overlap() {
 }
 
 #[test]
-fn the_nearest_bore_is_as_near_as_is_said() {
+fn the_distance_of_the_nearest_hole_is_right() {
     let board = Board::default();
     let workpiece = Workpiece::of(&board).unwrap();
     let (holes, tiling) = (workpiece.layout(), workpiece.tiling().unwrap());
@@ -101,7 +101,7 @@ fn the_nearest_bore_is_as_near_as_is_said() {
 }
 
 #[test]
-fn margins_that_leave_no_paper_are_refused() {
+fn margins_that_leave_no_paper_are_an_error() {
     let template = Template {
         margin: 100.0,
         paper: Paper::Custom {
@@ -135,7 +135,7 @@ fn margins_that_leave_no_paper_are_refused() {
 }
 
 #[test]
-fn labels_go_by_row_number_and_column_letter() {
+fn labels_are_row_number_and_column_letter() {
     let tile = |column, row| {
         Tile {
             column,
@@ -151,11 +151,11 @@ fn labels_go_by_row_number_and_column_letter() {
     assert_eq!(tile(999, 0), "1ALL");
 }
 
-/// A board of 560 mm on A4: three sheets of 190 mm that overlap by 10 are 550 mm, so that four by three without two corners hold all
-/// of it; three rows of three without two corners hold all but slivers of its edge.
+/// A board of 560 mm on A4: three sheets of 190 mm that overlap by 10 mm are 550 mm, so four by three sheets without two
+/// corners hold all of it, and three rows of three without two corners hold all but slivers of its edge.
 #[test]
-fn sheets_that_show_nothing_of_their_own_are_spared() {
-    // Rings that all take the same part of their boards.
+fn sheets_that_show_nothing_of_their_own_are_dropped() {
+    // Rings that all cover the same share of their boards.
     let cut = |spaces, paper, diameter: f64, layout| {
         let mut board = Board {
             spaces,
@@ -208,9 +208,9 @@ fn hangs_together(tiling: &Tiling) -> bool {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
 
-    /// By points along every bore and at the ends of every cross, on every paper.
+    /// Checked at points along every bore and at the ends of every cross, on every paper.
     #[test]
-    fn every_hole_is_on_some_sheet_and_none_is_lost_with_a_spared_one(
+    fn every_hole_is_on_a_sheet_and_none_is_lost_with_a_dropped_one(
         diameter in 300.0..900.0_f64,
         players in 2_u32..9,
         sides in (100.0..320.0_f64, 100.0..450.0_f64),
@@ -246,9 +246,9 @@ proptest! {
         prop_assert!(clear(tiling) >= clear(wide).min(2.0) - 1e-6, "{} {}", clear(tiling), clear(wide));
     }
 
-    /// The search passes over most grids without looking at their sheets; it must not pass over the best one.
+    /// The search skips most grids without checking their sheets; it must not skip the best one.
     #[test]
-    fn grids_that_are_passed_over_would_not_have_been_better(
+    fn skipped_grids_would_not_have_been_better(
         diameter in 300.0..900.0_f64,
         needed in 0.0..12.0_f64,
         centers in prop::collection::vec((-1.0..1.0_f64, -1.0..1.0_f64), 0..60),
@@ -281,9 +281,9 @@ proptest! {
     }
 }
 
-/// A board of 5 m on small cards would take 60,000 of them, which are not so many in any one row.
+/// A board of 5 m on small cards would take 60,000 of them, although no single row has too many.
 #[test]
-fn sheets_have_a_limit_in_all_and_not_only_in_a_row() {
+fn the_total_number_of_sheets_is_limited_and_not_only_that_of_a_row() {
     let paper = |side| Paper::Custom {
         width: side,
         height: side,
