@@ -21,7 +21,7 @@ use board::{Build, Cut};
 use kurbo::{Point, Vec2};
 use workshop::{Look, NEUTRAL_WOOD, Pores, Workpiece, look};
 
-use crate::noise::{Noise, floor, hash, pick, share};
+use crate::noise::{Layer, Noise, floor, hash, pick, share};
 use crate::space::Space;
 use crate::tone::Tone;
 
@@ -230,26 +230,26 @@ impl Grain {
         pixel: f32,
     ) -> InRing {
         let wander = self.wander;
-        let sway = noise.along(x / 240.0, strip.of_noise(0)) * 26.0 * wander;
-        let dive = strip.slope * x + noise.along(x / 170.0, strip.of_noise(1)) * 20.0 * wander;
+        let sway = noise.on_line(x / 240.0, strip.layer(0)) * 26.0 * wander;
+        let dive = strip.slope * x + noise.on_line(x / 170.0, strip.layer(1)) * 20.0 * wander;
         let (up, deep) = (y - strip.pith + sway, z + strip.deep + dive);
         let plain = (up * up + deep * deep).sqrt();
-        let wide = noise.flat(x / 190.0, (up + 0.7 * deep) / 50.0, strip.of_noise(2))
+        let wide = noise.in_plane(x / 190.0, (up + 0.7 * deep) / 50.0, strip.layer(2))
             * self.ring
             * 3.2
             * wander;
         let fine =
-            noise.flat(x / 46.0, (up + 0.7 * deep) / 9.0, strip.of_noise(3)) * self.ring * 0.24;
+            noise.in_plane(x / 46.0, (up + 0.7 * deep) / 9.0, strip.layer(3)) * self.ring * 0.24;
         let radius = (plain + wide + fine).max(0.0);
         let turns = radius / self.ring;
         // Good years and bad ones: rings are not equally wide.
-        let turns = turns + noise.along(turns * 0.21, strip.of_noise(4)) * 1.4;
+        let turns = turns + noise.on_line(turns * 0.21, strip.layer(4)) * 1.4;
         let year = floor(turns);
         let through = turns - year as f32;
         let tone = self.heart_or_sap(noise, strip, radius, (x, up));
         let apart = self.ring * (plain / up.abs().max(plain * 0.06).max(1.0)).min(8.0);
         let sharp = ((apart / pixel - 1.2) / 2.4).clamp(0.0, 1.0);
-        let good = 0.65 + 0.7 * pick(year, strip.layer(5));
+        let good = 0.65 + 0.7 * pick(year, strip.seed_of(5));
         let dark = (self.late(through) - self.mean_late()) * self.contrast * 1.9 * good * sharp;
         InRing {
             through,
@@ -286,11 +286,11 @@ impl Grain {
 
     /// Heartwood inside, sapwood outside, with a boundary that wanders; heartwood is cloudy along the grain.
     fn heart_or_sap(&self, noise: &Noise, strip: &Strip, radius: f32, (x, up): (f32, f32)) -> Tone {
-        let edge = strip.heart + noise.along(x / 120.0, strip.of_noise(6)) * 9.0;
+        let edge = strip.heart + noise.on_line(x / 120.0, strip.layer(6)) * 9.0;
         let sappy = ((radius - edge) / 7.0 + 0.5).clamp(0.0, 1.0);
         // Cloudy tone along the grain, stronger in dark heartwoods.
-        let cloud = noise.flat(x / 330.0, up / 30.0, strip.of_noise(7)) * 0.6
-            + noise.flat(x / 140.0, up / 8.0, strip.of_noise(8)) * 0.4;
+        let cloud = noise.in_plane(x / 330.0, up / 30.0, strip.layer(7)) * 0.6
+            + noise.in_plane(x / 140.0, up / 8.0, strip.layer(8)) * 0.4;
         let deep = (1.0 - self.heart.brightness()).max(0.0);
         let heart = self.heart.mix(
             self.heart.times(Tone([0.74, 0.68, 0.68])),
@@ -304,14 +304,14 @@ impl Grain {
     fn fiber(&self, noise: &Noise, strip: &Strip, (x, y, z): (f32, f32, f32), pixel: f32) -> f32 {
         // A plane cut through fibers at a slant, so that they end in a bore's wall and in the rim as well.
         let inside = y + 0.83 * z;
-        let broad = noise.flat(x / 85.0, inside / 2.4, strip.of_noise(9));
+        let broad = noise.in_plane(x / 85.0, inside / 2.4, strip.layer(9));
         let mut sum = broad * 0.045 * (1.8 / pixel).min(1.0);
         if pixel < 1.2 {
-            let fine = noise.flat(x / 26.0, inside / 0.6, strip.of_noise(10));
+            let fine = noise.in_plane(x / 26.0, inside / 0.6, strip.layer(10));
             sum += fine * 0.05 * (0.45 / pixel).min(1.0);
         }
         // A slow shimmer, where fibers lean to and fro.
-        sum + noise.flat(x / 34.0, y / 120.0, strip.of_noise(11)) * 0.022 * self.wander
+        sum + noise.in_plane(x / 34.0, y / 120.0, strip.layer(11)) * 0.022 * self.wander
     }
 
     /// The darkening of a place by the streak of a pore, as a share.
@@ -331,10 +331,10 @@ impl Grain {
             return mean;
         }
         let (row, layer) = (floor(y / room), floor(z / room));
-        let shift = pick(row, strip.layer(12));
+        let shift = pick(row, strip.seed_of(12));
         let place = x / long + shift * 7.0;
         let cell = floor(place);
-        let key = hash(cell, row, layer, strip.layer(13));
+        let key = hash(cell, row, layer, strip.seed_of(13));
         let exact = if share(key) < crowd {
             let middle = 0.2 + 0.6 * share(key.wrapping_mul(0x9e37_79b1));
             let off = ((y / room - row as f32) - middle).abs() * room;
@@ -354,13 +354,16 @@ const SLIVER: f32 = -0.03;
 
 impl Strip {
     /// The seed of one layer of its figure.
-    const fn layer(&self, number: u32) -> u32 {
+    const fn seed_of(&self, number: u32) -> u32 {
         self.seed.wrapping_add(number.wrapping_mul(0x9e37_79b9))
     }
 
-    /// The number and the seed of one layer of its figure.
-    const fn of_noise(&self, number: u32) -> (usize, u32) {
-        (number as usize, self.layer(number))
+    /// One layer of its figure.
+    const fn layer(&self, number: u32) -> Layer {
+        Layer {
+            number: number as usize,
+            seed: self.seed_of(number),
+        }
     }
 
     /// A strip between two heights, cut from a trunk by the number of the log.

@@ -1,7 +1,7 @@
 //! Noise that is the same on every machine: hashes of whole numbers, and smooth values between them.
 //!
-//! A hash gives every whole number a value of its own; between whole numbers the values are eased into each other (value noise).
-//! No trigonometry and no random generator is needed, and any place can be evaluated without those before it.
+//! A hash gives every whole number a value of its own; between whole numbers the values are blended smoothly (value noise). It
+//! needs no trigonometry and no random generator, and any position can be evaluated without the ones before it.
 
 use core::array::from_fn;
 use core::cell::Cell;
@@ -23,12 +23,12 @@ pub const fn share(hash: u32) -> f32 {
     (hash >> 8) as f32 * (1.0 / 16_777_216.0)
 }
 
-/// A share that is always the same for a whole number and a seed.
+/// A share determined by a whole number and a seed.
 pub const fn pick(number: i32, seed: u32) -> f32 {
     share(hash(number, 0, 0, seed))
 }
 
-/// Whole part, rounded down, and the rest, eased at both ends.
+/// The whole part of a position, rounded down, and the rest, eased at both ends.
 fn cell(at: f32) -> (i32, f32) {
     let whole = floor(at);
     let rest = at - whole as f32;
@@ -41,33 +41,33 @@ pub fn floor(at: f32) -> i32 {
     if whole as f32 > at { whole - 1 } else { whole }
 }
 
-/// Between two values, by the share of the second.
+/// A value between two others, with this share of the second.
 fn mix(from: f32, to: f32, share: f32) -> f32 {
     from + (to - from) * share
 }
 
-/// Smooth noise, -1 to 1, that remembers the last cell of each layer.
+/// Smooth noise, -1 to 1, with a cache of the last cell of each layer.
 ///
-/// Places evaluated one after the other lie mostly in the same cell, whose corners need not be hashed again. That changes nothing
-/// but the time: the corners follow from the cell and the seed alone. Each thread has its own.
+/// Consecutive positions are mostly in the same cell, whose corners need not be hashed again. The cache only saves time, since the
+/// corners depend on nothing but the cell and the seed. Each thread has its own.
 #[derive(Debug)]
 pub struct Noise {
-    /// The last cell of each layer of noise along a line.
+    /// The last cell of each layer on a line.
     lines: [Cell<Known<2>>; LAYERS],
-    /// The last cell of each layer of noise in a plane.
+    /// The last cell of each layer in a plane.
     planes: [Cell<Known<4>>; LAYERS],
 }
 
-/// A cell of noise whose corners are known.
+/// A cell of noise with the values at its corners.
 #[derive(Debug, Clone, Copy)]
 struct Known<const CORNERS: usize> {
     /// The cell, and the seed of its layer.
     of: (i32, i32, u32),
-    /// The values at its corners, from left to right, the lower ones first.
+    /// The values, from left to right, the lower corners first.
     corners: [f32; CORNERS],
 }
 
-/// Layers that are remembered; one with a higher number takes the place of another.
+/// Number of layers that are cached; a layer with a higher number shares the place of another.
 const LAYERS: usize = 16;
 
 impl Default for Noise {
@@ -88,18 +88,31 @@ impl Default for Noise {
     }
 }
 
+/// One layer of noise: an independent set of values.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Layer {
+    /// The number of the layer, which decides where its last cell is cached.
+    pub number: usize,
+    /// The seed of its values.
+    pub seed: u32,
+}
+
 impl Noise {
-    /// Along a line, for the number of the layer and its seed.
-    pub fn along(&self, x: f32, (layer, seed): (usize, u32)) -> f32 {
+    /// The value of a layer at a position on a line, -1 to 1.
+    pub fn on_line(&self, x: f32, layer: Layer) -> f32 {
         let (x, rest) = cell(x);
-        let [left, right] = known(&self.lines[layer % LAYERS], (x, 0, seed), ends);
+        let [left, right] = known(&self.lines[layer.number % LAYERS], (x, 0, layer.seed), ends);
         2.0 * mix(left, right, rest) - 1.0
     }
 
-    /// In a plane, for the number of the layer and its seed.
-    pub fn flat(&self, x: f32, y: f32, (layer, seed): (usize, u32)) -> f32 {
+    /// The value of a layer at a position in a plane, -1 to 1.
+    pub fn in_plane(&self, x: f32, y: f32, layer: Layer) -> f32 {
         let ((x, along), (y, up)) = (cell(x), cell(y));
-        let [a, b, c, d] = known(&self.planes[layer % LAYERS], (x, y, seed), corners);
+        let [a, b, c, d] = known(
+            &self.planes[layer.number % LAYERS],
+            (x, y, layer.seed),
+            corners,
+        );
         2.0 * mix(mix(a, b, along), mix(c, d, along), up) - 1.0
     }
 }
@@ -138,7 +151,7 @@ mod tests {
     #[test]
     fn noise_is_smooth_and_stays_in_its_range() {
         let noise = Noise::default();
-        let flat = |x, y, seed| noise.flat(x, y, (3, seed));
+        let flat = |x, y, seed| noise.in_plane(x, y, Layer { number: 3, seed });
         let mut before = flat(0.0, 0.3, 7);
         let (mut least, mut most) = (before, before);
         for step in 1..5000 {
@@ -151,14 +164,17 @@ mod tests {
     }
 
     #[test]
-    fn what_is_remembered_changes_nothing() {
+    fn caching_changes_nothing() {
         let noise = Noise::default();
         for step in 0..3000_u16 {
             let (x, y) = (f32::from(step % 7) * 0.4, f32::from(step) * 0.13 - 40.0);
-            let layer = (usize::from(step % 3), u32::from(step % 5));
+            let layer = Layer {
+                number: usize::from(step % 3),
+                seed: u32::from(step % 5),
+            };
             let fresh = Noise::default();
-            assert_eq!(noise.flat(x, y, layer), fresh.flat(x, y, layer));
-            assert_eq!(noise.along(y, layer), fresh.along(y, layer));
+            assert_eq!(noise.in_plane(x, y, layer), fresh.in_plane(x, y, layer));
+            assert_eq!(noise.on_line(y, layer), fresh.on_line(y, layer));
         }
     }
 

@@ -133,7 +133,9 @@ pub use hardboard::owned::{RouterPair, owned_pair};
 pub use hardboard::router::{
     PlungeSetting, RouterSetting, RouterWay, plunge, plunges, router_settings,
 };
-pub use hardboard::sector::{Closing, PlayError, SectorJigError, SectorPlan, SectorTurn};
+pub use hardboard::sector::{
+    Closing, IndexHole, PlayError, SectorJigError, SectorPlan, SectorTurn,
+};
 pub use hardboard::steps::{router_work, sector_work};
 pub use jig::{
     CircleCut, Dividers, JIG_CAUTIONS, JigSheet, MOST_DIVISIONS, PlateFit, Radius, RadiusHole,

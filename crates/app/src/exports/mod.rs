@@ -12,7 +12,7 @@ mod name;
 use drawing::RollError;
 use workshop::{TilingError, Today};
 
-pub use content::{Body, Content, File, Layers, Part, PictureFormat, Shown, Source};
+pub use content::{Body, Content, File, Layers, Part, PictureFormat, SheetCount, Shown, Source};
 pub use effort::Effort;
 pub use kind::{Group, Kind};
 pub use lack::Lack;

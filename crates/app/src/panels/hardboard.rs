@@ -98,8 +98,8 @@ fn sector_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
     let mm = |mm| Measure::mm(mm).shown(units);
     let degrees = |degrees| Measure::degrees(degrees).shown(units);
-    for (name, hole) in &plan.index {
-        let words = format!("{name}, Ø {}", mm(2.0 * hole.radius));
+    for hole in &plan.index {
+        let words = format!("{}, Ø {}", hole.name, mm(2.0 * hole.mouth.radius));
         ui.push_id(&words, |ui| {
             fact(
                 ui,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use board::{Day, Schedule};
 
 use super::days::Days;
-use super::place::{Job, KINDS};
+use super::place::{Job, KINDS, Predecessor, StationUse};
 use crate::WorkPlan;
 use crate::job::{BatchTime, Need, Operation, Task, is_shared};
 
@@ -202,17 +202,17 @@ impl<'a> Jobs<'a> {
                 // On a clock that runs backward, work that has begun stays where it is.
                 let begun = it.since.map_or(i64::MIN, |since| -since);
                 it.job.not_before = (begin + it.wait).max(begun);
-                it.job.station = it
-                    .job
-                    .station
-                    .map(|(kind, [lead, trail])| (kind, [trail, lead]));
+                it.job.station = it.job.station.map(StationUse::reversed);
                 it
             })
             .collect();
         for (at, later) in forward.iter().enumerate() {
-            for (before, lag) in &later.job.after {
-                if let Some(job) = turned.get_mut(last - before) {
-                    job.job.after.push((last - at, *lag));
+            for before in &later.job.after {
+                if let Some(job) = turned.get_mut(last - before.job) {
+                    job.job.after.push(Predecessor {
+                        job: last - at,
+                        lag: before.lag,
+                    });
                 }
             }
         }
@@ -271,7 +271,7 @@ impl<'a> Jobs<'a> {
         operation: usize,
         board: Option<u32>,
         firsts: &[Option<usize>],
-    ) -> Vec<(usize, i64)> {
+    ) -> Vec<Predecessor> {
         let Some(work) = self.work.get(operation) else {
             return Vec::new();
         };
@@ -279,7 +279,10 @@ impl<'a> Jobs<'a> {
         if let (Some(2..), Some(Some(first))) = (board, firsts.get(operation))
             && work.on(1) > work.on(2)
         {
-            needed.push((*first, 0));
+            needed.push(Predecessor {
+                job: *first,
+                lag: 0,
+            });
         }
         for need in &work.operation.needs {
             let open = self.work.get(need.operation).and_then(|it| it.open);
@@ -288,14 +291,13 @@ impl<'a> Jobs<'a> {
             else {
                 continue;
             };
-            match (before.is_shared, board) {
-                (true, _) => needed.push((*first, before.wait)),
-                (false, Some(board)) => needed.push((first + board as usize - 1, before.wait)),
-                (false, None) => {
-                    let all = (0..self.boards as usize).map(|at| (first + at, before.wait));
-                    needed.extend(all);
-                }
-            }
+            let lag = before.wait;
+            let jobs = match (before.is_shared, board) {
+                (true, _) => *first..first + 1,
+                (false, Some(board)) => first + board as usize - 1..first + board as usize,
+                (false, None) => *first..first + self.boards as usize,
+            };
+            needed.extend(jobs.map(|job| Predecessor { job, lag }));
         }
         needed
     }
@@ -329,9 +331,9 @@ impl Work<'_> {
     }
 
     /// The kind of station that the board occupies, and for how many minutes before and after the hands-on work.
-    fn station(&self) -> Option<(usize, [i64; 2])> {
-        match self.operation.task {
-            Task::Glue => Some((CLAMPS, [0, self.wait.min(CLAMPED)])),
+    fn station(&self) -> Option<StationUse> {
+        let (kind, trail) = match self.operation.task {
+            Task::Glue => (CLAMPS, self.wait.min(CLAMPED)),
             Task::Inserts
             | Task::Seal
             | Task::Fill
@@ -339,9 +341,14 @@ impl Work<'_> {
             | Task::Undercoat
             | Task::Stain
             | Task::Paint
-            | Task::Coat => Some((DRYING, [0, self.wait])),
-            _ => None,
-        }
+            | Task::Coat => (DRYING, self.wait),
+            _ => return None,
+        };
+        Some(StationUse {
+            kind,
+            lead: 0,
+            trail,
+        })
     }
 }
 

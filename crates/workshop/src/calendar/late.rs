@@ -5,7 +5,7 @@
 //! with a second pair of hands.
 
 use super::axis::Axis;
-use super::place::{Job, KINDS, Placed};
+use super::place::{Job, KINDS, Placed, Predecessor, StationUse};
 
 /// Working days by which each job can be postponed, from 0 up.
 ///
@@ -43,9 +43,9 @@ where
         }
         let needed = job.after.iter().copied();
         let chained = before.get(at).into_iter().flatten().copied();
-        for (earlier, lag) in needed.chain(chained) {
-            if let Some(end) = ends.get_mut(earlier) {
-                *end = (*end).min(starts - lag);
+        for earlier in needed.chain(chained) {
+            if let Some(end) = ends.get_mut(earlier.job) {
+                *end = (*end).min(starts - earlier.lag);
             }
         }
     }
@@ -80,10 +80,10 @@ fn chains(
     placed: &[Placed],
     order: &[usize],
     stations: [u32; KINDS],
-) -> Vec<Vec<(usize, i64)>> {
+) -> Vec<Vec<Predecessor>> {
     let mut before = vec![Vec::new(); jobs.len()];
     let mut hands: Option<usize> = None;
-    let mut lanes: [Vec<(usize, i64)>; KINDS] = [Vec::new(), Vec::new()];
+    let mut lanes: [Vec<Predecessor>; KINDS] = [Vec::new(), Vec::new()];
     for &at in order {
         let (Some(job), Some(place), Some(before)) =
             (jobs.get(at), placed.get(at), before.get_mut(at))
@@ -91,23 +91,29 @@ fn chains(
             continue;
         };
         if job.minutes > 0 {
-            before.extend(hands.replace(at).map(|earlier| (earlier, 0)));
+            before.extend(hands.replace(at).map(|job| Predecessor { job, lag: 0 }));
         }
-        let Some((kind, [lead, trail])) = job.station else {
+        let Some(StationUse { kind, lead, trail }) = job.station else {
             continue;
         };
         let (Some(lanes), Some(most)) = (lanes.get_mut(kind), stations.get(kind)) else {
             continue;
         };
-        let taken = (at, trail);
-        let is_free = |lane: &&mut (usize, i64)| {
-            let until = placed.get(lane.0).map(|it| it.clock[1] + lane.1);
+        let taken = Predecessor {
+            job: at,
+            lag: trail,
+        };
+        let is_free = |lane: &&mut Predecessor| {
+            let until = placed.get(lane.job).map(|it| it.clock[1] + lane.lag);
             until.is_some_and(|until| until <= place.clock[0] - lead)
         };
         if lanes.len() < *most as usize {
             lanes.push(taken);
         } else if let Some(lane) = lanes.iter_mut().find(is_free) {
-            before.push((lane.0, lane.1 + lead));
+            before.push(Predecessor {
+                job: lane.job,
+                lag: lane.lag + lead,
+            });
             *lane = taken;
         }
     }

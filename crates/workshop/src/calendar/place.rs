@@ -19,13 +19,44 @@ pub struct Job {
     /// Whether it must be done in one go.
     pub whole: bool,
     /// Jobs earlier in the list that it comes after, with the minutes of the clock between the end of one and its begin.
-    pub after: Vec<(usize, i64)>,
+    pub after: Vec<Predecessor>,
     /// The earliest clock minute at which it may begin.
     pub not_before: i64,
     /// The clock minutes from its end until everything that follows from it is over.
     pub trail: i64,
     /// The kind of station that the board is in, and for how many minutes before it begins and after it ends.
-    pub station: Option<(usize, [i64; 2])>,
+    pub station: Option<StationUse>,
+}
+
+/// A job that comes before another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Predecessor {
+    /// Its index in the list of jobs.
+    pub job: usize,
+    /// The least number of clock minutes from its end to the start of the other job.
+    pub lag: i64,
+}
+
+/// The use of a station by a job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct StationUse {
+    /// The kind of station, as an index.
+    pub kind: usize,
+    /// Minutes that it is occupied before the job begins.
+    pub lead: i64,
+    /// Minutes that it is occupied after the job ends.
+    pub trail: i64,
+}
+
+impl StationUse {
+    /// The same use on a clock that runs backward.
+    pub const fn reversed(self) -> Self {
+        Self {
+            kind: self.kind,
+            lead: self.trail,
+            trail: self.lead,
+        }
+    }
 }
 
 /// The place of a job in time.
@@ -70,9 +101,9 @@ pub fn place<I: Iterator<Item = (i64, i64)>>(
     };
     let mut placed: Vec<Placed> = Vec::with_capacity(jobs.len());
     for job in jobs {
-        let after = job.after.iter().filter_map(|(before, lag)| {
-            let before = placed.get(*before)?;
-            Some(before.clock[1] + lag)
+        let after = job.after.iter().filter_map(|before| {
+            let placed = placed.get(before.job)?;
+            Some(placed.clock[1] + before.lag)
         });
         let ready = after.max().unwrap_or(i64::MIN).max(job.not_before);
         placed.push(shop.put(job, ready, axis)?);
@@ -212,18 +243,18 @@ impl Shop {
     /// The earliest clock minute at which a job can begin, where all stations of its kind are occupied at some time during this
     /// one; none where one is free.
     fn station_free(&self, job: &Job, clock: [i64; 2]) -> Option<i64> {
-        let (kind, [before, after]) = job.station?;
-        let full = &self.stations.get(kind)?.full;
-        let until = full.until(clock[0] - before, clock[1] + after)?;
-        Some(until + before)
+        let station = job.station?;
+        let full = &self.stations.get(station.kind)?.full;
+        let until = full.until(clock[0] - station.lead, clock[1] + station.trail)?;
+        Some(until + station.lead)
     }
 
     /// Occupies a station for a job; a job that takes no time occupies none.
     fn take_station(&mut self, job: &Job, clock: [i64; 2]) {
-        let Some((kind, [before, after])) = job.station else {
+        let Some(StationUse { kind, lead, trail }) = job.station else {
             return;
         };
-        let (from, to) = (clock[0] - before, clock[1] + after);
+        let (from, to) = (clock[0] - lead, clock[1] + trail);
         if let Some(station) = self.stations.get_mut(kind).filter(|_| from < to) {
             station.take(from, to);
         }

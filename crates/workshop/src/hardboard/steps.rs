@@ -172,7 +172,13 @@ fn jig(workpiece: &Workpiece) -> Operation {
     let index: Vec<String> = plan
         .index
         .iter()
-        .map(|(name, hole)| format!("{} for {name}", workpiece.length(2.0 * hole.radius)))
+        .map(|hole| {
+            format!(
+                "{} for {}",
+                workpiece.length(2.0 * hole.mouth.radius),
+                hole.name
+            )
+        })
         .collect();
     operation
         .with(
@@ -221,7 +227,7 @@ fn turned(workpiece: &Workpiece, plan: &SectorPlan) -> Vec<String> {
     let pins: Vec<String> = plan
         .index
         .iter()
-        .map(|(name, _)| name.to_string())
+        .map(|hole| hole.name.to_string())
         .collect();
     let turn = Measure::degrees(360.0 / f64::from(workpiece.board().players.max(1)));
     let others = plan.turns.len().saturating_sub(1);

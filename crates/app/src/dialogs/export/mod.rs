@@ -9,7 +9,7 @@ use egui::{Align, Layout, RichText, ScrollArea, Ui, Vec2, vec2};
 
 use super::path::{PathRow, path_row, typed};
 use super::{Answer, fault_ui, heading, two_buttons};
-use crate::exports::{Effort, Group, Kind, Lack, Source};
+use crate::exports::{Effort, Group, Kind, Lack, SheetCount, Source};
 use crate::host::{Ask, Host};
 use crate::places::Spot;
 use crate::theme;
@@ -44,8 +44,8 @@ struct Choice {
     missing: Option<&'static str>,
     /// Numbers and parts that the kind needs and the board does not have.
     lacks: Vec<Lack>,
-    /// The number of sheets in words, and whether it is within the maker's limit for taping.
-    sheets: Option<(String, bool)>,
+    /// The number of the template's sheets, for a kind that has sheets.
+    sheets: Option<SheetCount>,
     /// The estimated time and memory, for a kind that can take long.
     effort: Option<Effort>,
 }
@@ -241,14 +241,15 @@ fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Op
                 ui.label(RichText::new(choice.kind.purpose()).small());
             }
             let visited = lacks_ui(ui, &choice.lacks);
-            if let Some((words, few)) = &choice.sheets {
+            if let Some(sheets) = &choice.sheets {
                 let tokens = theme::Tokens::of(ui);
-                let (mark, color) = if *few {
+                let (mark, color) = if sheets.is_within_limit {
                     ("", tokens.ink)
                 } else {
                     ("▲ ", tokens.caution)
                 };
-                ui.label(RichText::new(format!("{mark}{words}")).small().color(color));
+                let words = format!("{mark}{}", sheets.words);
+                ui.label(RichText::new(words).small().color(color));
             }
             if choice.kind == Kind::Proof {
                 proof_size_ui(ui, proof);

@@ -75,6 +75,15 @@ const PROOFS: [&str; 6] = [
     "proof-perspective.pdf",
 ];
 
+/// The number of a template's sheets.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetCount {
+    /// The number and the paper in words, as in "12 sheets of A4".
+    pub words: String,
+    /// Whether it is within the maker's limit for taping sheets together.
+    pub is_within_limit: bool,
+}
+
 /// A picture, and the words that go with it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shown {
@@ -380,14 +389,14 @@ impl Source {
             .collect()
     }
 
-    /// The number of the template's sheets and their paper, and whether the maker cares to tape so many; nothing for
-    /// other kinds.
-    pub fn sheets(&self, kind: Kind) -> Option<(String, bool)> {
+    /// The number of the template's sheets; none for kinds without sheets.
+    pub fn sheets(&self, kind: Kind) -> Option<SheetCount> {
         let (board, tiling) = (self.board(), self.workpiece.tiling().ok()?);
         let is_tiled = matches!(kind, Kind::TemplatePdf | Kind::TemplateSvg);
-        let words = tiling.words(board.template.paper);
-        let few = tiling.tiles.len() <= board.limits.sheets as usize;
-        is_tiled.then_some((words, few))
+        is_tiled.then(|| SheetCount {
+            words: tiling.words(board.template.paper),
+            is_within_limit: tiling.tiles.len() <= board.limits.sheets as usize,
+        })
     }
 
     fn file_name(&self, ending: &str) -> String {

@@ -11,7 +11,9 @@ use board::{
 };
 use geometry::{Angle, Arc, point_at};
 use kurbo::{Circle, Line as Segment, Point, Rect};
-use workshop::{Drawn, DrawnPart, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
+use workshop::{
+    Drawn, DrawnPart, IndexHole, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets,
+};
 
 use crate::marks::{cross_arm, layer};
 use crate::names::place_labels;
@@ -65,7 +67,7 @@ pub fn sector_sheets(
         .holes
         .iter()
         .map(|hole| (hole.name, hole.center))
-        .chain(jig.index.iter().map(|(name, hole)| (*name, hole.center)))
+        .chain(jig.index.iter().map(|hole| (hole.name, hole.mouth.center)))
         .chain([(HoleId::CENTER.named(1), Point::ORIGIN)])
         .collect();
     let bounds = subject
@@ -146,12 +148,12 @@ fn subject<'a>(board: &'a Board, jig: &SectorPlan, outline: &Outline) -> Subject
     for hole in jig.holes.iter().chain([&pin]) {
         drilled(hole, &mut items);
     }
-    for (_, hole) in &jig.index {
-        marked(*hole, &mut items);
+    for hole in &jig.index {
+        marked(hole.mouth, &mut items);
     }
     label(board, jig, pin, &mut items);
     let mouths = jig.holes.iter().map(Hole::mouth);
-    let index = jig.index.iter().map(|(_, hole)| ring(*hole));
+    let index = jig.index.iter().map(|hole| ring(hole.mouth));
     Subject {
         board,
         kind: "Sector jig",
@@ -242,9 +244,9 @@ fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
         ..board.clone()
     };
     let length = |mm: f64| show_setting(mm, board.units);
-    let told = |(name, hole): &(HoleName, Circle)| {
-        let words = format!("index {name} Ø {}", length(2.0 * hole.radius));
-        (round(*name, ring(*hole)), words)
+    let told = |hole: &IndexHole| {
+        let words = format!("index {} Ø {}", hole.name, length(2.0 * hole.mouth.radius));
+        (round(hole.name, ring(hole.mouth)), words)
     };
     let mut words: Vec<(Hole, String)> = jig.index.iter().map(told).collect();
     words.push((pin, format!("center pin Ø {}", length(pin.bore.diameter))));
@@ -339,7 +341,7 @@ mod tests {
             let plan = planned(&board);
             let sheets = sheets(&board);
             let centers = plan.holes.iter().map(|hole| hole.center);
-            for center in centers.chain(plan.index.iter().map(|(_, hole)| hole.center)) {
+            for center in centers.chain(plan.index.iter().map(|hole| hole.mouth.center)) {
                 let on = |sheet: &&Sheet| {
                     sheet
                         .view
@@ -378,7 +380,7 @@ mod tests {
             let plan = planned(&board);
             let outline = Outline::of(&board, &plan);
             let own = plan.holes.iter().map(Hole::mouth);
-            for hole in own.chain(plan.index.iter().map(|(_, hole)| *hole)) {
+            for hole in own.chain(plan.index.iter().map(|hole| hole.mouth)) {
                 for step in 0..48 {
                     let out = hole.radius + outline::WOOD - 1e-6;
                     let at = hole.center + point_at(out, Angle::turn_part(step, 48)).to_vec2();
@@ -419,7 +421,7 @@ mod tests {
         let words = words(&sheets);
         let last = plan.turns[5].pins[0];
         assert!(words.contains(&format!("center pin, index pin in {last}").as_str()));
-        let marked = format!("index {} Ø 12 mm", plan.index[0].0);
+        let marked = format!("index {} Ø 12 mm", plan.index[0].name);
         assert!(words.contains(&marked.as_str()), "{words:?}");
         let noted = format!(
             "Pin in {} for sector 2 … {last} for sector 6",

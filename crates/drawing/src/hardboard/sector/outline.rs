@@ -37,7 +37,10 @@ impl Outline {
         };
         let own = jig.holes.iter().map(Hole::mouth);
         let own = own.map(|hole| (off(hole.center), hole));
-        let index = jig.index.iter().map(|(_, hole)| (back(hole.center), *hole));
+        let index = jig
+            .index
+            .iter()
+            .map(|hole| (back(hole.mouth.center), hole.mouth));
         let (mut low, mut high, mut outer) = (0.0_f64, 0.0_f64, 0.0_f64);
         let mut widest = board.jig.pin / 2.0;
         for (off, hole) in own.chain(index) {

@@ -74,7 +74,7 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     if plan.web >= wanted - HAIR {
         return None;
     }
-    let names: Vec<HoleName> = plan.index.iter().map(|(name, _)| *name).collect();
+    let names: Vec<HoleName> = plan.index.iter().map(|hole| hole.name).collect();
     let (severity, message) = if plan.web <= 0.0 {
         let message = "The index hole of the sector jig overlaps another of its holes.".into();
         (Severity::Stop, message)

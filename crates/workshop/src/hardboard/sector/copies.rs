@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use board::{Hole, HoleId, HoleName, Layout};
-use geometry::{Circle, Point};
+use geometry::Point;
 
 use crate::Workpiece;
-use crate::hardboard::sector::{of_player, sector, turned};
+use crate::hardboard::sector::{IndexHole, of_player, sector, turned};
 
 /// Greatest distance between copies of a hole in two sectors at which one jig drills both, mm.
 const ALIKE: f64 = 1e-6;
@@ -60,7 +60,7 @@ impl<'a> Copies<'a> {
     }
 
     /// The turns of the jig, sector by sector.
-    pub fn turns(&self, layout: &Layout, index: &[(HoleName, Circle)]) -> Vec<SectorTurn> {
+    pub fn turns(&self, layout: &Layout, index: &[IndexHole]) -> Vec<SectorTurn> {
         let turn = |(player, copies): (u32, &Vec<Option<&Hole>>)| {
             let drilled: BTreeSet<HoleId> =
                 copies.iter().flatten().map(|hole| hole.name.id()).collect();
@@ -82,16 +82,16 @@ impl<'a> Copies<'a> {
     }
 
     /// The holes for the pins when the jig lies on a player's sector; they belong to the sector before.
-    pub fn pins(&self, player: u32, index: &[(HoleName, Circle)]) -> Vec<HoleName> {
+    pub fn pins(&self, player: u32, index: &[IndexHole]) -> Vec<HoleName> {
         // The first sector, which is number 1, has none before it.
         let before = (player as usize)
             .checked_sub(2)
             .and_then(|at| self.of.get(at));
-        let pin = |name: &HoleName| {
-            let at = self.own.iter().position(|hole| hole.name == *name)?;
+        let pin = |index: &IndexHole| {
+            let at = self.own.iter().position(|hole| hole.name == index.name)?;
             Some((*before?.get(at)?)?.name)
         };
-        index.iter().filter_map(|(name, _)| pin(name)).collect()
+        index.iter().filter_map(pin).collect()
     }
 }
 

@@ -6,7 +6,7 @@ use geometry::{Angle, Circle, Point, bearing_of, web_between};
 use crate::Workpiece;
 use crate::hardboard::sector::closing::{Gap, Play, narrowest};
 use crate::hardboard::sector::copies::Copies;
-use crate::hardboard::sector::{of_player, sector, turned};
+use crate::hardboard::sector::{IndexHole, of_player, sector, turned};
 
 /// Share of error that does not justify a larger jig; our own choice, no source.
 const WORTH: f64 = 0.1;
@@ -44,7 +44,7 @@ pub fn choose(
     workpiece: &Workpiece,
     copies: &Copies<'_>,
     jig: SectorJig,
-) -> Option<(Vec<(HoleName, Circle)>, f64)> {
+) -> Option<(Vec<IndexHole>, f64)> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let pool = pool(board, copies);
     let last: Vec<Hole> = of_player(layout, board.players).copied().collect();
@@ -56,8 +56,11 @@ pub fn choose(
     let chosen: Vec<Candidate> = core::iter::once(first).chain(second).collect();
     let between = second.map_or(f64::INFINITY, |second| web_between(first.hole, second.hole));
     let least = chosen.iter().map(|hole| hole.web).fold(between, f64::min);
-    let index = chosen.iter().map(|hole| (hole.name, hole.hole)).collect();
-    Some((index, least))
+    let index = chosen.iter().map(|chosen| IndexHole {
+        name: chosen.name,
+        mouth: chosen.hole,
+    });
+    Some((index.collect(), least))
 }
 
 /// The candidates: those with enough hardboard in the nearer half, otherwise those with enough hardboard, otherwise the one

@@ -27,8 +27,8 @@ use copies::Copies;
 pub struct SectorPlan {
     /// The holes drilled through it, which are player 1's.
     pub holes: Vec<Hole>,
-    /// The index holes at their places in the jig; the first one leads.
-    pub index: Vec<(HoleName, Circle)>,
+    /// The index holes; the first one leads.
+    pub index: Vec<IndexHole>,
     /// The least hardboard between an index hole and another hole of the jig, mm.
     pub web: f64,
     /// The sectors in the order they are drilled, clockwise from player 1.
@@ -40,6 +40,15 @@ pub struct SectorPlan {
     pub turned: PlayError,
     /// The least wood that play leaves between the last sector and the first.
     pub closing: Option<Closing>,
+}
+
+/// A hole of the jig for an index pin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct IndexHole {
+    /// The hole of player 1 whose copy in each sector takes the pin.
+    pub name: HoleName,
+    /// Its outline at its place in the jig.
+    pub mouth: Circle,
 }
 
 /// The reason why a board has no sector jig.
@@ -82,7 +91,7 @@ fn plan(workpiece: &Workpiece, jig: SectorJig) -> Result<SectorPlan, SectorJigEr
     let own: Vec<Hole> = of_player(layout, 1).copied().collect();
     let copies = Copies::of(workpiece, &own);
     let (index, web) = index::choose(workpiece, &copies, jig).ok_or(SectorJigError::NoIndex)?;
-    let circles: Vec<Circle> = index.iter().map(|(_, circle)| *circle).collect();
+    let circles: Vec<Circle> = index.iter().map(|hole| hole.mouth).collect();
     let play = Play::new(jig.play, board.players, &circles);
     let last: Vec<Hole> = of_player(layout, board.players).copied().collect();
     let turned = play.turned();

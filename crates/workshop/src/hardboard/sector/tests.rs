@@ -38,7 +38,7 @@ fn the_jig_of_a_ring_has_its_index_hole_in_the_sector_before() {
     let plan = found(&board).unwrap();
     assert_eq!(plan.holes.len(), 24);
     assert_eq!(plan.index.len(), 1);
-    let (name, hole) = plan.index[0];
+    let IndexHole { name, mouth: hole } = plan.index[0];
     let off = (bearing_of(hole.center) - Angle::degrees(board.rotation)).wrapped_to_half_turns();
     assert!((-60.1..-30.0).contains(&off.as_degrees()), "{off:?}");
     let pins: Vec<String> = plan
@@ -70,7 +70,7 @@ fn the_index_hole_is_far_out() {
         ..with(6, 1, 0.1)
     };
     let plan = found(&board).unwrap();
-    let (_, hole) = plan.index[0];
+    let hole = plan.index[0].mouth;
     let farthest = plan
         .holes
         .iter()
@@ -83,7 +83,7 @@ fn the_index_hole_is_far_out() {
 fn two_pins_are_far_apart_and_leave_less_error() {
     let [one, two] = [1, 2].map(|pins| found(&with(6, pins, 0.1)).unwrap());
     assert_eq!(two.index.len(), 2);
-    let [a, b] = [two.index[0].1, two.index[1].1];
+    let [a, b] = [two.index[0].mouth, two.index[1].mouth];
     assert!(a.center.distance(b.center) > 50.0);
     assert!(two.turned.likely < one.turned.likely);
     assert!(two.closing.unwrap().likely > one.closing.unwrap().likely);
@@ -117,7 +117,7 @@ fn hand_edits_in_one_sector_are_listed_at_its_turn() {
 #[test]
 fn a_pin_only_uses_holes_that_every_sector_has() {
     let mut board = with(4, 1, 0.1);
-    let before = found(&board).unwrap().index[0].0.id();
+    let before = found(&board).unwrap().index[0].name.id();
     let bore = Bore {
         diameter: 8.0,
         depth: 5.0,
@@ -126,13 +126,13 @@ fn a_pin_only_uses_holes_that_every_sector_has() {
     let third = before.of_player(3).to_string();
     board.edits = vec![edit(&third, false, Change::Bore { bore })];
     let plan = found(&board).unwrap();
-    assert_ne!(plan.index[0].0.id(), before);
+    assert_ne!(plan.index[0].name.id(), before);
     assert_eq!(plan.turns[2].skip.len(), 1);
     // The last sector takes no pin.
     let last = before.of_player(4).to_string();
     board.edits = vec![edit(&last, false, Change::Drop)];
     let plan = found(&board).unwrap();
-    assert_eq!(plan.index[0].0.id(), before);
+    assert_eq!(plan.index[0].name.id(), before);
     assert!(plan.proof.is_empty());
 }
 
@@ -234,14 +234,15 @@ impl Round<'_> {
     /// A random next place of the jig, if every pin allows it.
     fn next(&self, before: Pose, draw: &mut Draw) -> Option<Pose> {
         let center = draw.disc(self.play);
-        let (name, lead) = self.plan.index[0];
+        let IndexHole { name, mouth: lead } = self.plan.index[0];
         let target = before.at(self.own(name).center) - center;
         let bearing = |at: Vec2| libm::atan2(at.x, at.y);
         let aside = draw.next() * self.play / lead.center.to_vec2().length();
         let turn = bearing(target) - bearing(lead.center.to_vec2()) + aside;
         let pose = Pose { center, turn };
-        let fits = self.plan.index.iter().all(|(name, hole)| {
-            (pose.at(hole.center) - before.at(self.own(*name).center)).length() <= self.play
+        let fits = self.plan.index.iter().all(|hole| {
+            let off = pose.at(hole.mouth.center) - before.at(self.own(hole.name).center);
+            off.length() <= self.play
         });
         fits.then_some(pose)
     }
@@ -306,10 +307,10 @@ proptest! {
         let holes = layout(&board).unwrap();
         let plan = found(&board).unwrap();
         prop_assert_eq!(plan.index.len(), pins as usize);
-        for (name, circle) in &plan.index {
+        for IndexHole { name, mouth } in &plan.index {
             let before = holes.hole(name.id().of_player(players)).unwrap();
-            prop_assert!(before.center.distance(circle.center) < 1e-9, "{}", name);
-            prop_assert_eq!(before.bore.radius(), circle.radius);
+            prop_assert!(before.center.distance(mouth.center) < 1e-9, "{}", name);
+            prop_assert_eq!(before.bore.radius(), mouth.radius);
         }
     }
 }
