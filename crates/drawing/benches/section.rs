@@ -1,4 +1,4 @@
-//! Time to draw the section of a board: the window draws it anew in every frame that shows it.
+//! Time to draw the section of a board, which the window redraws in every frame that shows it.
 //!
 //! `cargo bench -p drawing --bench section`
 
@@ -16,10 +16,10 @@ fn main() {
     divan::main();
 }
 
-/// The turn-in space of the first player, on whose axis the home lane is cut too.
+/// The turn-in space of the first player, whose axis also cuts the home lane.
 const TURN_IN: HoleId = HoleId::new(Role::Track, 1, 9);
 
-/// 145 holes and nothing else, or with all that a section may show.
+/// A board with only its 145 holes, or with everything that a section can show.
 fn board(is_planned: bool) -> Board {
     if !is_planned {
         return Board::default();

@@ -1,5 +1,4 @@
-//! Parts in the wood beside the bores: seams, mortises, screws from below, a storage recess and the cuts for
-//! its lid.
+//! Features in the wood beside the bores: seams, mortises, screws from below, a storage recess and the cuts for its lid.
 
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::{EdgePlace, TenonPlace, Workpiece};
@@ -7,9 +6,9 @@ use workshop::{EdgePlace, TenonPlace, Workpiece};
 use crate::recess::{around, recess_outlines};
 use crate::{Item, Layer, Line, Shape};
 
-/// Seams across the board, and the outlines of mortises, screws and the recess in it.
+/// Adds seams across the board, and the outlines of mortises, screws and the recess in it.
 ///
-/// A seam is drawn as the chord that it makes across the disc; a tenon that would lie outside is a finding, and not drawn.
+/// A seam is drawn as its chord across the disc. A tenon outside the board is reported as a finding and not drawn.
 pub(crate) fn glue(workpiece: &Workpiece, items: &mut Vec<Item>) {
     let mut hidden = |shape| {
         items.push(Item {
@@ -47,7 +46,7 @@ mod tests {
     use board::{Build, ScrewCircle, Tenons};
 
     #[test]
-    fn seams_run_from_edge_to_edge_and_what_is_hidden_is_outlined() {
+    fn seams_run_from_edge_to_edge_and_hidden_cuts_are_outlined() {
         let mut board = Board::default();
         board.panel.build = Build::Halves;
         board.panel.tenons = Some(Tenons::default());

@@ -1,7 +1,8 @@
-//! The card for the customer: one sheet to fold, the board and its pieces on the front, its care and the rules on the back.
+//! The card for the customer: one sheet to fold, with the board and its pieces on the front, its care and the rules on the
+//! back.
 //!
-//! The rules of the game are the maker's to write: the card has ruled lines for them. It is half of the paper that is usual where
-//! lengths are in the maker's unit, folded across: A5 to A6, half a Letter to a quarter.
+//! The rules of the game are for the maker to write: the card has ruled lines for them. It is half of the usual paper for the
+//! maker's unit, folded across: A5 to A6, half a Letter to a quarter.
 
 use board::{Board, INCH, Units};
 use kurbo::{Line as Segment, Point, Size, Vec2};
@@ -20,19 +21,19 @@ const TITLE: f64 = 14.0 / 72.0 * INCH;
 const HEADING: f64 = 10.0 / 72.0 * INCH;
 /// Size of words, mm: 8.5 pt.
 const WORDS: f64 = 8.5 / 72.0 * INCH;
-/// Size of small words, mm: 7 pt, for the sentence that says where the words about age come from.
+/// Size of small words, mm: 7 pt, for the sentence on the source of the words about age.
 const SMALL: f64 = 7.0 / 72.0 * INCH;
-/// From baseline to baseline, in sizes of the type.
+/// Line spacing, in sizes of the type.
 const LEADING: f64 = 1.36;
-/// From one ruled line to the next, mm: wide enough for handwriting.
+/// Spacing of ruled lines, mm: wide enough for handwriting.
 const RULED: f64 = 7.5;
-/// Side of the drawing of the board at its largest, mm.
+/// Largest side of the drawing of the board, mm.
 const BOARD: f64 = 44.0;
-/// Side of the drawing of the board at its smallest, mm: below that it is left out.
+/// Smallest side of the drawing of the board, mm; below that it is left out.
 const LEAST_BOARD: f64 = 22.0;
 /// Room below the drawing, mm.
 const AFTER: f64 = 2.0;
-/// Sizes of type that are tried, as shares of the usual ones.
+/// Sizes of type to try, as shares of the usual ones.
 const SHARES: [f64; 5] = [1.0, 0.94, 0.88, 0.82, LEAST];
 /// The least share of the usual size of type.
 const LEAST: f64 = 0.74;
@@ -41,8 +42,8 @@ const SMALLEST: f64 = 6.0 / 72.0 * INCH;
 
 /// The card of a board, on one sheet that is folded in the middle: the right half is its front.
 ///
-/// The card has no price and no sums: it goes into the box with the board. The date of the stamp stands beside the line
-/// for the name of its maker.
+/// The card has no price and no shop math, since it goes into the box with the board. The date of the stamp is beside the line
+/// for the maker's name.
 ///
 /// ```
 /// use board::{Board, Units};
@@ -80,7 +81,7 @@ const fn size_of(units: Units) -> Size {
 
 /// The front: the board, its maker, its pieces, and the ages it suits.
 ///
-/// The words about who may play are never cut: the drawing of the board gives way to them, and then the size of the type.
+/// The words about age are never cut: first the drawing of the board gives way to them, then the size of the type.
 fn front(workpiece: &Workpiece, stamp: &Stamp, side: &Side) -> Vec<Item> {
     let filled = |mut side: Side, picture: f64| {
         title(workpiece, picture, &mut side);
@@ -111,10 +112,10 @@ fn title(workpiece: &Workpiece, picture: f64, side: &mut Side) {
     }
 }
 
-/// The pieces, and who may play.
+/// The pieces, and the ages they suit.
 ///
-/// Words about age come from the checks of the board, with the rule that they are taken from; none of it is a
-/// certificate, and it says so.
+/// The words about age come from the checks of the board, with the rule they are taken from; they are no certificate, and say
+/// so.
 fn inside(workpiece: &Workpiece, side: &mut Side) {
     let board = workpiece.board();
     side.heading("Pieces");
@@ -124,7 +125,7 @@ fn inside(workpiece: &Workpiece, side: &mut Side) {
     let words = age_words(board);
     let last = words.len() - 1;
     for (at, words) in words.iter().enumerate() {
-        // The last of several names the rules that the others sum up.
+        // The last of several sentences names the rules that the others sum up.
         let is_source = at > 0 && at == last;
         let (size, weight) = match at {
             _ if is_source => (SMALL, Weight::Regular),
@@ -137,7 +138,7 @@ fn inside(workpiece: &Workpiece, side: &mut Side) {
 
 /// The back: care, and lines for the rules.
 ///
-/// Care depends on the finish and on the wood. The lines go down to the border.
+/// Care depends on the finish and on the wood. The lines extend down to the border.
 fn back(workpiece: &Workpiece, mut side: Side) -> Vec<Item> {
     side.heading("Care");
     for words in care_words(workpiece.board()) {
@@ -148,7 +149,7 @@ fn back(workpiece: &Workpiece, mut side: Side) -> Vec<Item> {
     side.items
 }
 
-/// The pieces in all, and those to spare.
+/// The total number of pieces, and of spares.
 ///
 /// Spare pieces are those planned for the storage recess.
 fn in_all(board: &Board, workpiece: &Workpiece) -> String {
@@ -182,13 +183,13 @@ fn by_color(board: &Board) -> String {
     format!("For {} players: {}.", board.players, told.join(", "))
 }
 
-/// One side of the card, filled from its top.
+/// One side of the card, filled from the top.
 ///
-/// Places are in mm from the lower left corner of the sheet, y up.
+/// Positions are in mm from the lower left corner of the sheet, y up.
 struct Side {
     /// Its left border, mm.
     left: f64,
-    /// Width that may be filled, mm.
+    /// Usable width, mm.
     width: f64,
     /// Height above the foot of the sheet down to which it may be filled, mm.
     bottom: f64,
@@ -196,16 +197,16 @@ struct Side {
     begin: f64,
     /// Size of its type as a share of the usual one.
     share: f64,
-    /// Where the next line's top is.
+    /// The top of the next line, mm.
     ///
-    /// It moves down with each part laid on the side, mm.
+    /// It moves down with each part added to the side.
     top: f64,
-    /// All that is on the side so far.
+    /// The items on the side so far.
     items: Vec<Item>,
 }
 
 impl Side {
-    /// The half of a sheet that begins so far right, mm.
+    /// The half of a sheet that begins this far right, mm.
     const fn of(size: Size, from: f64) -> Self {
         Self {
             left: from + MARGIN,
@@ -218,7 +219,7 @@ impl Side {
         }
     }
 
-    /// The same side with nothing on it, its type a share of the usual size.
+    /// The same side without content, with its type at a share of the usual size.
     const fn empty(&self, share: f64) -> Self {
         Self {
             left: self.left,
@@ -231,7 +232,7 @@ impl Side {
         }
     }
 
-    /// The same without an end, to see how much room something takes.
+    /// The same side without a lower limit, to measure how much room something takes.
     fn endless(&self) -> Self {
         Self {
             bottom: f64::NEG_INFINITY,
@@ -239,15 +240,14 @@ impl Side {
         }
     }
 
-    /// Goes down by so much, mm.
+    /// Moves down, mm.
     const fn space(&mut self, by: f64) {
         self.top -= by;
     }
 
-    /// Words broken into lines, as far as the side holds them.
+    /// Words broken into lines, as far as there is room.
     ///
-    /// Type shrinks with the side, but to no less than 6 pt. Lines for which there is no room are left out, which `front`
-    /// sees beforehand.
+    /// The type shrinks with the side, but not below 6 pt. Lines without room are left out, which `front` detects beforehand.
     fn words(&mut self, words: &str, size: f64, weight: Weight) {
         let size = (size * self.share).max(SMALLEST);
         for line in wrapped(words, size, weight, self.width) {
@@ -266,15 +266,13 @@ impl Side {
         self.space(1.0);
     }
 
-    /// A heading.
-    ///
-    /// It has a little room above it.
+    /// A heading, with a little room above it.
     fn heading(&mut self, words: &str) {
         self.space(1.4);
         self.words(words, HEADING, Weight::SemiBold);
     }
 
-    /// The board from above, in the middle.
+    /// The board from above, centered.
     ///
     /// `side` is that of the square it takes, mm.
     fn picture(&mut self, workpiece: &Workpiece, side: f64) {
@@ -286,7 +284,7 @@ impl Side {
 
     /// Words, a line to write on, and the words at its end.
     ///
-    /// The line takes the room between the two.
+    /// The line takes up the room between the two.
     fn ruled(&mut self, words: &str, end: &str) {
         let base = self.top - HEADING;
         let right = self.left + self.width;
@@ -318,14 +316,14 @@ impl Side {
         }
     }
 
-    /// A level line from one place to another, at a height, mm.
+    /// A level line between two x positions at a height, mm.
     fn rule(&mut self, from: f64, to: f64, at: f64) {
         let line = Segment::new(Point::new(from, at), Point::new(to, at));
         self.items
             .push(Item::of_title(Line::Dimension, Shape::Line(line)));
     }
 
-    /// Words at their place on the baseline, of a size in mm.
+    /// Words at a point on the baseline, with a size in mm.
     fn text(&mut self, at: Point, size: f64, weight: Weight, anchor: Anchor, words: String) {
         let text = Text::level(at, size, anchor, words).weighing(weight);
         self.items
@@ -345,7 +343,7 @@ mod tests {
         card_sheet(&Workpiece::of(board).unwrap(), &stamp)
     }
 
-    /// A board with as many words as a card has to hold.
+    /// A board with as many words as a card may have to hold.
     fn wordy(units: Units) -> Board {
         let mut board = Board {
             units,
@@ -393,7 +391,7 @@ mod tests {
         }
     }
 
-    /// Both sides hold all their words, each within its border and none on another, with lines left for the rules.
+    /// Both sides hold all their words, each within its border and none overlapping another, with lines left for the rules.
     #[test]
     fn nothing_leaves_its_side_and_rules_have_lines() {
         for units in [Units::Mm, Units::INCH] {
@@ -428,7 +426,7 @@ mod tests {
         }
     }
 
-    /// However many colors and however long the title: the words about who may play are there to the end.
+    /// However many colors there are and however long the title is, the words about age are complete.
     #[test]
     fn no_word_of_caution_is_cut() {
         let mut board = wordy(Units::INCH);

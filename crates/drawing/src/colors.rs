@@ -1,6 +1,6 @@
 //! The colors of a board as areas and lines: fields, rings, grooves, bores, marks.
 //!
-//! They lie below the black lines of a plan. Each color is shown as it looks on the wood: dye on walnut is dark on paper too.
+//! They are below the black lines of a plan. Each color is shown as it looks on the wood: dye on walnut is dark on paper too.
 
 use board::{BorePart, Mark, MarkShape, Rgb};
 use geometry::{Angle, Circle, Point, point_at};
@@ -14,13 +14,13 @@ use crate::{Anchor, Shape, Text};
 /// Lengths are in mm, the origin at the center pin, y up. Colors are sRGB.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tinted {
-    /// The color, as it is seen on the wood.
+    /// The color as seen on the wood.
     pub color: Rgb,
     /// The part.
     pub shape: Shape,
-    /// Width of the line along it, mm; none: its inside.
+    /// Width of the line along it, mm; none where its inside is filled.
     pub stroke: Option<f64>,
-    /// Whether it lies within a bore, or over one.
+    /// Whether it is within a bore or over one.
     pub in_bore: bool,
 }
 
@@ -46,7 +46,9 @@ impl Tinted {
     }
 }
 
-/// Everything that is colored, in the order in which it lies: fields, rings, grooves, bores, marks.
+/// Everything that is colored, in drawing order: fields, rings, grooves, bores, marks.
+///
+/// It is empty where no part of the wood has a color.
 ///
 /// It is empty where no part of the wood has a color.
 ///
@@ -73,16 +75,16 @@ pub fn tints(workpiece: &Workpiece) -> Vec<Tinted> {
     found
 }
 
-/// A color as it is seen on the board's wood.
+/// A color as seen on the board's wood.
 ///
-/// A stain or a dye lets the wood through, paint covers it; which of them it is comes with the tint.
+/// Stain and dye let the wood show through, paint covers it; the tint includes its medium.
 fn seen(workpiece: &Workpiece, tint: Tint) -> Rgb {
     seen_on(tone_of(workpiece.board()), tint)
 }
 
-/// The players' fields: parts of the disc out to the roundover.
+/// The players' fields: sectors of the disc out to the roundover.
 ///
-/// The field of the only player is the whole disc. Roundover and edge stay bare, since a line of color there could not be
+/// The field of a single player is the whole disc. Roundover and edge stay bare, since a line of color there could not be
 /// masked.
 fn fields(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     let players = workpiece.board().players;
@@ -109,9 +111,9 @@ fn fields(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     }
 }
 
-/// Rings of the top face around bores, or the colored parts within them.
+/// Rings on the top face around bores, or the colored parts within them.
 ///
-/// `within` says which: fillings and the insides of bores lie over the grooves, rings of the top face below them.
+/// `within` selects which: fillings and the insides of bores are over the grooves, rings on the top face below them.
 fn bores(workpiece: &Workpiece, found: &mut Vec<Tinted>, within: bool) {
     let ring = workpiece.board().colors.ring;
     for hole in &workpiece.layout().holes {
@@ -133,9 +135,9 @@ fn bores(workpiece: &Workpiece, found: &mut Vec<Tinted>, within: bool) {
     }
 }
 
-/// The grooves, as wide as they are.
+/// The grooves at their real width.
 ///
-/// A groove is drawn along its middle with round ends, as its bit leaves them.
+/// A groove is drawn along its center line with round ends, as its bit leaves them.
 fn grooves(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     let (Some(wanted), Some(plan)) = (workpiece.board().grooves, workpiece.grooves()) else {
         return;
@@ -154,14 +156,14 @@ fn grooves(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     }
 }
 
-/// A player's mark on the board, in the order in which it lies.
+/// A player's mark on the board, in drawing order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlayerMark {
-    /// Its color as it is in the pot, and the stuff it is.
+    /// Its color in the can, and its medium.
     pub tint: Tint,
-    /// The line around it, where there is one: a wider mark below it.
+    /// The line around it, if there is one: a wider mark below it.
     pub line: Vec<Tinted>,
-    /// The mark, in its color as it is seen on the wood.
+    /// The mark, in its color as seen on the wood.
     pub inside: Vec<Tinted>,
 }
 
@@ -203,7 +205,7 @@ pub fn player_marks(workpiece: &Workpiece) -> Vec<PlayerMark> {
     placed.filter_map(mark_of).collect()
 }
 
-/// Width of the line around a mark, as a share of the radius of the circle that both fit in.
+/// Width of the line around a mark, as a share of the radius of the circle that contains both.
 const LINE: f64 = 0.16;
 
 /// The color of the line around marks on a wood: dark, or light where the wood is dark.
@@ -233,8 +235,8 @@ fn in_color(parts: Vec<(Shape, Option<f64>)>, color: Rgb) -> Vec<Tinted> {
     parts.into_iter().map(part).collect()
 }
 
-/// The shapes of a mark within a circle, each with the width of the line along it; all lines so much wider, mm, and insides with
-/// such a line around them.
+/// The shapes of a mark within a circle, each with the width of the line along it. `wider` is added to the width of every line,
+/// mm, and insides get a line of that width around them.
 fn mark_parts(mark: &Mark, within: Circle, wider: f64) -> Vec<(Shape, Option<f64>)> {
     let line = 0.22 * within.radius;
     let scaled = |share: f64| Circle::new(within.center, within.radius * share);
@@ -376,7 +378,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_colored_is_drawn_where_it_is() {
+    fn colored_parts_are_drawn_in_their_places() {
         let mut board = Board::default();
         board.colors.sectors.hue = Hue::Player;
         board.colors.track.hue = Hue::One { color: Rgb::BLACK };
@@ -386,7 +388,7 @@ mod tests {
         let all = tints(&workpiece);
         let within = all.iter().filter(|tint| tint.in_bore).count();
         assert_eq!(within, 96);
-        // Six fields lie below everything.
+        // Six fields are below everything.
         assert!(
             all[..6]
                 .iter()

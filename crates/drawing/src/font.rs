@@ -11,7 +11,7 @@ use ttf_parser::Face;
 pub const REGULAR: &[u8] = include_bytes!("../../../assets/fonts/Inter-Regular.ttf");
 /// The file of the semi-bold weight (TrueType).
 pub const SEMI_BOLD: &[u8] = include_bytes!("../../../assets/fonts/Inter-SemiBold.ttf");
-/// The name of the typeface, for formats that name it and leave the glyphs to the viewer.
+/// The name of the typeface, for formats that refer to it by name and leave the glyphs to the viewer.
 pub const FAMILY: &str = "Inter";
 
 /// The smallest type on any sheet, mm. It is 6 pt; smaller print is hard to read at a bench (common practice, no source).
@@ -45,7 +45,7 @@ pub enum Weight {
     /// For all plain words.
     #[default]
     Regular,
-    /// For titles and what must stand out.
+    /// For titles and emphasis.
     SemiBold,
 }
 
@@ -81,7 +81,7 @@ pub fn width(words: &str, size: f64, weight: Weight) -> f64 {
     units * size
 }
 
-/// Words cut off to fit a width in mm, ending with `…` if anything was cut.
+/// Words shortened to fit a width in mm, ending with `…` if anything was cut.
 ///
 /// ```
 /// use drawing::font::{Weight, cut, width};
@@ -106,12 +106,12 @@ pub fn cut(words: &str, size: f64, weight: Weight, room: f64) -> String {
 struct Widths {
     /// The typeface, for letters beyond ASCII.
     face: Face<'static>,
-    /// Those of ASCII by their codes.
+    /// The widths of ASCII characters by code.
     ascii: [f64; 128],
 }
 
 impl Widths {
-    /// Measures the letters of ASCII, which nearly all words are made of, once.
+    /// Measures the ASCII characters once, which nearly all words are made of.
     fn new(face: Face<'static>) -> Self {
         let mut ascii = [0.0; 128];
         for (code, width) in (0_u8..).zip(&mut ascii) {
@@ -120,14 +120,14 @@ impl Widths {
         Self { face, ascii }
     }
 
-    /// Width of a letter, as a share of the size.
+    /// Width of a character, as a share of the size.
     fn of(&self, letter: char) -> f64 {
         let ascii = self.ascii.get(letter as usize).copied();
         ascii.unwrap_or_else(|| advance(&self.face, letter))
     }
 }
 
-/// Width of a letter; for one that the typeface lacks, that of the empty box drawn instead.
+/// Width of a character; for one that the typeface lacks, that of the empty box drawn instead.
 fn advance(face: &Face<'_>, letter: char) -> f64 {
     let glyph = face.glyph_index(letter).unwrap_or_default();
     let units = face.glyph_hor_advance(glyph).unwrap_or_default();

@@ -1,14 +1,14 @@
 //! The center lines of the V-grooves, along which the bit runs.
 //!
-//! A groove is drawn as one line, not as two edges: a template or machine guides the V bit along that line, and the depth of cut
-//! decides the width.
+//! A groove is drawn as one line, not as two edges: a template or machine guides the V bit along that line, and the depth of
+//! cut determines the width.
 
 use board::{Board, Role};
 use workshop::{Stroke, Workpiece};
 
 use crate::{Item, Layer, Line, Shape};
 
-/// Adds every stroke of the grooves that are planned.
+/// Adds every stroke of the planned grooves.
 pub fn grooves(workpiece: &Workpiece, items: &mut Vec<Item>) {
     let Some(plan) = workpiece.grooves() else {
         return;
@@ -30,7 +30,7 @@ pub fn ring(board: &Board, role: Role, radius: f64) -> f64 {
     wanted.unwrap_or_default()
 }
 
-/// A stroke of the bit as it is drawn.
+/// The shape of a stroke of the bit.
 fn shape(stroke: &Stroke) -> Shape {
     match *stroke {
         Stroke::Line(line) => Shape::Line(line),

@@ -1,8 +1,9 @@
 //! The parts of a drawing.
 //!
-//! An item states three things: which part of the board it belongs to ([`Layer`], which a drawing program can hide), what the
-//! line is for ([`Line`]: how a writer draws it), and its geometry ([`Shape`]). There are no colors, no fills but one gray, and
-//! no groups: a writer orders items by layer or keeps their order, since later ones lie over earlier ones.
+//! An item states three things: the part of the board it belongs to ([`Layer`], which a drawing program can hide), the purpose
+//! of the line ([`Line`], from which a writer decides how to draw it), and its geometry ([`Shape`]). There are no colors, no
+//! fills except one gray, and no groups: a writer either sorts items by layer or keeps their order, in which later ones cover
+//! earlier ones.
 
 use geometry::{Angle, Arc};
 use kurbo::{Circle, Point, Rect, Vec2};
@@ -16,12 +17,12 @@ pub struct Item {
     pub layer: Layer,
     /// The purpose of the line.
     pub line: Line,
-    /// Where and what.
+    /// Its geometry or text.
     pub shape: Shape,
 }
 
 impl Item {
-    /// A part of the words and rules of a sheet: of its layer [`Layer::Title`], in the frame of the sheet it is put on.
+    /// A part of the words and rules of a sheet, on the layer [`Layer::Title`] and in the frame of that sheet.
     ///
     /// ```
     /// use drawing::{Anchor, Item, Layer, Line, Shape, Text};
@@ -38,7 +39,7 @@ impl Item {
         }
     }
 
-    /// The item moved by a way, in mm.
+    /// The item moved by a vector, mm.
     ///
     /// ```
     /// use drawing::{Item, Layer, Line, Shape};
@@ -72,10 +73,10 @@ impl Item {
     }
 }
 
-/// The layer of an item; each format keeps a layer (or group) for each.
+/// The layer of an item; each format has a layer or group for each.
 ///
 /// A layer is what someone may want to hide, or to send to another tool: a laser cutter gets the edge and the bores, a pen
-/// plotter everything. So holes are parted by role, and words by whether they are about the board or about the sheet.
+/// plotter everything. So holes are separated by role, and words by whether they are about the board or about the sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
     /// The board's edge, and its roundover.
@@ -84,7 +85,7 @@ pub enum Layer {
     Seams,
     /// The middles of V-grooves.
     Grooves,
-    /// Sector axes and radius circles.
+    /// The center lines of V-grooves.
     Guides,
     /// Track spaces.
     Track,
@@ -121,7 +122,7 @@ impl Layer {
         Self::Title,
     ];
 
-    /// The name files know the layer by: lower case, no spaces.
+    /// The name of the layer in files: lower case, no spaces.
     ///
     /// ```
     /// use drawing::Layer;
@@ -145,20 +146,21 @@ impl Layer {
     }
 }
 
-/// The purpose of a line; a writer chooses its width and dashes by this, and a screen its color.
+/// The purpose of a line, from which a writer chooses its width and dashes, and a screen its color.
 ///
-/// Its use matters more than its part of the board: the edge is cut along on a template, but guides the eye on a router's.
+/// The purpose matters more than the part of the board: the edge is cut along on a template, but only guides the eye on a
+/// router template.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Line {
     /// A line to saw or route along.
     Cut,
     /// A line to drill by: the outline or the cross of a bore.
     Drill,
-    /// A line to groove along: the middle of a V-groove.
+    /// A line to groove along: the center line of a V-groove.
     Groove,
     /// Parts hidden in the wood: seams, mortises, screws from below.
     Hidden,
-    /// A line to find one's way by: axes, radius circles, joint lines.
+    /// A line for orientation: axes, radius circles, joint lines.
     Guide,
     /// Dimension lines, bars, frames and all text.
     Dimension,
@@ -175,7 +177,7 @@ impl Line {
         }
     }
 
-    /// Lengths of dash and gap in mm, or nothing for a full line.
+    /// Lengths of dash and gap, mm; empty for a solid line.
     ///
     /// ```
     /// use drawing::Line;
@@ -191,15 +193,15 @@ impl Line {
     }
 }
 
-/// The geometry of an item, in mm. A circle stays a circle up to the last writer that cannot say "circle".
+/// The geometry of an item, in mm. A circle stays a circle up to the last writer whose format has circles.
 ///
-/// There are no curves but circles and arcs, since nothing on a board has any: it is drilled, turned, sawn and routed. Words
-/// keep being words, so that they can be searched in a PDF and set anew in a drawing program.
+/// The only curves are circles and arcs, since nothing on a board has others: it is drilled, turned, sawn and routed. Words
+/// stay words, so that they can be searched in a PDF and edited in a drawing program.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Shape {
     /// A full circle.
     Circle(Circle),
-    /// Part of a circle; which way it turns does not show.
+    /// Part of a circle; its direction does not show.
     Arc(Arc),
     /// A straight line.
     Line(kurbo::Line),
@@ -210,7 +212,7 @@ pub enum Shape {
         /// Half the length of each line.
         arm: f64,
     },
-    /// An area filled with a light gray, bounded by straight lines.
+    /// An area filled with light gray, bounded by straight lines.
     Area(Vec<Point>),
     /// Words.
     Text(Text),
@@ -219,13 +221,13 @@ pub enum Shape {
 /// A line of words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Text {
-    /// The anchor, on the baseline.
+    /// The anchor point, on the baseline.
     pub at: Point,
-    /// Size of the type (its em) in mm; figures are 0.73 of it high.
+    /// Size of the type (its em), mm; digits are 0.73 of it high.
     pub size: f64,
-    /// Which part of the words `at` is.
+    /// The part of the words that is at `at`.
     pub anchor: Anchor,
-    /// The direction the words run in, turned counter-clockwise from left-to-right.
+    /// The direction of the words, counterclockwise from left-to-right.
     pub turn: Angle,
     /// The weight of the letters.
     pub weight: Weight,
@@ -233,14 +235,14 @@ pub struct Text {
     pub words: String,
 }
 
-/// Which part of a line of words is held in place.
+/// The part of a line of words that is held in place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Anchor {
-    /// The first letter starts there.
+    /// The start of the first letter.
     Start,
-    /// The middle lies there.
+    /// The middle.
     Middle,
-    /// The last letter ends there.
+    /// The end of the last letter.
     End,
 }
 
@@ -272,7 +274,7 @@ impl Text {
         self
     }
 
-    /// Where the first letter starts, on the baseline.
+    /// The start of the first letter, on the baseline.
     ///
     /// ```
     /// use drawing::{Anchor, Text, font};
@@ -293,12 +295,12 @@ impl Text {
         self.at - self.along() * back
     }
 
-    /// The direction the words run in, as a unit vector.
+    /// The direction of the words, as a unit vector.
     pub fn along(&self) -> Vec2 {
         Vec2::new(self.turn.cos(), self.turn.sin())
     }
 
-    /// A box around the words: from the baseline up to the height of figures, with room for tails below.
+    /// A box around the words: from the baseline up to the height of digits, with room for descenders below.
     pub fn bounds(&self) -> Rect {
         let width = font::width(&self.words, self.size, self.weight);
         let (start, along) = (self.start(), self.along());
@@ -338,7 +340,7 @@ fn disc_bounds(center: Point, radius: f64) -> Rect {
     Rect::from_center_size(center, (2.0 * radius, 2.0 * radius))
 }
 
-/// The box around corners; of none, the empty one at the origin.
+/// The box around corners; for none, the empty box at the origin.
 fn corners_bounds(corners: &[Point]) -> Rect {
     let Some(&first) = corners.first() else {
         return Rect::ZERO;
@@ -350,7 +352,7 @@ fn corners_bounds(corners: &[Point]) -> Rect {
         })
 }
 
-/// The corners of a box, counter-clockwise from the lower left.
+/// The corners of a box, counterclockwise from the lower left.
 pub(crate) fn corners_of(area: Rect) -> [Point; 4] {
     let Rect { x0, y0, x1, y1 } = area;
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(Point::from)

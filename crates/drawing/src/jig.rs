@@ -1,8 +1,8 @@
-//! The jig sheet: the settings for drilling on a pin against a stop, by dividers, or with an index plate.
+//! The jig sheet: the settings for drilling on a pin against a stop, with dividers, or with an index plate.
 //!
-//! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings and steps stand in the
-//! order of the plan of the work: the pin's hole, radii, plate or dividers, the holes, the circle, and a playing hole at the
-//! center last.
+//! Its content is worked out by `workshop::jig_sheet`; this module puts it into words and tables. Settings and steps are in the
+//! order of the work plan: the pin's hole, radii, plate or dividers, the holes, the circle, and a playing hole at the center
+//! last.
 
 use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
 use workshop::{
@@ -12,8 +12,8 @@ use workshop::{
 use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
-/// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, what the maker's index
-/// plates miss by, what to set dividers to, the holes in the order of drilling, the circle, and a table of all of them by radius.
+/// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, the errors of the maker's index
+/// plates, the settings of dividers, the holes in drilling order, the circle, and a table of all holes by radius.
 ///
 /// Lengths are in the board's unit, bearings in degrees clockwise from player 1's axis.
 ///
@@ -57,7 +57,7 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
     template_pages(board, &head, &blocks)
 }
 
-/// Operations of the plan with boxes to tick, each under its name; those not in the plan are left out.
+/// Operations of the plan with boxes to tick, each under its name; tasks not in the plan are left out.
 fn operations(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
     let all = tasks.iter().flat_map(|task| plan.of(*task));
     let both = all.flat_map(|operation| {
@@ -70,16 +70,16 @@ fn operations(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
     both.collect()
 }
 
-/// A jig sheet in the words of a maker who reads in one unit.
+/// Builds the text of a jig sheet in one unit.
 struct Says<'a> {
-    /// The unit that the maker reads.
+    /// The maker's unit.
     units: Units,
     /// The sheet to print.
     jig: &'a JigSheet,
 }
 
 impl Says<'_> {
-    /// A length in mm as the maker reads it.
+    /// A length given in mm, in the maker's unit.
     fn length(&self, mm: f64) -> String {
         show_setting(mm, self.units)
     }
@@ -89,19 +89,19 @@ impl Says<'_> {
         self.jig.table.rows.get(row)
     }
 
-    /// The name of the hole in a row; empty for a row that is not there.
+    /// The name of the hole in a row; empty for a row that does not exist.
     fn name(&self, row: usize) -> String {
         self.hole(row)
             .map_or_else(String::new, |hole| hole.name.to_string())
     }
 
-    /// The bit of a hole by its size and bottom: "12 mm Forstner".
+    /// The bit for a hole by size and bottom: "12 mm Forstner".
     fn bit(&self, hole: &HoleRow) -> String {
         format!("{} {}", self.length(hole.cutter()), hole.bottom.label())
     }
 
-    /// The settings for sawing or routing the disc. The three distances are from the middle of the pin, where a rule is laid;
-    /// which of them counts depends on the tool.
+    /// The settings for sawing or routing the disc. The three distances are from the center of the pin, where a rule is laid;
+    /// the tool determines which of them applies.
     fn circle(&self, board: &Board) -> Vec<Block> {
         let [near, middle, far] = self.jig.circle.disc.map(|mm| self.length(mm));
         let pin = self.length(board.jig.pin);
@@ -127,8 +127,8 @@ impl Says<'_> {
         ]
     }
 
-    /// Every radius with a hole on it, from the inside out, with how many divisions of a full turn hit all of its bearings
-    /// (none where no plate of a size one can buy does).
+    /// Every radius with holes on it, from the inside out, with the number of divisions of a full turn that hits all of its
+    /// bearings (none where no common plate does).
     fn radii(&self) -> Vec<Block> {
         let rows = self.jig.radii.iter().enumerate().map(|(at, radius)| {
             let bearings: Vec<f64> = radius.holes.iter().map(|hole| hole.bearing).collect();
@@ -170,7 +170,7 @@ impl Says<'_> {
         ]
     }
 
-    /// The fit of one plate to the whole board: the fewest divisions that hit every bearing, and the misses of each plate.
+    /// The fit of index plates to the whole board: the fewest divisions that hit every bearing, and the errors of each plate.
     fn plates(&self) -> Vec<Block> {
         let exact = self.jig.divisions.map_or_else(
             || {
@@ -221,7 +221,8 @@ impl Says<'_> {
         blocks
     }
 
-    /// A miss, to a hundredth of a millimeter or a thousandth of an inch: nobody drills better than that.
+    /// A plate's error as text, to a hundredth of a millimeter or a thousandth of an inch: nobody drills more accurately than
+    /// that.
     fn miss(&self, mm: f64) -> String {
         match self.units {
             Units::Mm => format!("{} mm", show_number(mm, 2)),
@@ -229,7 +230,7 @@ impl Says<'_> {
         }
     }
 
-    /// Chords to set dividers to, for circles whose holes are evenly spaced. An error of the setting adds up at each step, so the
+    /// Chords to set dividers to, for circles with evenly spaced holes. An error in the setting adds up at each step, so the
     /// miss of the last step is given for an error of 0.1 mm.
     fn dividers(&self) -> Vec<Block> {
         let rows: Vec<Vec<Cell>> = self
@@ -267,9 +268,9 @@ impl Says<'_> {
         ]
     }
 
-    /// The holes in the order in which they are drilled, a row each time something is set anew, to be ticked off.
+    /// The holes in drilling order, with a row for each new setting, to tick off.
     ///
-    /// A playing hole at the center is drilled when the circle is cut; the table says so at its row.
+    /// A playing hole at the center is drilled when the circle is cut; the table says so in its row.
     fn order(&self, order: DrillingOrder, center_last: bool) -> Vec<Block> {
         let all = &self.jig.order;
         let mut runs = self.runs(order);
@@ -306,10 +307,11 @@ impl Says<'_> {
         ]
     }
 
-    /// Holes that are drilled one after the other without another setting.
+    /// Holes that are drilled one after the other with the same setting.
     ///
-    /// The settings of a run are printed from the first one that differs: another bit needs the depth stop set again even where
-    /// the depth is the same, and another depth the radius. By travel no radius is printed, as it changes at every hole.
+    /// The settings of a run are printed from the first one that differs: another bit requires setting the depth stop again
+    /// even where the depth is the same, and another depth the radius. Ordered by travel, no radius is printed, as it changes
+    /// at every hole.
     fn runs(&self, order: DrillingOrder) -> Vec<Run> {
         let mut runs: Vec<Run> = Vec::new();
         let mut before: Option<[String; 3]> = None;
@@ -324,7 +326,7 @@ impl Says<'_> {
                     DrillingOrder::Travel => String::new(),
                 },
             ];
-            // The hole at the center is drilled by itself: other work comes between it and the others.
+            // The center hole is drilled by itself: other work comes between it and the others.
             let last = before
                 .replace(set.clone())
                 .filter(|_| hole.name.id() != HoleId::CENTER);
@@ -384,7 +386,7 @@ impl Says<'_> {
     }
 }
 
-/// A bearing with as many decimals in every row, so that the points stand below each other; 12 o'clock is never -0.
+/// A bearing with the same number of decimals in every row, so that the decimal points are aligned; 12 o'clock is never -0.
 fn bearing_words(degrees: f64) -> String {
     let rounded = (degrees * 1000.0).round() / 1000.0;
     format!("{:.3}°", rounded + 0.0)
@@ -398,7 +400,7 @@ struct Run {
     holes: Vec<usize>,
 }
 
-/// The ends of a list of names, which identify a ring as well as all of them would.
+/// The first and last of a list of names, which identify a ring as well as all of them would.
 fn first_and_last(names: &[String]) -> String {
     match names {
         [] => String::new(),
@@ -428,7 +430,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bearing_just_before_12_o_clock_is_not_minus_nothing() {
+    fn a_bearing_just_before_12_o_clock_is_not_minus_0() {
         assert_eq!(bearing_words(-1e-14), "0.000°");
         assert_eq!(bearing_words(-0.5), "-0.500°");
         assert_eq!(bearing_words(359.9996), "360.000°");
@@ -442,7 +444,7 @@ mod tests {
             let name = hole.name.to_string();
             assert!(words.contains(&name), "{name}");
         }
-        // The 96 of the track stand 360/96 = 3.75° apart.
+        // The 96 track spaces are 360/96 = 3.75° apart.
         assert!(words.iter().any(|words| words == "3.750°"));
     }
 
@@ -481,7 +483,7 @@ mod tests {
     }
 
     #[test]
-    fn one_setting_is_told_once_and_only_what_changes() {
+    fn each_setting_is_printed_once_and_only_where_it_changes() {
         let mut board = Board::default();
         board.bores.start.depth = 7.0;
         let jig = jig_sheet(&Workpiece::of(&board).unwrap());

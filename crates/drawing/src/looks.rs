@@ -1,6 +1,6 @@
 //! The board as a small drawing, and colors and marks in words, for sheets that are black on white.
 //!
-//! They serve the card for the customer and the first page of the job sheet, which are printed in black.
+//! The card for the customer and the first page of the job sheet use them.
 
 use board::{Mark, NAMED, Rgb};
 use geometry::Arc;
@@ -15,11 +15,11 @@ const NUMBER: f64 = 2.8;
 /// Room around the board for them, mm.
 pub const AROUND: f64 = 1.8 * NUMBER;
 
-/// The board from above in a square of this side, mm, not to scale: edge, grooves and bores, with the number of each player at the
-/// rim.
+/// The board from above in a square of this side, mm, not to scale: edge, grooves and bores, with the number of each player at
+/// the rim.
 ///
-/// Its items are in mm from the lower left corner of the square. Names, dimensions and hidden cuts are left out: at this
-/// size nobody could read them.
+/// Its items are in mm from the lower left corner of the square. Names, dimensions and hidden cuts are left out, since nobody
+/// could read them at this size.
 pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
     let radius = workpiece.board().blank.radius();
     let scale = (side / 2.0 - AROUND).max(1.0) / radius;
@@ -62,7 +62,7 @@ pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
     items
 }
 
-/// The number of each player at the rim of a board that stands in a square of this side, mm.
+/// The number of each player at the rim of a board in a square of this side, mm.
 pub fn player_numbers(workpiece: &Workpiece, side: f64) -> Vec<Item> {
     let middle = Point::new(side / 2.0, side / 2.0);
     let sectors = workpiece.layout().sectors.iter().zip(1_u32..);
@@ -77,8 +77,8 @@ pub fn player_numbers(workpiece: &Workpiece, side: f64) -> Vec<Item> {
 
 /// The name of the color that is nearest to one.
 ///
-/// Near is by the sum of the squares of the differences of red, green and blue: plain, and good enough to name a color.
-/// The names are those that a color field takes.
+/// Distance is the sum of the squared differences of red, green and blue: simple, and good enough to name a color. The names
+/// are those that a color field accepts.
 pub fn near_name(color: Rgb) -> &'static str {
     let off = |other: Rgb| {
         let parts = color.parts().into_iter().zip(other.parts());
@@ -90,7 +90,7 @@ pub fn near_name(color: Rgb) -> &'static str {
     nearest.map_or("", |(name, _)| name)
 }
 
-/// A color in words for the maker: its name, or that of the one nearest to it with its number.
+/// A color in words for the maker: its name, or the nearest name with the color's number.
 pub fn color_name(color: Rgb) -> String {
     let name = near_name(color);
     if Rgb::named(name) == Some(color) {
@@ -102,7 +102,7 @@ pub fn color_name(color: Rgb) -> String {
 
 /// A mark in words.
 ///
-/// It is empty where the mark is left to the program and not yet settled.
+/// It is empty where the mark is left to the program and not resolved yet.
 pub fn mark_name(mark: &Mark) -> String {
     match mark {
         Mark::Auto => String::new(),

@@ -1,6 +1,6 @@
 //! Marks of a hole: the layer of its role, and the cross at its center.
 //!
-//! They are shared by the plan, the templates of hardboard and the names, which all have to keep clear of the same crosses.
+//! The plan, the hardboard templates and the names all use them, so that they keep clear of the same crosses.
 
 use board::{Hole, Role};
 

@@ -1,8 +1,8 @@
-//! Where the holes' names go: beside or inside their bores, never on a cross, a line to drill by, a groove or a name.
+//! The places of the holes' names: beside or inside their bores, never over a cross, a drilling line, a groove or another name.
 //!
-//! Each name tries the inside of its own bore below the cross, then places around it, in falling
-//! sizes; the first place that is free, and nearer to its own hole than to any other, is taken. A name that finds no place is left out: the hole table
-//! has it all the same.
+//! Each name tries the inside of its own bore below the cross, then places around it, in decreasing sizes; it takes the first
+//! place that is free and nearer to its own hole than to any other. A name without a place is left out; the hole table has it
+//! all the same.
 
 use board::{Board, Hole, Marking};
 use geometry::{Arc, Point};
@@ -15,13 +15,13 @@ use crate::taken::{Taken, farthest, nearest};
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 use workshop::Workpiece;
 
-/// Sizes that are tried, largest first, mm.
+/// Sizes to try, largest first, mm.
 const SIZES: [f64; 3] = [2.4, 2.2, font::SMALLEST];
 /// Clear space kept around a name, mm.
 const CLEAR: f64 = 0.25;
-/// So much nearer is a name to its own hole than to any other, mm.
+/// By how much a name must be nearer to its own hole than to any other, mm.
 const NEARER: f64 = 0.4;
-/// Names keep this far inside the board's edge, which may be on no sheet, mm.
+/// Distance that names keep inside the board's edge, which may be on no sheet, mm.
 const INSIDE: f64 = 5.0;
 
 /// Adds the names of all holes that have room for one.
@@ -33,11 +33,11 @@ pub fn place_names(workpiece: &Workpiece, items: &mut Vec<Item>) {
     place_labels(board, &layout.holes, labels, grooves, items);
 }
 
-/// Adds words beside each of some holes, where there is room for them between all holes, the words already written, and the lines
-/// to keep off.
+/// Adds words beside each of some holes, where there is room between all holes, the words already written, and the lines to
+/// keep clear of.
 ///
-/// Labels are placed in their order, and one that has a place keeps it: none is moved to make room for a later one. On boards
-/// that can be made there is nearly always room, and the same board gives the same places.
+/// Labels are placed in their order, and a placed one is not moved to make room for a later one. On boards that can be made
+/// there is nearly always room, and the same board always gives the same places.
 pub fn place_labels(
     board: &Board,
     holes: &[Hole],
@@ -66,7 +66,7 @@ pub fn place_labels(
     }
 }
 
-/// Obstacles that a name keeps clear of: every cross, and the outline of every bore.
+/// Obstacles for a name: every cross, and the outline of every bore.
 fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
     let side = board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
@@ -86,9 +86,9 @@ fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
     taken
 }
 
-/// Takes the way of a line: rings as outlines, all else in short pieces.
+/// Adds a line as an obstacle: rings as outlines, everything else in short pieces.
 fn keep_off(shape: &Shape, taken: &mut Taken) {
-    /// Rings up to this radius are of bores, mm; the box around a wider one holds half the board.
+    /// Largest radius of a ring around a bore, mm; the box around a wider one holds half the board.
     const RING: f64 = 60.0;
     match shape {
         Shape::Circle(circle) if circle.radius <= RING => taken.add_outline(*circle),
@@ -101,17 +101,18 @@ fn keep_off(shape: &Shape, taken: &mut Taken) {
                 taken,
             );
         }
-        // Lines to cut along are none of these.
+        // No line to keep clear of has one of these shapes.
         Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
     }
 }
 
-/// Takes the way of an arc.
+/// Adds an arc as an obstacle.
 fn along(arc: &Arc, taken: &mut Taken) {
     pieces(arc.length(), |share| arc.at(share), taken);
 }
 
-/// Takes a way in boxes around pieces of it, with clear space to both sides; `at` has the point at a share of the way.
+/// Adds a path as an obstacle, in boxes around pieces of it with clear space on both sides; `at` returns the point at a share
+/// of its length.
 fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {
     /// Length of a piece, mm.
     const PIECE: f64 = 1.0;
@@ -122,8 +123,8 @@ fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {
     }
 }
 
-/// Words beside a hole, as large as there is room for; none where there is none. The smallest size is tried first, since most
-/// names that find no place find none at any size.
+/// Words beside a hole, as large as there is room for; none without room. The smallest size is tried first, since most names
+/// that have no place have none at any size.
 fn place(
     board: &Board,
     hole: &Hole,
@@ -141,7 +142,7 @@ fn place(
         };
         name.free_spot(board, taken, others)
     };
-    // Where the smallest finds no place no other does.
+    // Where the smallest size has no place, no other has.
     let [larger @ .., smallest] = SIZES;
     let last = spot(smallest)?;
     let best = larger
@@ -152,18 +153,18 @@ fn place(
     Some(Text::level(baseline, size, Anchor::Middle, words))
 }
 
-/// Words of a size beside their hole.
+/// Words of one size beside their hole.
 struct Name<'a> {
     /// The hole they name.
     hole: &'a Hole,
-    /// Width of the words, height of their figures, and reach of their tails, mm.
+    /// Width of the words, height of their digits, and depth of their descenders, mm.
     width: f64,
     height: f64,
     tail: f64,
 }
 
 impl Name<'_> {
-    /// The middle of the first free place: inside the bore, then around it.
+    /// The center of the first free place: inside the bore, then around it.
     fn free_spot(&self, board: &Board, taken: &Taken, others: &Others<'_>) -> Option<Point> {
         let edge = board.blank.radius() - INSIDE;
         let inside = self.inside().into_iter();
@@ -174,7 +175,7 @@ impl Name<'_> {
         })
     }
 
-    /// The box that the words keep free about their middle.
+    /// The box that the words need about their center.
     fn room(&self, middle: Point) -> Rect {
         let (half, up) = (self.width / 2.0 + CLEAR, self.height / 2.0 + CLEAR);
         Rect::new(
@@ -185,7 +186,7 @@ impl Name<'_> {
         )
     }
 
-    /// The middle of the words inside their bore, below the cross, if they fit there.
+    /// The center of the words inside their bore, below the cross, if they fit there.
     fn inside(&self) -> Option<Point> {
         let top = cross_arm(self.hole) + 2.0 * CLEAR;
         let bottom = top + self.height + self.tail;
@@ -194,7 +195,7 @@ impl Name<'_> {
         fits.then(|| self.hole.center - Vec2::new(0.0, top + self.height / 2.0))
     }
 
-    /// The middles of places around a bore, aslant from the outward direction first: guides run straight outward.
+    /// The centers of places around a bore, diagonal to the outward direction first, since guides run straight outward.
     fn around(&self, board: &Board) -> impl Iterator<Item = Point> {
         let hole = self.hole;
         let outward = geometry::bearing_of(hole.center);
@@ -209,14 +210,14 @@ impl Name<'_> {
             .map(move |part| {
                 let bearing = outward + geometry::Angle::turn_part(part, 16);
                 let way = geometry::point_at(1.0, bearing).to_vec2();
-                // The name's own half extent in that direction keeps its box off the circle.
+                // Half the name's own extent in that direction keeps its box outside the circle.
                 let reach = way.x.abs() * half + way.y.abs() * up;
                 hole.center + way * (radius + reach)
             })
     }
 }
 
-/// Radius of the mark that the eye takes for the hole: of its outline, or of its cross where that is all there is.
+/// Radius of what looks like the hole: its outline, or its cross where there is only a cross.
 fn marked_radius(board: &Board, hole: &Hole) -> f64 {
     if board.template.marking == Marking::Crosses {
         cross_arm(hole)
@@ -225,15 +226,15 @@ fn marked_radius(board: &Board, hole: &Hole) -> f64 {
     }
 }
 
-/// All holes, looked up by place.
+/// All holes, indexed by position.
 ///
-/// A board may have ten thousand, so that a name is held against those in its neighborhood alone.
+/// A board may have ten thousand, so a name is compared only with those in its neighborhood.
 struct Others<'a> {
-    /// The board, whose template says what marks a hole.
+    /// The board, whose template determines how a hole is marked.
     board: &'a Board,
     /// The holes with the radius of their marks, cell by cell.
     holes: Vec<(&'a Hole, f64)>,
-    /// Where the holes of each cell begin in the list; one more for the end.
+    /// Index of the first hole of each cell in the list, plus one more entry for the end.
     begins: Vec<u32>,
     /// Number of cells side by side, and above each other.
     cells: usize,
@@ -280,12 +281,12 @@ impl<'a> Others<'a> {
         others
     }
 
-    /// The place of a coordinate among the cells; places outside count to the cells at the border.
+    /// The index of a coordinate among the cells; positions outside count as being in the cells at the border.
     fn along(&self, mm: f64) -> usize {
         (((mm - self.low) / self.side).max(0.0) as usize).min(self.cells - 1)
     }
 
-    /// The cell that a point lies in.
+    /// The cell of a point.
     fn cell(&self, x: f64, y: f64) -> usize {
         self.along(y) * self.cells + self.along(x)
     }
@@ -302,9 +303,9 @@ impl<'a> Others<'a> {
         })
     }
 
-    /// Whether a box lies nearer to one hole than to any other, from outline to outline.
+    /// Whether a box is nearer to one hole than to any other, measured from the outline.
     ///
-    /// A name midway between two holes is read for either, which costs a wrong bore.
+    /// A name midway between two holes can be read as either's, which costs a wrong bore.
     fn is_nearest(&self, own: &Hole, room: Rect) -> bool {
         let gap = |center, radius: f64| (nearest(room, center) - radius).max(0.0);
         let least = gap(own.center, marked_radius(self.board, own)) + NEARER;
@@ -336,7 +337,7 @@ mod tests {
     }
 
     #[test]
-    fn names_sit_on_no_groove() {
+    fn names_keep_clear_of_grooves() {
         let bore = Bore {
             diameter: 6.0,
             depth: 5.0,
@@ -373,7 +374,7 @@ mod tests {
     }
 
     #[test]
-    fn names_sit_on_no_cross_and_on_no_other_name() {
+    fn names_keep_clear_of_crosses_and_other_names() {
         for diameter in [4.0, 6.35, 12.0, 15.0] {
             let bore = Bore {
                 diameter,
@@ -401,9 +402,9 @@ mod tests {
         }
     }
 
-    /// By the box of each name against the outline of every hole, on boards with holes from narrow to wide.
+    /// Compares the box of each name with the outline of every hole, on boards with narrow to wide holes.
     #[test]
-    fn every_name_lies_nearer_to_its_own_hole_than_to_any_other() {
+    fn every_name_is_nearer_to_its_own_hole_than_to_any_other() {
         for (diameter, marking) in [
             (4.0, Marking::Both),
             (6.35, Marking::Crosses),
@@ -443,9 +444,9 @@ mod tests {
         }
     }
 
-    /// The plain way looks at every hole.
+    /// The reference solution checks every hole.
     #[test]
-    fn the_holes_in_the_neighborhood_give_the_answer_of_all_of_them() {
+    fn neighboring_holes_give_the_same_answer_as_all_holes() {
         let mut board = Board::default();
         board.bores.home.diameter = 60.0;
         let workpiece = Workpiece::of(&board).unwrap();

@@ -1,7 +1,7 @@
-//! Board and layout → the plan: what screen, template and machine drawing share.
+//! From board and layout to the plan, which screen, template and machine drawing share.
 //!
-//! The plan is the one answer to the question where things are on the board's face. Screen, template, plot and DXF all start from
-//! it, so that a hole that is seen in one place is printed and cut in the same. Order matters: later items lie on top.
+//! The plan is the only source for the positions of things on the board's face. Screen, template, plot and DXF all start from
+//! it, so a hole that is seen in one is printed and cut in the same place in the others. Order matters: later items are on top.
 
 use board::{Board, Center, Hole, Layout, Marking, Role, show_setting};
 use geometry::point_at;
@@ -19,8 +19,8 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
 ///
-/// Bores are marked as the document's template asks: by outline, by cross, or by both. What is hidden in the wood (seams,
-/// mortises, screws, the recess) is drawn as if the board were glass, from the top face.
+/// Bores are marked as the document's template specifies: by outline, by cross, or by both. Parts hidden in the wood (seams,
+/// mortises, screws, the recess) are drawn as if the board were glass, seen from the top face.
 ///
 /// ```
 /// use board::Board;
@@ -46,7 +46,7 @@ pub fn plan(workpiece: &Workpiece) -> Vec<Item> {
 
 /// The plan without the names of holes, for a screen that writes its own where there is room to read them.
 ///
-/// Finding room for names is most of the work of a plan, so that this one is made anew with every edit.
+/// Finding room for names is most of the work of a plan; without them it is quick enough to redo with every edit.
 ///
 /// ```
 /// use board::Board;
@@ -74,7 +74,7 @@ pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
     items
 }
 
-/// The edge to saw or rout along, and where the roundover leaves the top face flat.
+/// The edge to saw or rout along, and the line where the roundover begins.
 fn edge(board: &Board, items: &mut Vec<Item>) {
     let circle = |radius| Shape::Circle(Circle::new(Point::ORIGIN, radius));
     items.push(Item {
@@ -112,8 +112,8 @@ fn guides(workpiece: &Workpiece, items: &mut Vec<Item>) {
     }
 }
 
-/// A bore as the template marks it: its outline, a cross to punch by, or both. The center has a cross of its own, which is always
-/// there, since everything is measured from it.
+/// A bore with the template's marks: its outline, a cross to punch, or both. The center always has a cross of its own, since
+/// everything is measured from it.
 fn bore(board: &Board, hole: &Hole, items: &mut Vec<Item>) {
     let layer = layer(hole.name.id().role());
     let marking = board.template.marking;
@@ -138,7 +138,7 @@ fn bore(board: &Board, hole: &Hole, items: &mut Vec<Item>) {
     }
 }
 
-/// The cross at the center pin, and the pilot with its size.
+/// The cross at the center pin, and the pilot hole with its size.
 fn center_pin(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
     let mut mark = |shape| {
         items.push(Item {
@@ -168,9 +168,9 @@ fn center_pin(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
     });
 }
 
-/// The note beside the pilot: below it or above, as near as the holes around it let it stand.
+/// The note beside the pilot hole: below or above it, as close as the holes around it allow.
 ///
-/// It is written before the names, which keep off it: a name that is missing is in the hole table, and this size is not.
+/// It is written before the names, which keep clear of it: a missing name is in the hole table, while this size is not.
 fn pilot_note(words: &str, clear: f64, holes: &[Hole]) -> Text {
     let width = font::width(words, PILOT_NOTE, font::Weight::Regular);
     let near = clear.max(PIN_ARM * 0.6) + 2.0;
@@ -192,7 +192,7 @@ fn pilot_note(words: &str, clear: f64, holes: &[Hole]) -> Text {
     free.unwrap_or_else(|| at(1.0, -near))
 }
 
-/// Size of the note beside the pilot, mm.
+/// Size of the note beside the pilot hole, mm.
 const PILOT_NOTE: f64 = 2.2;
 
 #[cfg(test)]
@@ -227,7 +227,7 @@ mod tests {
     }
 
     #[test]
-    fn the_marking_is_the_makers() {
+    fn bores_are_marked_as_the_maker_chose() {
         let mut board = Board::default();
         board.template.marking = Marking::Crosses;
         let crosses = plan(&Workpiece::of(&board).unwrap());

@@ -1,13 +1,13 @@
 //! The quietest place on a page for a block of marks.
 //!
-//! Titles and bars are large, and there is hardly ever a place for them that is quite free: weights say which lines they may
+//! Titles and bars are large, and there is hardly ever a completely free place for them: weights express which lines they may
 //! cover, and which they may not.
 
 use kurbo::{Point, Rect, Size};
 
 /// The weight of the lines on each part of an area, by small cells.
 ///
-/// A place is judged by the sum over its cells, so that a large block is compared with a small one by what each would cover.
+/// A place is judged by the sum over its cells, so that a large and a small block are compared by what each would cover.
 pub struct Quiet {
     /// Side of a cell, mm.
     cell: f64,
@@ -20,7 +20,8 @@ pub struct Quiet {
     busy: Vec<u64>,
 }
 
-/// Weights of the lines on a cell: all the lines that a block can cover weigh less than a hole, and so on up.
+/// Weights of the lines on a cell: all the lines that a block can cover weigh less than one hole, all holes less than one name,
+/// and so on.
 pub mod weight {
     /// A line that guides the eye.
     pub const LINE: u64 = 1;
@@ -35,7 +36,7 @@ pub mod weight {
 /// A place for a block.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Place {
-    /// Where it lies.
+    /// Its position.
     pub block: Rect,
     /// The weight of the lines it covers.
     pub covered: u64,
@@ -43,11 +44,11 @@ pub struct Place {
 
 /// Side of a cell on most paper, mm.
 const CELL: f64 = 1.0;
-/// Most cells along a side: on paper of several meters cells are wider.
+/// The most cells along a side: on paper of several meters cells are wider.
 const MOST_CELLS: f64 = 1_200.0;
 
 impl Quiet {
-    /// Nothing in the area yet.
+    /// An area with nothing in it.
     pub fn new(area: Rect) -> Self {
         let cell = (area.width().max(area.height()) / MOST_CELLS).max(CELL);
         let cells = |length: f64| (length / cell).floor().clamp(0.0, 10_000.0) as usize;
@@ -66,7 +67,7 @@ impl Quiet {
         self.area
     }
 
-    /// Adds the weight of a box to every cell that it touches. The part outside the area is cut off.
+    /// Adds the weight of a box to every cell that it touches. The part outside the area is ignored.
     pub fn add(&mut self, taken: Rect, weight: u64) {
         let taken = taken.intersect(self.area);
         if taken.width() < 0.0 || taken.height() < 0.0 {
@@ -88,9 +89,9 @@ impl Quiet {
         }
     }
 
-    /// The sums that places are compared by, until something is added.
+    /// The sums by which places are compared, valid until something is added.
     ///
-    /// Every form of a block is looked for in the same sums, which take one walk over all cells.
+    /// The same sums serve for every form of a block, and take one pass over all cells.
     pub fn sums(&self) -> Sums {
         let stride = self.columns + 1;
         let mut table = vec![0_u64; stride * (self.rows + 1)];
@@ -114,24 +115,25 @@ impl Quiet {
     }
 }
 
-/// A table of sums, from which the weight of any block takes four looks.
+/// A table of sums, from which four values give the weight of any block.
 pub struct Sums {
     /// The area and its cells, as in [`Quiet`].
     area: Rect,
     cell: f64,
     columns: usize,
     rows: usize,
-    /// For each corner of a cell the sum of all cells below and to the left of it.
+    /// For each corner of a cell, the sum of all cells below and to the left of it.
     table: Vec<u64>,
 }
 
 impl Sums {
-    /// The quietest place for a block of a size, nearest to a corner among equals; none where the block is larger than the area.
+    /// The quietest place for a block of a size, the one nearest to a point among equals; none where the block is larger than
+    /// the area.
     pub fn quietest(&self, size: Size, near: Point) -> Option<Place> {
         self.quietest_in(self.area, size, near)
     }
 
-    /// The same within a part of the area that reaches up to its top.
+    /// The quietest place within a part of the area that extends up to its top.
     pub fn quietest_in(&self, part: Rect, size: Size, near: Point) -> Option<Place> {
         let cells = |length: f64| (length / self.cell - 1e-9).ceil() as usize;
         let (wide, high) = (cells(size.width), cells(size.height));
@@ -168,8 +170,8 @@ impl Sums {
         self.area.origin() + (self.cell * column as f64, self.cell * row as f64)
     }
 
-    /// The sums over the blocks of cells that begin in a row, from the left: the table at the two outer corners of each, less that
-    /// at the other two.
+    /// The sums over the blocks of cells that begin in a row, from the left: the table at two opposite corners of each, less
+    /// that at the other two.
     fn along(&self, row: usize, wide: usize, high: usize) -> impl Iterator<Item = u64> {
         let line = |row: usize| {
             let stride = self.columns + 1;
@@ -189,7 +191,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_quietest_place_avoids_what_weighs_most() {
+    fn the_quietest_place_avoids_the_heaviest_marks() {
         let area = Rect::new(10.0, 10.0, 110.0, 60.0);
         let mut quiet = Quiet::new(area);
         quiet.add(Rect::new(10.0, 10.0, 60.0, 60.0), weight::LINE);
@@ -211,9 +213,9 @@ mod tests {
         assert!(wide.is_none());
     }
 
-    /// The plain way looks at each cell of each place.
+    /// The reference solution checks each cell of each place.
     #[test]
-    fn the_quietest_place_is_that_of_adding_up_cell_by_cell() {
+    fn the_quietest_place_matches_a_cell_by_cell_search() {
         let area = Rect::new(0.0, 0.0, 40.0, 30.0);
         let mut quiet = Quiet::new(area);
         for at in 0..60_u32 {

@@ -1,7 +1,7 @@
 //! The quote for the customer, one page, and the costing for the shop.
 //!
-//! The two are files of their own, so that nobody sends the customer the costs by mistake. The amounts come from the workpiece's
-//! costing; here they are only printed.
+//! The two are separate files, so that nobody sends the customer the costs by mistake. The amounts come from the workpiece's
+//! costing; this module only prints them.
 
 use board::{Board, Day, Measure, Quantity, Units, counted};
 use jiff::Span;
@@ -11,8 +11,8 @@ use workshop::{
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
-/// The quote on the paper of the board's template: the goods, the price with tax, how long that holds, and when the order is
-/// ready.
+/// The quote on the paper of the board's template: the goods, the price with tax, how long the price is valid, and when the
+/// order is ready.
 ///
 /// It has no legal text, and does not show the maker's costs. A line on top says that it is a draft while prices are missing or
 /// the checks stop the board.
@@ -51,7 +51,8 @@ pub fn quote_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     template_pages(board, &head, &blocks)
 }
 
-/// The line that keeps a quote from the customer while prices are missing or the board cannot be made; `None` for one that can be sent.
+/// The line that marks a quote as a draft while prices are missing or the board cannot be made; `None` for one that can be
+/// sent.
 fn draft(workpiece: &Workpiece) -> Option<String> {
     if workpiece.board().price.is_begun() {
         let missing = workpiece.costing().missing.len();
@@ -68,10 +69,10 @@ fn draft(workpiece: &Workpiece) -> Option<String> {
     ))
 }
 
-/// The price in a table; words where there is none.
+/// The price in a table, or a sentence where there is none.
 ///
-/// Its rows are the boards with the price of one, tax where there is any, and the total with the code of the currency,
-/// since a dollar sign is that of several.
+/// Its rows are the boards with the price of one, tax where there is any, and the total with the code of the currency, since
+/// several currencies share the dollar sign.
 fn offered(workpiece: &Workpiece) -> Block {
     let (board, costing) = (workpiece.board(), workpiece.costing());
     if !board.price.is_begun() {
@@ -112,7 +113,7 @@ fn offered(workpiece: &Workpiece) -> Block {
     })
 }
 
-/// The days for which the price holds, the day the order is ready, and anything the price does not include.
+/// The sentences on how long the price is valid, when the order is ready, and what the price does not include.
 ///
 /// Days count from the date of the stamp.
 fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
@@ -125,7 +126,7 @@ fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
     terms
 }
 
-/// The last day of the offer; the number of days where the page has no date.
+/// The last day of the offer, or the number of days where the page has no date.
 fn valid(workpiece: &Workpiece, stamp: &Stamp) -> String {
     let days = workpiece.board().price.valid_days;
     let begin = stamp.date.parse::<Day>().ok();
@@ -140,7 +141,7 @@ fn valid(workpiece: &Workpiece, stamp: &Stamp) -> String {
     }
 }
 
-/// The day that the order is promised for; without a promise the one on which the calendar has it done, if there is a calendar.
+/// The promised day; without a promise, the day on which the calendar ends, if there is a calendar.
 fn delivered(workpiece: &Workpiece) -> Option<String> {
     let told = |day: Day| day.with_weekday(workpiece.units());
     if let Some(promised) = workpiece.board().schedule.promised {
@@ -154,8 +155,8 @@ fn delivered(workpiece: &Workpiece) -> Option<String> {
     ))
 }
 
-/// The maker's own costing, marked for the shop: the sums for one board and for the order, every line of material with its price, and
-/// the time of every step.
+/// The maker's own costing, marked for the shop: the totals for one board and for the order, every line of material with its
+/// price, and the time of every step.
 ///
 /// It begins with a caution and carries no mark of a stopped board: it is about money, not about cutting.
 ///
@@ -204,10 +205,10 @@ pub fn costing_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     template_pages(board, &head, &blocks)
 }
 
-/// The sums, of one board alone and of the order.
+/// The totals for a single board and for the order.
 ///
-/// The sums of one board are worked out anew for one, as a single board bears all of the setting up and all of the packs.
-/// An amount that is not known is called missing, never nothing.
+/// Those of a single board are worked out separately, as a single board bears all of the setup and all of the packs. An unknown
+/// amount is called missing, never 0.
 fn sums(workpiece: &Workpiece, order: &Costing) -> Table {
     let board = workpiece.board();
     let single = costing(workpiece, 1);
@@ -235,9 +236,9 @@ fn sums(workpiece: &Workpiece, order: &Costing) -> Table {
     }
 }
 
-/// The parts of a costing by name, from the material to the price with tax, and the tools that are not in it.
+/// The named parts of a costing, from the material to the price with tax, and the tools that are not in it.
 ///
-/// Which parts there are follows from the prices that are typed and not from the number of boards.
+/// The parts depend on the prices that are typed and not on the number of boards.
 fn parts(board: &Board, costing: &Costing) -> Vec<(String, Option<Money>)> {
     let price = &board.price;
     let share =
@@ -269,7 +270,7 @@ fn parts(board: &Board, costing: &Costing) -> Vec<(String, Option<Money>)> {
     parts
 }
 
-/// A costing in the words of its tables.
+/// Builds the tables of a costing.
 struct Says<'a> {
     /// The costing of the order.
     order: &'a Costing,
@@ -280,8 +281,8 @@ struct Says<'a> {
 impl Says<'_> {
     /// A row for each line of the shopping list, tools with a note that they are not charged.
     ///
-    /// Price is that of a pack or a unit, cost the amount charged for the order; for tools the price in the store. Articles that
-    /// the shop has already have neither.
+    /// The price is that of a pack or a unit, the cost the amount charged for the order; for tools, it is the price in the
+    /// store. Articles that the shop already has have neither.
     fn material(&self) -> Table {
         let missing = "missing";
         let row = |line: &PricedLine| {
@@ -329,10 +330,9 @@ impl Says<'_> {
         }
     }
 
-    /// A row for each step of the work that takes hands.
+    /// A row for each step with hands-on work.
     ///
-    /// Times are minutes by hand; the last row has all of them in hours. An operation that comes several times has its
-    /// number.
+    /// Times are hands-on minutes; the last row has the total in hours. An operation that occurs several times has its number.
     fn time(&self) -> Table {
         let minutes = |minutes: f64| Cell::Words(format!("{minutes:.0}"));
         let mut rows: Vec<Vec<Cell>> = self
@@ -446,13 +446,14 @@ mod tests {
             ] {
                 assert!(told.contains(part), "{part} in {told}");
             }
-            // The customer does not see the costs.
+            // The customer must not see the costs.
             let cost = workpiece.costing().cost.shown(Currency::Usd);
             assert!(!told.contains(&cost) && !told.contains("argin") && !told.contains("STOP"));
         }
     }
 
-    /// By hand: 92 days from November 29 are 1 to the end of November, 31, 31 and 29 in December, January and February of 2028.
+    /// By hand: 92 days from November 29 are 1 to the end of November, then 31, 31 and 29 in December, January and February
+    /// 2028.
     #[test]
     fn a_quote_names_the_last_day_of_the_offer_and_the_day_of_delivery() {
         let stamp = Stamp {
@@ -482,7 +483,7 @@ mod tests {
     }
 
     #[test]
-    fn a_costing_says_whose_it_is_and_names_what_is_missing() {
+    fn a_costing_is_marked_for_the_shop_and_names_missing_prices() {
         let workpiece = Workpiece::of(&full(Paper::A4)).unwrap();
         let told = words(&costing_pages(&workpiece, &Stamp::default()));
         assert!(told.contains("not for the customer") && told.contains("3 boards"));
@@ -496,7 +497,7 @@ mod tests {
     }
 
     #[test]
-    fn a_margin_of_all_of_it_quotes_nothing() {
+    fn a_margin_of_100_percent_quotes_no_price() {
         let mut board = full(Paper::A4);
         board.price.margin = 1.0;
         let told = words(&quote_pages(
@@ -508,7 +509,7 @@ mod tests {
     }
 
     #[test]
-    fn prices_of_nothing_quote_nothing() {
+    fn prices_of_0_quote_no_price() {
         let mut board = Board::default();
         board.price.hourly = Some(0.0);
         let told = words(&quote_pages(

@@ -1,6 +1,6 @@
-//! The outlines of the storage recess and of the cuts for its lid, as they lie hidden in the wood.
+//! The outlines of the storage recess and of the cuts for its lid, hidden in the wood.
 //!
-//! A groove that is dovetailed has two: where it opens in the underside, and farther out where it is widest.
+//! A dovetailed groove has two: one where it opens in the underside, and a wider one at its top.
 
 use board::{LidHold, Recess, show_length};
 use geometry::{Angle, Arc, RoundRect};
@@ -11,7 +11,7 @@ use crate::font;
 use crate::taken::Taken;
 use crate::{Anchor, Item, Layer, Line, Shape, Text, corners_of};
 
-/// Shorter than this is no line, mm.
+/// Length below which a line is not drawn, mm.
 const HAIR: f64 = 1e-9;
 
 /// Recess, ledge, and both widths of a groove. The groove of a sliding lid ends at the edge of the board.
@@ -33,16 +33,16 @@ fn outline(recess: &Recess) -> impl Iterator<Item = Shape> + use<> {
     around(&recess_outline(recess)).into_iter()
 }
 
-/// A rectangle with round corners: its sides, and its corners where they are round; or the circle that it is.
+/// A rectangle with round corners: its sides, and its corners where they are round; or a circle.
 ///
-/// A corner is a quarter of a circle, from the end of one side to the start of the next; where corners take all of a side,
-/// as at the ends of a slot, that side is left out.
+/// A corner is a quarter circle from the end of one side to the start of the next; where corners take up a whole side, as at
+/// the ends of a slot, that side is left out.
 pub(crate) fn around(outline: &RoundRect) -> Vec<Shape> {
     if let Some(circle) = outline.as_circle() {
         return vec![Shape::Circle(circle)];
     }
     let ([x, y], corner) = (outline.halves(), outline.corner);
-    // The straight part of a half, as far as the middle of a corner.
+    // Half the straight part of each side.
     let (along, up) = (x - corner, y - corner);
     let lines = [
         ((-along, -y), (along, -y)),
@@ -68,8 +68,8 @@ pub(crate) fn around(outline: &RoundRect) -> Vec<Shape> {
 /// Size of the note at the recess, mm.
 const NOTE: f64 = 2.4;
 
-/// The note at the recess, which says that its dashed outline lies in the underside: inside the outline, where no hole and no
-/// other words are in its way, else below it.
+/// The note at the recess, which says that its dashed outline is in the underside. It is inside the outline where no hole and
+/// no other words are in its way, otherwise below it.
 pub(crate) fn recess_note(workpiece: &Workpiece, items: &[Item]) -> Option<Item> {
     let board = workpiece.board();
     let recess = board.recess?;
@@ -101,12 +101,12 @@ pub(crate) fn recess_note(workpiece: &Workpiece, items: &[Item]) -> Option<Item>
     })
 }
 
-/// From one row that is tried for the note to the next, mm.
+/// Spacing of the rows tried for the note, mm.
 const STEP: f64 = 1.0;
 
-/// Everything that the note keeps off: bores, the cross at the center pin, words.
+/// Everything that the note keeps clear of: bores, the cross at the center pin, words.
 ///
-/// Names of holes come after it and keep off the note in turn.
+/// Names of holes are placed later and keep clear of the note in turn.
 fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
     let side = workpiece.board().blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
@@ -129,7 +129,7 @@ fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
     taken
 }
 
-/// The part of a line that lies on the board; none where it only touches its edge.
+/// The part of a line that is on the board; none where it only touches the edge.
 fn within(shape: Shape, edge: f64) -> Option<Shape> {
     match shape {
         Shape::Line(line) => on_disc(line, edge).map(Shape::Line),
@@ -137,14 +137,14 @@ fn within(shape: Shape, edge: f64) -> Option<Shape> {
     }
 }
 
-/// The part of a line on a disc about the center pin, by where the line is nearest to the pin and how long its chord is.
+/// The part of a line on a disc about the center pin, from the point nearest to the pin and the length of the chord.
 fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
     let (from, way) = (line.p0.to_vec2(), line.p1 - line.p0);
     let long = way.hypot();
     if long < HAIR {
         return None;
     }
-    // Along the line from where it is nearest to the center pin, to either side as far as the chord is long.
+    // Along the line from the point nearest to the center pin, half the chord to either side.
     let nearest = -from.dot(way) / (long * long);
     let off = from.cross(way) / long;
     let half = (radius * radius - off * off).max(0.0).sqrt() / long;
@@ -197,7 +197,7 @@ mod tests {
     }
 
     #[test]
-    fn a_recess_is_outlined_where_it_is_and_its_ledge_around_it() {
+    fn the_recess_and_the_ledge_around_it_are_outlined() {
         let round = with(RecessShape::Round { diameter: 80.0 }, 3.0, LidHold::LiesIn);
         let circle = |radius| Shape::Circle(Circle::new((30.0, -10.0), radius));
         assert_eq!(outlined(&round), [circle(40.0), circle(44.0)]);
@@ -253,7 +253,7 @@ mod tests {
             toward: Toward::Left,
         };
         let shapes = outlined(&with(STRAIGHT, 3.0, hold));
-        // The recess, and three sides of either width: nothing is drawn where it is open.
+        // The recess, and three sides at each width: nothing is drawn where the groove is open.
         assert_eq!(shapes.len(), 4 + 3 + 3);
         for (group, beyond) in [(4..7, 7.0), (7..10, 4.0)] {
             let all = lines(&shapes[group]);
@@ -274,9 +274,10 @@ mod tests {
         }
     }
 
-    /// The outline is dashed, like everything hidden, and labeled as in the underside; on no hole, no cross and no other words.
+    /// The outline is dashed, like everything hidden, and labeled as being in the underside; the label is over no hole, cross
+    /// or other words.
     #[test]
-    fn the_recess_is_dashed_and_told_to_be_in_the_underside() {
+    fn the_recess_is_dashed_and_labeled_as_in_the_underside() {
         for shape in [
             RecessShape::Round { diameter: 120.0 },
             RecessShape::Straight {
@@ -315,7 +316,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_left_of_a_line_is_on_the_line_and_on_the_disc(
+        fn a_clipped_line_is_on_the_line_and_on_the_disc(
             ends in [(-200.0..200.0_f64), (-200.0..200.0_f64), (-200.0..200.0_f64), (-200.0..200.0_f64)],
             radius in 10.0..150.0_f64,
         ) {

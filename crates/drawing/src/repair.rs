@@ -1,7 +1,8 @@
 //! The repair page: distances to measure after taping or drilling, the verdict on them, and misdrilled holes.
 //!
-//! The page is printed twice. The first time nothing has been measured, and it is a list to fill in at the bench; the second time
-//! it says what slipped and holds the steps of each repair. All numbers come from the workpiece; here they are only printed.
+//! The page is printed twice. The first time nothing has been measured, and it is a list to fill in at the bench; the second
+//! time it says what slipped and has the steps of each repair. All numbers come from the workpiece; this module only prints
+//! them.
 
 use board::{Units, show_length};
 use workshop::{Caution, Repair, Workpiece, readings, repairs, verdict_words, worth_measuring};
@@ -10,7 +11,7 @@ use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The repair page of a board on the paper of its template. Before anything is measured it says which distances to measure,
-/// with a column to write in; after that how far each is off, and why. Each hole gone wrong has its steps.
+/// with a column to write in; afterward, how far each is off, and why. Each misdrilled hole has its steps.
 ///
 /// ```
 /// use board::{Board, Fault, WrongHole};
@@ -45,9 +46,9 @@ pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     template_pages(board, &head, &blocks)
 }
 
-/// The distances that are worth measuring, with room to write.
+/// The distances worth measuring, with room to write.
 ///
-/// They are listed again after readings were typed: a maker who prints the page anew measures the same distances on the drilled
+/// They are also listed after readings were typed: a maker who prints the page again measures the same distances on the drilled
 /// board as on the template, and sees what drilling has added.
 fn to_measure(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.board().units;
@@ -87,10 +88,10 @@ fn to_measure(workpiece: &Workpiece) -> Vec<Block> {
 /// Room to write a number by hand.
 const WRITE: &str = "____________";
 
-/// The readings with what each should be, and the verdict on them in a sentence of its own.
+/// The readings with the nominal value of each, and the verdict as a separate sentence.
 ///
-/// The column of unexplained remainders shows at a glance which reading does not fit the others. Before anything is measured
-/// there is no such part.
+/// The column of residuals shows at a glance which reading does not fit the others. Before anything is measured this part is
+/// left out.
 fn measured(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.board().units;
     let told = readings(workpiece);

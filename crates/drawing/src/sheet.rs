@@ -1,7 +1,8 @@
 //! One printed page.
 //!
-//! A sheet has two frames: that of the board, in which its view is, and that of the page, with the origin at the paper's lower left
-//! corner. [`View::page_from_board`] leads from one to the other and is a shift alone: nothing on a template is scaled or turned.
+//! A sheet has two frames: that of the board, which its view uses, and that of the page, with the origin at the paper's lower
+//! left corner. [`View::page_from_board`] converts between them and is a pure translation: nothing on a template is scaled or
+//! rotated.
 
 use kurbo::{Affine, Rect, Size, Vec2};
 use workshop::{Correction, PrintCorrection};
@@ -13,21 +14,21 @@ use crate::{Item, Tinted};
 pub struct Sheet {
     /// Width and height of the paper.
     pub size: Size,
-    /// The name of the sheet, on it and in the page list: "1B", "whole board".
+    /// The name of the sheet, printed on it and used in the page list: "1B", "whole board".
     pub label: String,
     /// The part of the board that the sheet shows.
     pub view: View,
     /// Joint crosses, bars, key map, title: in the page frame, drawn over the view.
     pub marks: Vec<Item>,
-    /// The correction that takes the printer's errors out of the whole sheet; the parts above are in their nominal places,
-    /// and the writers of printed files move them.
+    /// The correction that compensates the printer's errors on the whole sheet; the parts above are in their nominal places,
+    /// and the writers of printed files apply it.
     pub correction: Option<Correction>,
 }
 
 impl Sheet {
-    /// A page that shows no part of the board at true size: words, tables, figures to a scale of their own.
+    /// A page that shows no part of the board at true size: words, tables, figures with scales of their own.
     ///
-    /// All of it is marks, and its view is empty, so that no reader of a file takes a line on it for one of the board.
+    /// Everything on it is a mark, and its view is empty, so that no reader of a file takes a line on it for one of the board.
     pub(crate) fn of_marks(size: Size, label: String, marks: Vec<Item>) -> Self {
         Self {
             size,
@@ -43,18 +44,18 @@ impl Sheet {
         }
     }
 
-    /// The transform of everything on the sheet, in the page frame, that takes the printer's errors out; none where
-    /// nothing is to be corrected.
+    /// The transform of everything on the sheet, in the page frame, that compensates the printer's errors; none where nothing
+    /// is to be corrected.
     ///
-    /// It stretches and leans about the middle of the paper, where printers keep their place best. To show a sheet on a screen
-    /// leaves it out: there it would show the printer's errors the wrong way round.
+    /// It stretches and skews about the center of the paper, where printers are most accurate. A screen does not apply it,
+    /// since it would show the inverse of the printer's errors.
     pub fn correction_transform(&self) -> Option<Affine> {
         let print = self.correction.as_ref()?.print;
         let center = self.size.to_rect().center();
         (print != PrintCorrection::IDENTITY).then(|| print.affine(center))
     }
 
-    /// The sheet on paper of a size, its content at the top left; left as it is where it does not go on it.
+    /// The sheet on paper of a size, with its content at the top left; unchanged where it does not fit.
     ///
     /// ```
     /// use board::Board;
@@ -66,7 +67,7 @@ impl Sheet {
     /// let (small, large) = (Size::new(210.0, 297.0), Size::new(841.0, 1189.0));
     /// assert_eq!(sheet.clone().on_paper(small).size, sheet.size);
     /// let pinned = sheet.clone().on_paper(large);
-    /// // From the top edge of the paper to the center pin it is as far as before.
+    /// // The distance from the top edge of the paper to the center pin is unchanged.
     /// let down = |sheet: &drawing::Sheet| sheet.size.height - sheet.view.page_from_board.y;
     /// assert!((down(&pinned) - down(&sheet)).abs() < 1e-9);
     /// # Ok::<(), board::BuildError>(())
@@ -93,19 +94,19 @@ impl Sheet {
 /// A window on the board, placed on a page at true size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct View {
-    /// The part of the page that the window fills; nothing of the board is drawn outside it.
+    /// The part of the page that the window occupies; nothing of the board is drawn outside it.
     pub window: Rect,
     /// The page point of the board's origin: board point + `page_from_board` = page point.
     pub page_from_board: Vec2,
-    /// The colors that lie below the items, in the board frame; none where the board is drawn black.
+    /// The colors below the items, in the board frame; empty where the board is drawn black.
     pub tints: Vec<Tinted>,
-    /// The items to draw, in the board frame; those that miss the window are left out already.
+    /// The items to draw, in the board frame, already without those that miss the window.
     pub items: Vec<Item>,
 }
 
-/// Facts of a sheet's making that are not in the document.
+/// Facts about the making of a sheet that are not in the document.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Stamp {
-    /// The date, as it is to be printed; empty for none.
+    /// The date as printed; empty for none.
     pub date: String,
 }

@@ -1,15 +1,15 @@
 //! The shopping list and the cut list on paper, with boxes to tick in the store and at the saw.
 //!
-//! One is in the order of a store's shelves and the other in the order of the work; both are for all boards at once, since one
-//! drive to the yard buys for all of them. The numbers come from the workpiece; here they are only printed.
+//! One is in the order of a store's shelves, the other in the order of the work; both are for all boards at once, since one
+//! trip to the lumberyard buys for all of them. The numbers come from the workpiece; this module only prints them.
 
 use board::Units;
 use workshop::{Shelf, SoldBy, ToBuy, Workpiece, boards_of};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
-/// The shopping list of a board, shelf by shelf, and its cut list, on the paper of its template: for as many boards as the document
-/// says.
+/// The shopping list of a board, shelf by shelf, and its cut list, on the paper of its template, for the number of boards in
+/// the document.
 ///
 /// ```
 /// use drawing::{Stamp, lists_pages};
@@ -33,7 +33,7 @@ pub fn lists_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     template_pages(workpiece.board(), &head, &blocks)
 }
 
-/// The number of boards that the lists are for.
+/// The sentence on the number of boards.
 ///
 /// Amounts below it are for all of them at once.
 fn for_boards(boards: u32) -> String {
@@ -43,9 +43,9 @@ fn for_boards(boards: u32) -> String {
     }
 }
 
-/// The shopping list, a table for each shelf that has anything on it.
+/// The shopping list, one table for each shelf with lines.
 ///
-/// The amounts used and left over stand beside those bought, so that a maker with half a can sees whether it is enough.
+/// The amounts used and left over are beside those bought, so that a maker with half a can sees whether it is enough.
 fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
     let lines = &workpiece.costing().lines;
     let mut blocks = Vec::new();
@@ -81,7 +81,7 @@ fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
 /// out.
 fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
     let units = workpiece.units();
-    // A remainder under a thousandth of a cubic meter is a shaving.
+    // A remainder under a thousandth of a cubic meter is just a shaving.
     let left = line.sold.shown(line.left(), units);
     let is_none = left == "0" || left.starts_with("0 ");
     let left = if is_none { String::new() } else { left };
@@ -95,9 +95,9 @@ fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
     ]
 }
 
-/// The amount that is used up; of a jar that hardly loses any that it is some drops.
+/// The amount used, or "a few drops" where it is too small to measure.
 fn used(line: &ToBuy, units: Units) -> String {
-    /// Less than can be measured out, ml.
+    /// Amount below which nothing can be measured out, ml.
     const DROPS: f64 = 2.0;
     if line.sold == SoldBy::Volume && line.need < DROPS {
         return "a few drops".into();

@@ -1,7 +1,7 @@
-//! The line at the top of a sheet of a board that the checks stop.
+//! The line at the top of the sheets of a board that the checks stop.
 //!
-//! A sheet outlives the screen it was printed from: a reader at the bench learns from it that the board cannot be made as it is
-//! drawn. Tables that programs read have no such line, as their format has no place for one.
+//! A sheet outlives the screen it was printed from: the line tells a reader at the bench that the board cannot be made as it is
+//! drawn. Tables for programs have no such line, as their format has no place for one.
 
 use kurbo::Point;
 use workshop::{Workpiece, stopped_by};
@@ -14,7 +14,7 @@ pub const SIZE: f64 = 3.2;
 
 /// The line for the sheets of a board; none where nothing stops it.
 ///
-/// It names the rules and not their messages: those are on the job sheet, and change with every revision.
+/// It names the rules instead of repeating their messages: those are on the job sheet, and change with every revision.
 pub fn stop_line(workpiece: &Workpiece) -> Option<String> {
     let rules = stopped_by(workpiece.findings())?;
     Some(format!(
@@ -22,9 +22,9 @@ pub fn stop_line(workpiece: &Workpiece) -> Option<String> {
     ))
 }
 
-/// The line on a sheet, its lower left corner at a place, cut off where the room ends.
+/// The line on a sheet, with its lower left corner at a point, cut where the room ends.
 ///
-/// It belongs to the title, so that a DXF has it on the layer of words and no machine cuts it.
+/// It is on the layer of the title, so that a DXF has it among the words and no machine cuts it.
 pub fn stop_item(line: &str, at: Point, room: f64) -> Item {
     let words = font::cut(line, SIZE, Weight::SemiBold, room);
     Item::of_title(

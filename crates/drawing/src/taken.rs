@@ -1,30 +1,30 @@
-//! The taken parts of a drawing, and whether a small box is free.
+//! The occupied parts of a drawing, and whether a small box is free.
 //!
-//! Names beside holes and crosses on joints ask this many times: places taken are found by cells about as large as the boxes
-//! tested, so that a question looks at a few of them; wide marks are in coarser grids, and circles only in the cells that their
-//! line runs through.
+//! Names beside holes and crosses on joints test this many times. Occupied places are found by cells about as large as the
+//! tested boxes, so that a test examines only a few of them; wide marks are in coarser grids, and circles only in the cells
+//! that their line passes through.
 
 use kurbo::{Circle, Point, Rect, Vec2};
 
-/// The taken parts of a drawing, looked up by place: boxes, and outlines of circles.
+/// The occupied parts of a drawing, indexed by position: boxes, and outlines of circles.
 pub struct Taken {
     /// Lower left corner of the area.
     low: Point,
-    /// Grids over the area, from the finest to the coarsest: each mark is in the finest that has it in few cells.
+    /// Grids over the area, from the finest to the coarsest: each mark is in the finest one in which it takes few cells.
     grids: Vec<Grid>,
-    /// The marks, once for each cell that they are in, in the order in which they came.
+    /// The marks, once for each of their cells, in the order of adding.
     entries: Vec<Entry>,
 }
 
-/// Side of the smallest cells, mm: about a name.
+/// Side of the smallest cells, mm, about the size of a name.
 const CELL: f64 = 8.0;
-/// The most cells side by side: those of the largest board take 2 MB.
+/// The most cells side by side; for the largest board they take 2 MB.
 const MOST_CELLS: f64 = 700.0;
-/// So much wider are the cells of the next grid.
+/// Factor by which the cells of the next grid are wider.
 const COARSER: f64 = 4.0;
-/// A box is so many cells wide at most in its grid, and an outline so many.
+/// The most cells that a box and an outline are wide in their grid.
 const WIDE: (f64, f64) = (4.0, 16.0);
-/// Cells reach so far over their neighbors, mm, that no rounding puts a mark into none.
+/// Overlap of neighboring cells, mm, so that no rounding puts a mark into none.
 const SLACK: f64 = 1e-6;
 
 /// Cells over the area.
@@ -34,7 +34,7 @@ struct Grid {
     /// Number of cells side by side, and above each other.
     columns: usize,
     rows: usize,
-    /// For each cell the last of its entries; 0 for none, so that entries count from 1.
+    /// For each cell, its last entry; entries count from 1, and 0 stands for none.
     last: Vec<u32>,
 }
 
@@ -48,16 +48,16 @@ struct Entry {
 }
 
 #[derive(Debug, Clone, Copy)]
-/// A mark that takes room: a box, or the outline of a circle.
+/// A mark that occupies space: a box, or the outline of a circle.
 enum Mark {
-    /// All of a box.
+    /// The whole of a box.
     Box(Rect),
     /// The line of a circle; inside it is free.
     Outline(Circle),
 }
 
 impl Mark {
-    /// The box around it, which says to which cells it counts.
+    /// The box around it, which determines its cells.
     fn bounds(&self) -> Rect {
         match self {
             Self::Box(area) => *area,
@@ -67,8 +67,8 @@ impl Mark {
         }
     }
 
-    /// Whether it leaves no room for a box. A circle does where the box is neither all inside nor all outside: its nearest point
-    /// is no farther from the center than the radius, and its farthest corner no nearer.
+    /// Whether it overlaps a box. A circle does unless the box is entirely inside or outside: its nearest point is no farther
+    /// from the center than the radius, and its farthest corner no nearer.
     fn meets(&self, wanted: Rect) -> bool {
         match self {
             Self::Box(area) => area.overlaps(wanted),
@@ -98,7 +98,7 @@ pub fn farthest(area: Rect, from: Point) -> f64 {
 }
 
 impl Taken {
-    /// Nothing taken in an area yet; `count` is about the number of marks to come.
+    /// An area with nothing occupied; `count` is the approximate number of marks to come.
     pub fn new(area: Rect, count: usize) -> Self {
         let side = area.width().max(area.height());
         let mut grids = vec![Grid::new(area, (side / MOST_CELLS).max(CELL))];
@@ -113,17 +113,17 @@ impl Taken {
         }
     }
 
-    /// Takes a box.
+    /// Marks a box as occupied.
     pub fn add(&mut self, taken: Rect) {
         self.mark(Mark::Box(taken));
     }
 
-    /// Takes the outline of a circle, not its inside.
+    /// Marks the outline of a circle as occupied, but not its inside.
     pub fn add_outline(&mut self, circle: Circle) {
         self.mark(Mark::Outline(circle));
     }
 
-    /// Adds a taken place to every cell that it touches, in the finest grid that has few of them.
+    /// Adds a mark to every cell that it touches, in the finest grid where those are few.
     fn mark(&mut self, what: Mark) {
         let bounds = what.bounds();
         let side = bounds.width().max(bounds.height());
@@ -161,7 +161,7 @@ impl Taken {
         })
     }
 
-    /// Whether no mark of a cell, from its last entry on, meets a box.
+    /// Whether no mark of a cell, from its last entry back, overlaps a box.
     fn is_free_in(&self, last: Option<u32>, wanted: Rect) -> bool {
         let mut at = last.unwrap_or(0);
         while let Some(entry) = self.entries.get((at as usize).wrapping_sub(1)) {
@@ -175,7 +175,7 @@ impl Taken {
 }
 
 impl Grid {
-    /// Empty cells of a side over an area.
+    /// Empty cells with this side over an area.
     fn new(area: Rect, cell: f64) -> Self {
         let cells = |length: f64| (length / cell) as usize + 1;
         let (columns, rows) = (cells(area.width()), cells(area.height()));
@@ -187,7 +187,7 @@ impl Grid {
         }
     }
 
-    /// The area of a cell; those at the border go on without end.
+    /// The area of a cell; cells at the border extend to infinity.
     fn area_of(&self, cell: usize, low: Point) -> Rect {
         let (column, row) = (cell % self.columns, cell / self.columns);
         let side = |place: usize, count: usize, low: f64| {
@@ -208,7 +208,7 @@ impl Grid {
         Rect { x0, y0, x1, y1 }
     }
 
-    /// The cells that an area touches; parts outside count to the cells at the border.
+    /// The cells that an area touches; parts outside count as being in the cells at the border.
     fn cells_of(&self, area: Rect, low: Point) -> impl Iterator<Item = usize> + use<> {
         let cell = |mm: f64, end: usize| ((mm / self.cell).max(0.0) as usize).min(end - 1);
         let across = |x: f64| cell(x - low.x, self.columns);
@@ -226,7 +226,7 @@ mod tests {
     use proptest::prelude::*;
 
     prop_compose! {
-        /// A box in and around the area, from a hair to wider than all of it.
+        /// A box in and around the area, from tiny to wider than the whole area.
         fn boxes()(x in -80.0..80.0_f64, y in -80.0..80.0_f64, width in 0.0..12.0_f64, wide in 0..8_u32) -> Rect {
             let width = if wide == 0 { width * 15.0 } else { width };
             Rect::new(x, y, x + width, y + width / 2.0)
@@ -245,9 +245,9 @@ mod tests {
     }
 
     proptest! {
-        /// The plain way looks at every mark.
+        /// The reference solution checks every mark.
         #[test]
-        fn cells_give_the_answer_of_looking_at_every_mark(
+        fn cells_give_the_same_answer_as_checking_every_mark(
             marks in prop::collection::vec(marks(), 0..30),
             asked in prop::collection::vec(boxes(), 20),
         ) {
@@ -262,7 +262,7 @@ mod tests {
         }
     }
 
-    /// However wide a mark is, it takes a few cells, so that ten thousand wide bores take no gigabytes.
+    /// However wide a mark is, it takes few cells, so that ten thousand wide bores do not take gigabytes.
     #[test]
     fn a_wide_mark_is_in_few_cells() {
         let area = Rect::new(-2500.0, -2500.0, 2500.0, 2500.0);
@@ -281,18 +281,18 @@ mod tests {
     }
 
     #[test]
-    fn a_taken_box_is_not_free() {
+    fn an_occupied_box_is_not_free() {
         let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 10);
         taken.add(Rect::new(-1.0, -1.0, 30.0, 2.0));
         assert!(!taken.is_free(Rect::new(20.0, 1.0, 21.0, 3.0)));
         assert!(taken.is_free(Rect::new(20.0, 2.5, 21.0, 3.0)));
-        // Outside the area it still counts.
+        // A mark outside the area still counts.
         taken.add(Rect::new(70.0, 70.0, 80.0, 80.0));
         assert!(!taken.is_free(Rect::new(75.0, 75.0, 76.0, 76.0)));
     }
 
     #[test]
-    fn an_outline_is_taken_and_its_inside_is_not() {
+    fn an_outline_is_occupied_and_its_inside_is_not() {
         let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 10);
         taken.add_outline(Circle::new((5.0, 5.0), 10.0));
         assert!(taken.is_free(Rect::new(2.0, 2.0, 8.0, 8.0)));

@@ -1,5 +1,6 @@
-//! Speed of the proof: the whole page, the glimpse that the window shows while it is turned, the picture on the job sheet, and the wood of
-//! a blank. Goals: a page of 2,000 pixels under 500 ms, a glimpse under 8 ms; the rest is made beside the window.
+//! Speed of the proof: the whole page, the live picture that the window shows while the view is turned, the picture on the job
+//! sheet, and the wood of a blank. Goals: a page of 2,000 pixels in less than 500 ms, a live picture in less than 8 ms; the
+//! rest is made in the background.
 
 use board::{Board, Grooves, Rgb, StockOutline, Wood};
 use divan::{Bencher, black_box};
@@ -39,14 +40,15 @@ fn proof_of_2000_pixels(bencher: Bencher<'_, '_>, view: usize) {
     });
 }
 
-/// The picture of the job sheet, 66 mm at 300 dots an inch.
+/// The picture of the job sheet, 66 mm at 300 dots per inch.
 #[divan::bench(sample_count = 10)]
 fn thumbnail_of_780_pixels(bencher: Bencher<'_, '_>) {
     let Some(workpiece) = workpiece() else { return };
     bencher.bench(|| thumbnail(black_box(&workpiece), 780, 0.08, &|| false));
 }
 
-/// The inputs of a blank's wood figure, which every frame of its view computes, and the figure itself, which is painted on another thread.
+/// The inputs of a blank's wood figure, which every frame of its view computes, and the figure itself, which is painted on
+/// another thread.
 #[divan::bench(args = [false, true], sample_count = 10)]
 fn wood_of_a_blank(bencher: Bencher<'_, '_>, is_painted: bool) {
     let mut board = Board {

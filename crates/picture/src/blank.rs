@@ -1,7 +1,7 @@
 //! The wood of the blank, as a background for the drawing of the parts sawn from it.
 //!
-//! The board in the plan and in the proof shows the wood that lies under it here: its figure goes on around it, over the
-//! whole blank. One of two bookmatched leaves is the wood of one half; strips, which may come from anywhere, have the figure
+//! The board in the plan and in the proof shows the wood that is under it here, and its figure continues around it over the
+//! whole blank. One of two bookmatched leaves has the wood of one half. Strips, which may come from anywhere, have the figure
 //! that they have in the board, and the rest of the blank is a log of its own.
 
 use board::{Build, Rgb};
@@ -16,12 +16,12 @@ use crate::proof::Picture;
 use crate::space::Space;
 use crate::tone::Tone;
 
-/// Pixels of a picture of a blank.
+/// Number of pixels in a picture of a blank.
 const PIXELS: f64 = 640_000.0;
-/// Most pixels along one side.
+/// The most pixels along one side.
 const LONGEST: f64 = 2048.0;
 
-/// The wood of a blank: what its figure follows from, so that two that are equal look the same.
+/// The inputs of the wood figure of a blank; two equal values give the same picture.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BlankWood {
     grain: Grain,
@@ -29,19 +29,19 @@ pub struct BlankWood {
     sawn: Sawn,
 }
 
-/// The way from a place on the blank to the same wood in the board.
+/// The conversion from a point on the blank to the same wood in the board.
 #[derive(Debug, Clone, PartialEq)]
 enum Sawn {
-    /// A board with its center pin at a place.
+    /// A board with its center pin at a point.
     Board(Point),
-    /// Half a board with the middle of its straight side at a place, on one side of it.
+    /// Half a board with the midpoint of its straight side at a point, on one side of it.
     Half(Point, Side),
-    /// Strips, each with the way from its place to the board, and the log around them.
+    /// Strips, each with the vector from its place to the board, and the log around them.
     Strips(Vec<(Rect, Vec2)>),
 }
 
 impl BlankWood {
-    /// The wood of the blank of a workpiece; none where no wood is chosen, or the blank is not known or no outline.
+    /// The wood of the blank of a workpiece; none where no wood is chosen, or the outline of the blank is unknown or invalid.
     ///
     /// ```
     /// use board::{Board, StockOutline, Wood};
@@ -77,12 +77,12 @@ impl BlankWood {
         })
     }
 
-    /// The box around the blank that a picture of it fills, mm.
+    /// The box around the blank, which a picture of it fills, mm.
     pub const fn bounds(&self) -> Rect {
         self.bounds
     }
 
-    /// The wood in the box around the blank, as bright as a ground; its upper edge is the blank's.
+    /// The wood in the box around the blank, as bright as a background color; the upper edge of the picture is the blank's.
     pub fn picture(&self, ground: Rgb) -> Picture {
         let (width, height) = (self.bounds.width(), self.bounds.height());
         let step = libm::sqrt(width * height / PIXELS).max(width.max(height) / LONGEST);
@@ -141,7 +141,7 @@ impl Sawn {
         .unwrap_or(Self::Board(Point::ORIGIN))
     }
 
-    /// Strips of a board, the lowest first; those without a place have no wood on the blank.
+    /// The strips of a board, the lowest first; those without a place have no wood on the blank.
     fn strips(places: &[StripPlace], count: u32, joint: f64) -> Self {
         let mut strips = vec![(Rect::ZERO, Vec2::ZERO); count as usize];
         for place in places {
@@ -197,7 +197,7 @@ mod tests {
     }
 
     #[test]
-    fn a_board_shows_the_wood_under_it_and_the_wood_stays_when_the_board_is_moved() {
+    fn the_wood_under_the_board_stays_when_the_board_moves() {
         let (best, moved) = (
             on_slab(Build::Whole, None),
             on_slab(Build::Whole, Some([500.0, 330.0])),
@@ -214,7 +214,7 @@ mod tests {
     }
 
     #[test]
-    fn a_leaf_is_one_half_of_the_board_and_goes_on_over_the_seam_as_one_piece() {
+    fn a_leaf_is_half_of_the_board_and_continues_across_the_seam() {
         let workpiece = on_slab(Build::Halves, None);
         let wood = BlankWood::of(&workpiece).unwrap();
         let half = workpiece.joined().unwrap().half.unwrap();
@@ -229,7 +229,7 @@ mod tests {
     }
 
     #[test]
-    fn every_strip_has_the_figure_that_it_has_in_the_board() {
+    fn every_strip_has_its_figure_from_the_board() {
         let workpiece = on_slab(Build::Strips { count: 4 }, None);
         let wood = BlankWood::of(&workpiece).unwrap();
         let places = workpiece.joined().unwrap().places.clone().unwrap();

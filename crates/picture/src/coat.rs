@@ -1,20 +1,20 @@
-//! The look that a finish gives the wood: how much it darkens it, and how it shines.
+//! The look that a finish gives the wood: how much it darkens the wood, and its gloss.
 //!
-//! Oil fills the pores near the surface, so that less light is scattered back: the wood is darker and its color fuller, as if it were
-//! wet. A film does the same and shines as well. Water-based films are clear; oil and shellac are yellow.
+//! Oil fills the pores near the surface, so that less light is scattered back: the wood becomes darker and more saturated, as
+//! if it were wet. A film does the same and is glossy as well. Water-based films are clear; oil and shellac are yellowish.
 
 use board::{Board, CoatKind, CoatPlace};
 
 use crate::tone::Tone;
 
-/// The look of a finished surface; shares, from memory.
+/// The look of a finished surface; all values are shares, from memory.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sheen {
-    /// Deepening of the tone: as if the wood were wet.
+    /// Deepening of the tone, up to that of wet wood.
     pub deep: f32,
-    /// Shine: 0 for bare wood, 1 for a wet gloss.
+    /// Gloss: 0 for bare wood, 1 for a wet look.
     pub gloss: f64,
-    /// Yellow that the film or the oil brings.
+    /// Yellowing by the film or the oil.
     pub amber: f32,
 }
 
@@ -26,7 +26,7 @@ impl Sheen {
         amber: 0.0,
     };
 
-    /// The look of a board with its coats; the last one shines, the first that soaks in deepens.
+    /// The look of a board with its coats: the last one determines the gloss, and the first that soaks in deepens the tone.
     pub fn of(board: &Board) -> Self {
         let is_seen = |place| {
             matches!(
@@ -45,10 +45,10 @@ impl Sheen {
         })
     }
 
-    /// The look that one coat of a finish gives, by its kind.
+    /// The look that one coat gives, by its kind.
     const fn of_coat(kind: CoatKind) -> Self {
         let (deep, gloss, amber) = match kind {
-            // Color on the wood is shown as plain color; it has no shine and does not darken the wood beside it.
+            // Color on the wood is shown as plain color; it has no gloss and does not darken the wood beside it.
             CoatKind::Dye | CoatKind::Stain => (0.0, 0.06, 0.0),
             CoatKind::PaintPen | CoatKind::Enamel | CoatKind::Acrylic => (0.0, 0.3, 0.0),
             CoatKind::Oil => (0.42, 0.14, 0.5),
@@ -66,7 +66,7 @@ impl Sheen {
         Self { deep, gloss, amber }
     }
 
-    /// The tone of wood under it.
+    /// The tone of wood under this finish.
     pub fn over(&self, wood: Tone) -> Tone {
         let [red, green, blue] = wood.0;
         let deepen = |part: f32, weight: f32| part * (1.0 - self.deep * weight * (1.0 - part));
@@ -96,7 +96,7 @@ mod tests {
     }
 
     #[test]
-    fn oil_darkens_and_stays_matt_and_a_film_shines() {
+    fn oil_darkens_without_gloss_and_a_film_is_glossy() {
         let wood = Tone([0.4, 0.25, 0.14]);
         let (bare, oil) = (coated(&[]), coated(&[CoatKind::Oil]));
         assert_eq!(bare.over(wood), wood);

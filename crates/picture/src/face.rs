@@ -1,7 +1,7 @@
-//! The bare wood of the top face, as a ground for drawings.
+//! The bare wood of the top face, as a background for drawings.
 //!
-//! A drawing on wood must stay readable, on walnut as on maple: so the figure and the color of the species are kept, and its
-//! brightness is brought to that of the ground which the drawing's inks were chosen for.
+//! A drawing on wood must stay readable, on walnut as on maple. So the figure and the hue of the species are kept, and its
+//! brightness is adjusted to the background color for which the drawing's inks were chosen.
 
 use board::Rgb;
 use kurbo::{Point, Rect};
@@ -13,12 +13,12 @@ use crate::proof::Picture;
 use crate::space::Space;
 use crate::tone::Tone;
 
-/// Least and most brightness of a place, as a share of the ground's.
+/// Least and greatest brightness of a pixel, as a share of the background color's.
 const RANGE: (f32, f32) = (0.86, 1.14);
-/// Share of the ground's own color that is mixed in, so that dark woods made light do not turn pink.
+/// Share of the background color itself that is mixed in, so that dark woods made light do not turn pink.
 const GROUND: f32 = 0.62;
 
-/// The wood of the square around a board, so many pixels wide, as bright as a ground.
+/// The wood in the square around a board, `pixels` wide, as bright as a background color.
 ///
 /// Its upper edge is the board's 12 o'clock, and its grain runs from left to right, as on the board.
 ///
@@ -31,7 +31,7 @@ const GROUND: f32 = 0.62;
 /// let ground = Rgb::new(0xea, 0xd0, 0xa3);
 /// let picture = wood_face(&workpiece, 64, ground);
 /// assert_eq!((picture.width, picture.height), (64, 64));
-/// // Walnut is as light as the ground that was asked for.
+/// // Walnut is as light as the background color.
 /// assert!(picture.rgba.chunks(4).all(|pixel| pixel[1] > 150));
 /// # Ok::<(), board::BuildError>(())
 /// ```
@@ -47,7 +47,7 @@ pub fn wood_face(workpiece: &Workpiece, pixels: u32, ground: Rgb) -> Picture {
     )
 }
 
-/// The brightness of a ground, and what brings a wood to it.
+/// The brightness of a background color, and the adjustment of a wood to it.
 pub struct Ground {
     level: f32,
     color: Tone,
@@ -55,7 +55,7 @@ pub struct Ground {
 }
 
 impl Ground {
-    /// A ground of a color for a wood.
+    /// The adjustment of a wood to a background color.
     pub fn of(ground: Rgb, grain: &Grain) -> Self {
         let color = Tone::of(ground.parts());
         let level = color.brightness();
@@ -66,7 +66,7 @@ impl Ground {
         }
     }
 
-    /// A tone of the wood, as bright as the ground.
+    /// A tone of the wood, as bright as the background color.
     fn pixel(&self, wood: Tone) -> [u8; 3] {
         let (level, wood) = (self.level, wood * self.lift);
         let tinted = wood.mix(self.color * (wood.brightness() / level), GROUND);
@@ -76,9 +76,9 @@ impl Ground {
     }
 }
 
-/// A part of a plane in the tone of each place, so many pixels wide and high, as bright as a ground.
+/// A part of a plane with the tone at each point, as bright as a background color.
 ///
-/// A tone is found by the place, mm, and the width of a pixel there.
+/// The tone is a function of the point, mm, and the width of a pixel there.
 pub fn paint(
     part: Rect,
     (width, height): (u32, u32),
@@ -125,7 +125,7 @@ mod tests {
     }
 
     #[test]
-    fn every_species_stays_as_bright_as_its_ground() {
+    fn every_species_is_as_bright_as_its_background() {
         for species in workshop::species() {
             for ground in GROUNDS {
                 let level = Tone::of(ground.parts()).brightness();
@@ -148,7 +148,7 @@ mod tests {
     }
 
     #[test]
-    fn strips_are_of_different_tones() {
+    fn strips_differ_in_tone() {
         let face = face("sugar-maple", Build::Strips { count: 4 }, GROUNDS[1]);
         let mean = |row: usize| {
             let pixels = face.rgba[row * 320..(row + 1) * 320].chunks(4);

@@ -1,21 +1,21 @@
 //! The figure of the wood: a trunk's rings, wandering a little, cut by the board.
 //!
-//! Each strip of a glued panel comes from a place of its own in a trunk: its pith lies at a height and a depth beside the
-//! strip, and the rings around it are cut by the plane of the face. Where the pith nears the face along the board, the
-//! rings are cut as arches; far from it they are lines. Bookmatched leaves are cut from one place and mirrored.
+//! Each strip of a glued panel comes from its own place in a trunk: the pith is at some height and depth relative to the strip,
+//! and the plane of the face cuts the rings around it. Where the pith approaches the face along the board, the rings appear as
+//! arches; far from it they are lines. Bookmatched leaves are cut from one place and mirrored.
 //!
-//! # From a place to its tone
+//! # From a point to its tone
 //!
-//! * The pith of the trunk sways beside the strip and dives under it, slowly along the board. The distance of a place from it is
-//!   a radius; noise that is long along the grain and short across it makes the rings wander.
-//! * The radius over the usual width of a ring gives the year; years are not equally good, so that rings are wide and narrow.
-//! * The place within the year gives the share of latewood, by the kind of pores: a softwood darkens toward the end and stops at
-//!   once, ring-porous wood begins with a row of pores, diffuse wood ends with a thin line.
+//! * The pith of the trunk wanders sideways and in depth, slowly along the board. The distance of a point from it is a radius;
+//!   noise that is long along the grain and short across it makes the rings wander.
+//! * The radius divided by the usual ring spacing gives the year; good and bad years make rings wide and narrow.
+//! * The position within the year gives the share of latewood, by the kind of pores: softwood darkens toward the end of a ring
+//!   and then stops abruptly, ring-porous wood begins with a row of pores, diffuse-porous wood ends with a thin line.
 //! * Heartwood has clouds along the grain; sapwood begins at a radius, with a boundary that wanders.
 //! * Fibers are fine noise along the grain. Pores are short dark strokes, one in each cell of a lattice that is as long as they are.
 //!
-//! Detail finer than a pixel is faded to its mean, since it would shimmer. All noise is of whole numbers and a seed: a board looks the
-//! same today and tomorrow, and on every machine.
+//! Detail finer than a pixel is faded to its mean, since it would flicker. All noise is based on whole numbers and a seed, so
+//! that a board always looks the same, on every machine.
 
 use board::{Build, Cut};
 use kurbo::{Point, Vec2};
@@ -32,7 +32,7 @@ pub struct Grain {
     heart: Tone,
     /// Tone of the sapwood.
     sap: Tone,
-    /// Usual width of a ring, mm.
+    /// Usual ring spacing, mm.
     ring: f32,
     /// Difference of tone between earlywood and latewood, as a share.
     contrast: f32,
@@ -51,28 +51,28 @@ pub struct Grain {
 /// A strip of the panel and its place in the trunk.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Strip {
-    /// Height of the pith over the center pin, mm.
+    /// Height of the pith above the center pin, mm.
     pith: f32,
     /// Depth of the pith below the top face, mm.
     deep: f32,
-    /// Change of that depth along the board.
+    /// Change of that depth per length along the board.
     slope: f32,
-    /// Way along the trunk to the place it is cut from, mm.
+    /// Offset along the trunk to the place it is cut from, mm.
     from: f32,
-    /// Way across the trunk to that place, mm: more than none where the maker moved the board on its blank.
+    /// Offset across the trunk to that place, mm; not 0 only where the maker moved the board on its blank.
     up: f32,
-    /// Its lightness beside that of its neighbors.
+    /// Its lightness relative to its neighbors.
     light: f32,
     /// Radius at which the heartwood ends, mm.
     heart: f32,
-    /// Whether it is the mirror image of the part above the center pin.
+    /// Whether it is mirrored relative to the half above the center pin.
     mirrored: bool,
-    /// The number that all chance in it follows from.
+    /// The seed of everything random in it.
     seed: u32,
 }
 
 impl Grain {
-    /// The wood of a workpiece; a plain pale one where none is chosen.
+    /// The wood of a workpiece; plain pale wood where none is chosen.
     pub fn of(workpiece: &Workpiece) -> Self {
         let board = workpiece.board();
         let look = board
@@ -103,7 +103,7 @@ impl Grain {
         Self::cut(&look, strips, seams)
     }
 
-    /// The same wood with one more strip of a log of its own, which lies on top: the blank that strips are sawn from.
+    /// The same wood with one more strip from a separate log, on top: the blank that strips are sawn from.
     pub fn with_log(mut self, workpiece: &Workpiece, lower: f64, upper: f64) -> Self {
         if let Some(wood) = &workpiece.board().wood {
             let (log, heights) = (self.strips.len() as u32 + 1, (lower as f32, upper as f32));
@@ -128,10 +128,10 @@ impl Grain {
         }
     }
 
-    /// The tone of the wood at a place on or in the board, for the size of a pixel there.
+    /// The tone of the wood at a point on or in the board, for the size of a pixel there.
     ///
-    /// Wood is solid: the same figure goes on down the wall of a bore and over the rim. Lengths in mm; detail finer than the
-    /// pixel is left out. Noise caches its last cells.
+    /// Wood is solid: the same figure continues down the wall of a bore and over the rim. Lengths are in mm; detail finer than
+    /// the pixel is left out. `noise` caches its last cells.
     pub fn at(&self, place: Space, pixel: f32, noise: &Noise) -> Tone {
         let y = place.y as f32;
         let strip = self.seams.partition_point(|seam| *seam < y);
@@ -139,7 +139,7 @@ impl Grain {
         wood.mix(ring * 0.45, self.seam(y, pixel))
     }
 
-    /// The tone of one strip at a place, also beyond its seams; and the tone of its heart or sap there.
+    /// The tone of one strip at a point, which may be beyond its seams; and the tone of its heartwood or sapwood there.
     pub fn of_strip(&self, strip: usize, place: Space, pixel: f32, noise: &Noise) -> (Tone, Tone) {
         let (x, y, z) = (place.x as f32, place.y as f32, place.z as f32);
         let Some(strip) = self.strips.get(strip) else {
@@ -151,7 +151,7 @@ impl Grain {
         let fiber = self.fiber(noise, strip, (x, across, z), pixel);
         let pores = self.pore(strip, ring, (x, across, z), pixel);
         let light = (strip.light + fiber) * (1.0 - pores);
-        // Latewood is darker and warmer: it takes more of blue than of red.
+        // Latewood is darker and warmer: it absorbs more blue than red.
         let late = Tone([0.78, 1.0, 1.22].map(|weight| (1.0 - ring.dark * weight).max(0.1)));
         (ring.tone.times(late) * light.max(0.05), ring.tone)
     }
@@ -176,20 +176,20 @@ impl Grain {
     }
 }
 
-/// A place in a ring.
+/// A point in a ring.
 #[derive(Clone, Copy)]
 struct InRing {
-    /// The place within the ring, 0 to 1 from early to late wood.
+    /// The position within the ring, 0 to 1 from earlywood to latewood.
     through: f32,
-    /// The darkening by the ring, as a share.
+    /// The darkening by the latewood, as a share.
     dark: f32,
     /// The tone of heartwood or sapwood there.
     tone: Tone,
 }
 
-/// The way from the best place on the blank to the one that the maker chose: the wood stays, the board is moved on it.
+/// The vector from the best place on the blank to the one that the maker chose: the wood stays, the board is moved on it.
 ///
-/// Seams are given from the pin and go with it, so that a glued panel is moved along the grain alone.
+/// Seams are given relative to the pin and move with it, so a glued panel is moved only along the grain.
 fn moved(workpiece: &Workpiece) -> Vec2 {
     let board = workpiece.board();
     let best = workpiece.stock().and_then(|plan| plan.best.as_ref());
@@ -200,8 +200,8 @@ fn moved(workpiece: &Workpiece) -> Vec2 {
     }
 }
 
-/// The lower and the upper edge of the blank above the best place for the pin, mm: heartwood reaches over all of it,
-/// wherever the board is moved. None for a board that is not sawn from one blank in one piece.
+/// The lower and the upper edge of the blank relative to the best place for the pin, mm: heartwood covers all of it, wherever
+/// the board is moved. None for a board that is not sawn from one blank in one piece.
 fn blank(workpiece: &Workpiece) -> Option<(f32, f32)> {
     let plan = workpiece.stock()?;
     let best = plan.best.as_ref()?.circle.center.y;
@@ -219,9 +219,9 @@ fn blank(workpiece: &Workpiece) -> Option<(f32, f32)> {
 }
 
 impl Grain {
-    /// The place in a ring, after the pith has swayed beside the strip and the rings have wandered.
+    /// The point in a ring, after the wandering of pith and rings.
     ///
-    /// Rings that would be narrower than two pixels are left out, since they would make a pattern that no board has.
+    /// Rings narrower than two pixels are left out, since they would form a pattern that no board has.
     fn ring_at(
         &self,
         noise: &Noise,
@@ -242,7 +242,7 @@ impl Grain {
             noise.in_plane(x / 46.0, (up + 0.7 * deep) / 9.0, strip.layer(3)) * self.ring * 0.24;
         let radius = (plain + wide + fine).max(0.0);
         let turns = radius / self.ring;
-        // Good years and bad ones: rings are not equally wide.
+        // Good years and bad ones make rings of different widths.
         let turns = turns + noise.on_line(turns * 0.21, strip.layer(4)) * 1.4;
         let year = floor(turns);
         let through = turns - year as f32;
@@ -258,10 +258,10 @@ impl Grain {
         }
     }
 
-    /// The part of latewood at a place in a ring, by its kind of pores.
+    /// The share of latewood at a position in a ring, by the kind of pores.
     fn late(&self, through: f32) -> f32 {
         let square = through * through;
-        // The last of a ring turns to the first of the next within a twelfth of it.
+        // The end of a ring changes into the start of the next within a twelfth of its width.
         let fall = ((1.0 - through) * 12.0).min(1.0);
         match self.pores {
             Pores::Softwood => square * through * fall,
@@ -284,7 +284,7 @@ impl Grain {
         }
     }
 
-    /// Heartwood inside, sapwood outside, with a boundary that wanders; heartwood is cloudy along the grain.
+    /// The tone of heartwood or sapwood at a radius, with a boundary that wanders; heartwood is cloudy along the grain.
     fn heart_or_sap(&self, noise: &Noise, strip: &Strip, radius: f32, (x, up): (f32, f32)) -> Tone {
         let edge = strip.heart + noise.on_line(x / 120.0, strip.layer(6)) * 9.0;
         let sappy = ((radius - edge) / 7.0 + 0.5).clamp(0.0, 1.0);
@@ -302,7 +302,7 @@ impl Grain {
 
     /// Fine lines of fiber along the grain.
     fn fiber(&self, noise: &Noise, strip: &Strip, (x, y, z): (f32, f32, f32), pixel: f32) -> f32 {
-        // A plane cut through fibers at a slant, so that they end in a bore's wall and in the rim as well.
+        // A plane cut through fibers at a slant, so that fibers also show in a bore's wall and in the rim.
         let inside = y + 0.83 * z;
         let broad = noise.in_plane(x / 85.0, inside / 2.4, strip.layer(9));
         let mut sum = broad * 0.045 * (1.8 / pixel).min(1.0);
@@ -310,11 +310,11 @@ impl Grain {
             let fine = noise.in_plane(x / 26.0, inside / 0.6, strip.layer(10));
             sum += fine * 0.05 * (0.45 / pixel).min(1.0);
         }
-        // A slow shimmer, where fibers lean to and fro.
+        // A broad shimmer, where fibers lean one way and the other.
         sum + noise.in_plane(x / 34.0, y / 120.0, strip.layer(11)) * 0.022 * self.wander
     }
 
-    /// The darkening of a place by the streak of a pore, as a share.
+    /// The darkening of a point by the streak of a pore, as a share.
     fn pore(&self, strip: &Strip, ring: InRing, (x, y, z): (f32, f32, f32), pixel: f32) -> f32 {
         if self.streaks <= 0.0 {
             return 0.0;
@@ -415,7 +415,7 @@ impl Strip {
         }
     }
 
-    /// The same as one of two bookmatched leaves: its pith near the seam, so that sapwood lies outward.
+    /// The strip as one of two bookmatched leaves: its pith is near the seam, so that sapwood is outward.
     fn matched(mut self, mirrored: bool) -> Self {
         (self.pith, self.mirrored) = (0.35 * self.pith, mirrored);
         self

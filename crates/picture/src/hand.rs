@@ -1,18 +1,17 @@
-//! A hand to see the size of a board by: an outline of our own, from a few round-ended strokes.
+//! A hand that shows the size of a board: an outline of our own, made of a few round-ended strokes.
 //!
-//! The hand is a sum of strokes with round ends, each given by its two ends and their radii. The distance to it is the least of
-//! the distances to its strokes, so that its edge is smooth at every size.
+//! Each stroke is given by its two ends and their radii. The distance to the hand is the least distance to any stroke, so that
+//! its edge is smooth at every size.
 
-/// Length of a grown person's hand from the wrist to the tip of the middle finger, mm; from memory, between the means of
-/// women and men.
+/// Length of an adult hand from the wrist to the tip of the middle finger, mm; from memory, between the means of women and men.
 pub const LENGTH: f64 = 184.0;
 /// Width of the drawn hand with its thumb, mm.
 pub const WIDTH: f64 = 128.0;
 
-/// A stroke: from a place and radius to another, mm; x from the wrist to the finger tips, y toward the thumb.
+/// A stroke from one point and radius to another, mm; x from the wrist to the fingertips, y toward the thumb.
 type Finger = [(f64, f64, f64); 2];
 
-/// Fingers, thumb and palm of a hand that lies flat.
+/// Fingers, thumb and palm of a hand lying flat.
 const STROKES: [Finger; 14] = [
     // Forefinger to little finger.
     [(92.0, 24.0, 10.5), (163.0, 35.0, 8.0)],
@@ -29,18 +28,18 @@ const STROKES: [Finger; 14] = [
     [(60.0, 22.0, 16.0), (90.0, 24.0, 11.5)],
     [(86.0, -18.0, 14.0), (88.0, 12.0, 14.0)],
     [(80.0, -30.0, 12.0), (80.0, -30.0, 12.0)],
-    // The wrist, which runs out of the picture.
+    // The wrist, which continues out of the picture.
     [(-40.0, 0.0, 24.0), (10.0, 0.0, 25.0)],
     [(10.0, 0.0, 25.0), (40.0, 0.0, 31.0)],
 ];
 
-/// Distance of a place from the hand, mm; negative inside.
+/// Distance of a point from the hand, mm; negative inside.
 pub fn off(x: f64, y: f64) -> f64 {
     let each = STROKES.iter().map(|stroke| beside(stroke, x, y));
     each.fold(f64::INFINITY, f64::min)
 }
 
-/// Distance of a place from one stroke.
+/// Distance of a point from one stroke.
 fn beside([from, to]: &Finger, x: f64, y: f64) -> f64 {
     let way = (to.0 - from.0, to.1 - from.1);
     let (x, y) = (x - from.0, y - from.1);

@@ -1,15 +1,16 @@
 //! Words as pixels, in the typeface of the program.
 //!
-//! Each side of an outline changes the coverage of the pixels to its right; the sum of the changes along a row is how much of a
-//! pixel lies inside. That is exact for straight sides, and bends are taken as eight of them, so that words are as clean at
-//! six points as in a title. Kerning is left out, as it is in [`drawing::font::width`], so that both agree on how long a line is.
+//! Each side of an outline changes the coverage of the pixels to its right; the sum of the changes along a row gives the share
+//! of each pixel that is inside. That is exact for straight sides, and curves are approximated by eight of them, so that words
+//! are as clean at six points as in a title. Kerning is left out, as in [`drawing::font::width`], so that both agree on the
+//! length of a line.
 
 use drawing::font::Weight;
 use ttf_parser::{Face, GlyphId, OutlineBuilder};
 
 use crate::tone::Tone;
 
-/// Share of each pixel of a rectangle that shapes cover.
+/// The share of each pixel of a rectangle that is covered by shapes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Coverage {
     /// Left edge, pixels.
@@ -40,7 +41,7 @@ impl Coverage {
         }
     }
 
-    /// Adds a side of a shape; a shape is closed, and turns one way.
+    /// Adds a side of a shape; shapes are closed and have one direction.
     pub fn side(&mut self, from: (f64, f64), to: (f64, f64)) {
         let (from, to, sign) = if from.1 <= to.1 {
             (from, to, 1.0)
@@ -100,7 +101,7 @@ impl Coverage {
         }
     }
 
-    /// Lays a tone over pixels, as far as they are covered.
+    /// Blends a tone over pixels, by their coverage.
     pub fn lay(&self, tone: Tone, pixels: &mut [u8], width: usize) {
         for row in 0..self.height {
             let mut covered = 0.0;
@@ -145,10 +146,10 @@ pub fn lay_words(
     coverage.lay(tone, pixels, width);
 }
 
-/// A side of an outline, from a place to another.
+/// A side of an outline, from one point to another.
 pub type Side = [(f64, f64); 2];
 
-/// The sides of the outlines of a line of words of this size; from the start of its baseline, y down.
+/// The sides of the outlines of a line of words with this size, relative to the start of its baseline, y down.
 pub fn sides_of(words: &str, (size, weight): (f64, Weight)) -> Vec<Side> {
     let Ok(face) = Face::parse(weight.bytes(), 0) else {
         return Vec::new();
@@ -172,23 +173,23 @@ pub fn sides_of(words: &str, (size, weight): (f64, Weight)) -> Vec<Side> {
 
 /// Follows the outline of a letter.
 struct Pen<'a> {
-    /// The sides so far.
+    /// The sides collected so far.
     sides: &'a mut Vec<Side>,
-    /// Where the letter starts on its baseline.
+    /// The start of the letter on its baseline.
     origin: (f64, f64),
-    /// Size of a unit of the typeface.
+    /// Pixels per unit of the typeface.
     scale: f64,
-    /// Where the current outline began.
+    /// The start of the current outline.
     start: (f64, f64),
-    /// Where the pen is.
+    /// The current position.
     at: (f64, f64),
 }
 
-/// Straight pieces of a bend in a letter.
+/// Number of straight pieces per curve of a letter.
 const PIECES: u32 = 8;
 
 impl Pen<'_> {
-    /// A place of the outline in pixels; letters count up, pictures count down.
+    /// A point of the outline in pixels; y runs up in letters and down in pictures.
     fn place(&self, x: f32, y: f32) -> (f64, f64) {
         (
             self.origin.0 + f64::from(x) * self.scale,
@@ -196,7 +197,7 @@ impl Pen<'_> {
         )
     }
 
-    /// Draws a side to a place.
+    /// Adds a side to a point.
     fn to(&mut self, place: (f64, f64)) {
         self.sides.push([self.at, place]);
         self.at = place;
@@ -265,14 +266,14 @@ mod tests {
         vec![255; width * height * 4]
     }
 
-    /// Share of black, by the light that is left.
+    /// The share of black in a pixel, from its remaining light.
     fn black(pixels: &[u8], width: usize, x: usize, y: usize) -> f32 {
         let place = (y * width + x) * 4;
         1.0 - Tone::of([pixels[place], pixels[place + 1], pixels[place + 2]]).brightness()
     }
 
     #[test]
-    fn a_square_covers_what_it_covers() {
+    fn a_square_covers_its_own_area() {
         let mut coverage = Coverage::new((0.0, 0.0), (10.0, 10.0));
         shape(
             &mut coverage,
@@ -287,7 +288,7 @@ mod tests {
     }
 
     #[test]
-    fn a_slanting_side_covers_half_of_what_it_halves() {
+    fn a_slanted_side_covers_half_of_the_pixels_it_halves() {
         let mut coverage = Coverage::new((0.0, 0.0), (10.0, 10.0));
         shape(&mut coverage, &[(0.0, 0.0), (8.0, 8.0), (0.0, 8.0)]);
         let mut pixels = white(10, 10);
@@ -298,7 +299,7 @@ mod tests {
     }
 
     #[test]
-    fn words_are_where_they_were_laid() {
+    fn words_are_drawn_where_they_were_placed() {
         let mut pixels = white(120, 40);
         let style = (24.0, Weight::SemiBold);
         lay_words("Hill", (10.0, 30.0), style, Tone::BLACK, (&mut pixels, 120));

@@ -1,7 +1,7 @@
-//! The live picture of a window: the board with something beside it to see its size by.
+//! The live picture of a window: the board with something beside it that shows its size.
 //!
-//! From above a hand reaches in from the right where the window is wide enough for both; elsewhere, and in perspective, a ruler
-//! lies below the board. A window has words of its own, so their lengths are returned apart from the picture.
+//! From above, a hand reaches in from the right where the window is wide enough for both; elsewhere, and in perspective, a
+//! ruler is below the board. A window has text of its own, so their lengths are returned separately from the picture.
 
 use workshop::Workpiece;
 
@@ -10,10 +10,10 @@ use crate::page::{Hand, flat_ruler, standing_ruler};
 use crate::ruler::Ruler;
 use crate::view::{Area, View};
 
-/// Where everything is in a live picture.
+/// The positions of everything in a live picture.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Live {
-    /// Where the board is.
+    /// The area of the board.
     pub board: Area,
     /// The hand, where there is room for it.
     pub hand: Option<Hand>,
@@ -23,13 +23,13 @@ pub struct Live {
 
 /// Margin, as a share of the shorter side.
 const MARGIN: f64 = 0.055;
-/// Share of the height that is kept for a ruler below the board.
+/// Share of the height reserved for a ruler below the board.
 const BELOW: f64 = 0.11;
 /// Least size of the board beside a hand, as a share of its size alone.
 const BESIDE: f64 = 0.8;
 
 impl Live {
-    /// The places in a picture of so many pixels.
+    /// The positions in a picture of this size, pixels.
     pub fn of(workpiece: &Workpiece, view: View, (width, height): (u32, u32)) -> Self {
         let size = (f64::from(width), f64::from(height));
         let by_hand = match view {
@@ -39,7 +39,7 @@ impl Live {
         by_hand.unwrap_or_else(|| Self::with_ruler(workpiece, view, size))
     }
 
-    /// The board with a hand to its right, from above; none where the board would become too small for it.
+    /// The board from above with a hand at its right; none where the board would become too small for it.
     fn with_hand(workpiece: &Workpiece, (width, height): (f64, f64)) -> Option<Self> {
         let diameter = workpiece.board().blank.diameter;
         let margin = MARGIN * width.min(height);
@@ -103,7 +103,7 @@ impl Live {
 /// Length of the wrist in the picture, mm.
 const WRIST: f64 = 12.0;
 
-/// The length of the hand or the ruler in a live picture of so many pixels, as a sentence.
+/// The length of the hand or the ruler in a live picture of this size (pixels), as a sentence.
 ///
 /// ```
 /// use picture::{View, size_shown};
@@ -129,7 +129,7 @@ mod tests {
     use board::Board;
 
     #[test]
-    fn board_hand_and_ruler_stay_in_the_picture_and_apart() {
+    fn board_hand_and_ruler_stay_in_the_picture_without_overlap() {
         for diameter in [120.0, 300.0, 640.0, 1500.0] {
             let mut board = Board::default();
             board.blank.diameter = diameter;

@@ -1,10 +1,11 @@
-//! The proof as a page: the picture of the board with a margin, its title, the facts a customer asks first, and a hand beside it.
+//! The proof as a page: the picture of the board with a margin, its title, the facts a customer asks about first, and a hand
+//! beside it.
 //!
-//! Places are in pixels from the upper left corner, y down, as files of pictures have them.
+//! Positions are in pixels from the upper left corner, y down, as in picture files.
 //!
-//! From above the board is as wide as the page lets it, and below it are words to the left and a hand to the right, to the scale
-//! of the board. Where a hand would take more room than there is, since the board is small, a ruler is there in its place; the
-//! size is given in words as well. A picture in perspective has no single scale: there a ruler lies on the table in front of the
+//! From above, the board is as wide as the page allows, with words at the left and a hand at the right below it, to the scale
+//! of the board. Where the board is so small that a hand would need more room than there is, a ruler takes its place; the size
+//! is given in words as well. A picture in perspective has no single scale, so there a ruler lies on the table in front of the
 //! board.
 
 use board::{HoleId, Units, capital, several};
@@ -19,18 +20,18 @@ use crate::scene::heights;
 use crate::space::Space;
 use crate::view::{Area, Camera, View};
 
-/// A page before it is pixels.
+/// A page as data, before it is drawn in pixels.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Page {
     /// Width, pixels.
     pub width: u32,
     /// Height, pixels.
     pub height: u32,
-    /// Where the board is.
+    /// The area of the board.
     pub board: Area,
     /// The words on it.
     pub lines: Vec<Line>,
-    /// The hand beside the board, where there is one.
+    /// The hand beside the board, if there is one.
     pub hand: Option<Hand>,
     /// The ruler beside the board, where there is no hand.
     pub ruler: Option<Ruler>,
@@ -39,40 +40,40 @@ pub struct Page {
 /// A line of words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Line {
-    /// The words.
+    /// The words themselves.
     pub words: String,
-    /// Where they start.
+    /// The left end.
     pub x: f64,
-    /// Their baseline.
+    /// The baseline.
     pub y: f64,
-    /// Their size.
+    /// The size of the type.
     pub size: f64,
-    /// Their weight.
+    /// The weight.
     pub weight: Weight,
-    /// Their color, sRGB.
+    /// The color, sRGB.
     pub color: [u8; 3],
 }
 
 /// A hand that reaches in from the right, its fingers to the left.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Hand {
-    /// Where its wrist begins.
+    /// The start of its wrist.
     pub x: f64,
-    /// Its middle.
+    /// Its center line.
     pub y: f64,
-    /// Pixels for each mm.
+    /// Pixels per mm.
     pub scale: f64,
 }
 
-/// The ink of the title, and of the lines below it; 4.5 to 1 and more on the ground.
+/// The ink of the title, and of the lines below it; both have a contrast of at least 4.5 to 1 on the background.
 const INK: ([u8; 3], [u8; 3]) = ([0x26, 0x22, 0x1e], [0x57, 0x50, 0x48]);
 /// Margin, as a share of the shorter side.
 const MARGIN: f64 = 0.065;
 
 impl Page {
-    /// The page of a workpiece, its longer side of so many pixels.
+    /// The page of a workpiece, with its longer side in pixels.
     ///
-    /// Formats that have words of their own (PDF, SVG) take the words from here and the picture without them, so that the title
+    /// Formats that have text of their own (PDF, SVG) take the words from here and the picture without them, so that the title
     /// can be searched for and read aloud.
     ///
     /// ```
@@ -150,10 +151,10 @@ impl Page {
 }
 
 impl Page {
-    /// The words of the page as a sheet of paper with room for the picture, and where the picture goes: in mm from the lower
+    /// The words of the page as a sheet of paper with room for the picture, and the area of the picture, in mm from the lower
     /// left corner of the paper.
     ///
-    /// The picture is as large as the margin lets it be, in the middle of the paper from left to right and at its top.
+    /// The picture is as large as the margin allows, centered horizontally and at the top of the paper.
     ///
     /// ```
     /// use kurbo::Size;
@@ -200,7 +201,7 @@ impl Page {
 }
 
 impl Hand {
-    /// A hand at the right edge, if it leaves half the width to the words and has the room.
+    /// A hand at the right edge, if there is room for it and it leaves half the width to the words.
     fn beside((width, middle): (f64, f64), room: f64, scale: f64) -> Option<Self> {
         let (long, wide) = (hand::LENGTH * scale, hand::WIDTH * scale);
         let hand = Self {
@@ -211,7 +212,7 @@ impl Hand {
         (long < 0.5 * width && wide < 1.15 * room).then_some(hand)
     }
 
-    /// The share of a pixel that it covers, 0 to 1, by the middle of the pixel.
+    /// The share of a pixel that it covers, 0 to 1, by the center of the pixel.
     pub fn covers(&self, x: f64, y: f64) -> f64 {
         let off = hand::off((self.x - x) / self.scale, (self.y - y) / self.scale);
         (0.5 - off * self.scale).clamp(0.0, 1.0)
@@ -241,7 +242,7 @@ fn shown_facts(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)
         (false, Some(ruler)) if view == View::Above => {
             facts.push(format!("The ruler is {} long.", long(ruler.long)));
         }
-        // A page that lies has no room for a line more.
+        // A landscape page has no room for another line.
         (false, Some(ruler)) => {
             if let Some(size) = facts.first_mut() {
                 *size = format!("{size} (the ruler is {} long)", long(ruler.long));
@@ -252,8 +253,8 @@ fn shown_facts(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)
     facts
 }
 
-/// A ruler on the page, to the scale of the board in pixels per millimeter and at most `most` mm long; `right` and `middle` are the
-/// middle of its right end, in pixels.
+/// A ruler on the page, to the scale of the board in pixels per millimeter and at most `most` mm long; `right` and `middle` are
+/// the position of its right end, in pixels.
 pub fn flat_ruler(units: Units, (right, middle): (f64, f64), scale: f64, most: f64) -> Ruler {
     let kind = Ruler::kind(units, most);
     let (left, low) = (
@@ -263,7 +264,8 @@ pub fn flat_ruler(units: Units, (right, middle): (f64, f64), scale: f64, most: f
     Ruler::laid(kind, |x, y| (left + x * scale, low - y * scale))
 }
 
-/// A ruler that lies on the table before the board, as far away as its nearest edge; given its lower left corner in the picture.
+/// A ruler that lies on the table in front of the board, as far away as the board's nearest edge; given its lower left corner
+/// in the picture.
 pub fn standing_ruler(
     workpiece: &Workpiece,
     (view, area): (View, Area),
@@ -282,7 +284,7 @@ pub fn standing_ruler(
     }))
 }
 
-/// Title and facts, from a place down, in so much width.
+/// Title and facts, from a position downward, in this width.
 fn lines(name: &str, facts: Vec<String>, (x, top): (f64, f64), room: f64, short: f64) -> Vec<Line> {
     let (title, plain) = (0.042 * short, 0.0205 * short);
     let long = font::width(name, 1.0, Weight::SemiBold).max(0.1);
@@ -313,7 +315,7 @@ fn lines(name: &str, facts: Vec<String>, (x, top): (f64, f64), room: f64, short:
 /// let workpiece = Workpiece::of(&board::Board::default())?;
 /// let facts = picture::facts(&workpiece);
 /// assert!(facts[0].contains("640 mm across"));
-/// // Nothing is claimed of wood that is not chosen.
+/// // The page claims nothing about wood that is not chosen.
 /// assert!(facts[1].contains("no wood chosen"));
 /// # Ok::<(), board::BuildError>(())
 /// ```
@@ -393,7 +395,7 @@ mod tests {
     }
 
     #[test]
-    fn wood_is_named_as_it_is_spoken_of() {
+    fn wood_has_its_spoken_name() {
         let board = Board {
             wood: Some(Wood::default()),
             ..Board::default()
@@ -403,9 +405,9 @@ mod tests {
         assert_eq!(page.lines[0].words, "Untitled board");
     }
 
-    /// From above it is to the scale of the board; in perspective it lies as far away as the nearest edge of the board.
+    /// From above it has the scale of the board; in perspective it lies as far away as the nearest edge of the board.
     #[test]
-    fn a_ruler_stands_in_for_the_hand_and_keeps_clear_of_board_and_words() {
+    fn a_ruler_replaces_the_hand_and_keeps_clear_of_board_and_words() {
         for diameter in [100.0, 250.0, 300.0, 560.0, 1100.0] {
             for (units, view) in [(Units::Mm, View::Above), (Units::INCH, View::PERSPECTIVE)] {
                 let mut board = Board {
@@ -440,7 +442,7 @@ mod tests {
     }
 
     #[test]
-    fn the_hand_is_to_the_scale_of_the_board() {
+    fn the_hand_has_the_scale_of_the_board() {
         let page = page(&Board::default(), View::Above);
         let hand = page.hand.unwrap();
         assert!((hand.scale - page.board.width / 640.0).abs() < 1e-9);

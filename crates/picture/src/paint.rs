@@ -1,26 +1,26 @@
 //! The colors of pieces, rings, bores and grooves, as tones of light.
 //!
-//! Which part has which color is settled by the document and the workshop's room for colors; here the stuff that brings it
-//! decides how much of the wood shows through.
+//! The document and module `colors` of crate `workshop` determine which part has which color; here the medium determines how
+//! much of the wood shows through.
 
 use board::{BorePart, Medium, Rgb};
 use workshop::{HoleTint, Tint, Workpiece};
 
 use crate::tone::Tone;
 
-/// A color with the stuff that it is of.
+/// A color together with its medium.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Paint {
     /// Its tone.
     pub tone: Tone,
-    /// The share of the wood that it covers: the rest colors the wood itself.
+    /// The share of the wood that it covers; the rest tints the wood itself.
     cover: f32,
-    /// Its shine, 0 to 1.
+    /// Its gloss, 0 to 1.
     pub gloss: f64,
 }
 
 impl Paint {
-    /// The paint of a color; how it covers and shines, from memory.
+    /// The paint of a color; coverage and gloss are from memory.
     pub fn of(tint: Tint) -> Self {
         let (cover, gloss) = match tint.medium {
             Medium::Paint => (1.0, 0.3),
@@ -36,9 +36,9 @@ impl Paint {
         }
     }
 
-    /// The tone of wood with it.
+    /// The tone of wood with this paint.
     pub fn over(&self, wood: Tone) -> Tone {
-        // A dye lets the figure show: the wood filters the light once more.
+        // Dye lets the figure show through: the wood filters the light once more.
         let bright = wood.brightness().max(0.02).sqrt() * 1.35;
         (self.tone * bright).mix(self.tone, self.cover)
     }
@@ -47,11 +47,11 @@ impl Paint {
 /// The colors of a bore.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct BorePaint {
-    /// Around its mouth on the top face, with the width of the ring, mm.
+    /// Color around its mouth on the top face, with the width of the ring, mm.
     pub ring: Option<(Paint, f64)>,
-    /// On its wall and floor.
+    /// Color of its wall and floor.
     pub inside: Option<Paint>,
-    /// Of the resin in it.
+    /// Color of the resin in it.
     pub resin: Option<Paint>,
 }
 
@@ -79,19 +79,19 @@ impl BorePaint {
     }
 }
 
-/// The tone of a color of the document.
+/// The tone of a color in the document.
 pub fn tone(color: Rgb) -> Tone {
     Tone::of(color.parts())
 }
 
-/// The tone of a player's pieces; of nobody's, a middle gray.
+/// The tone of a player's pieces; a middle gray for pieces of no player.
 pub fn player(workpiece: &Workpiece, player: u32) -> Tone {
     let look = (player as usize)
         .checked_sub(1)
         .and_then(|place| workpiece.players().get(place));
     look.map_or(Tone::gray(0.3), |look| {
         let bare = tone(look.color);
-        // Black glass still shows its shape.
+        // Black glass must still show its shape.
         Tone(bare.0.map(|part| part.max(0.012)))
     })
 }
@@ -101,7 +101,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn paint_covers_the_wood_and_dye_lets_it_show() {
+    fn paint_covers_the_wood_and_dye_lets_it_show_through() {
         let over = |medium, wood| {
             let color = Rgb::new(0, 114, 178);
             Paint::of(Tint { color, medium })

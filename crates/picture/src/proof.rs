@@ -1,4 +1,4 @@
-//! A proof: the pixels of a board's page.
+//! The proof: the pixels of a board's page.
 
 use workshop::Workpiece;
 
@@ -20,11 +20,11 @@ pub struct Picture {
     pub width: u32,
     /// Height, pixels.
     pub height: u32,
-    /// Red, green, blue and 255 of each pixel, row by row from the top.
+    /// Red, green, blue and alpha (255) of each pixel, row by row from the top.
     pub rgba: Vec<u8>,
 }
 
-/// Why a picture cannot be made.
+/// The reason why a picture cannot be made.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum PictureError {
     /// The size is too small to see anything, or larger than a picture may be.
@@ -34,9 +34,9 @@ pub enum PictureError {
     Size {
         /// The longer side requested, pixels.
         asked: u32,
-        /// The least.
+        /// The least allowed, pixels.
         least: u32,
-        /// The most.
+        /// The most allowed, pixels.
         most: u32,
     },
     /// It was stopped.
@@ -60,7 +60,7 @@ impl Picture {
     }
 }
 
-/// Whether the words are drawn into the picture, or left to a format that has words of its own.
+/// Whether the words are drawn into the picture, or left to a format that has text of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Words {
     /// Drawn as pixels.
@@ -69,7 +69,7 @@ pub enum Words {
     LeftOut,
 }
 
-/// The proof of a board: a picture with title and facts, its longer side of so many pixels.
+/// The proof of a board: a picture with title and facts, with its longer side in pixels.
 ///
 /// ```
 /// use picture::{View, Words, proof};
@@ -78,14 +78,14 @@ pub enum Words {
 /// let picture = proof(&workpiece, View::Above, 240, Words::Drawn, &|| false).unwrap();
 /// assert_eq!((picture.width, picture.height), (192, 240));
 /// assert_eq!(picture.rgba.len(), 192 * 240 * 4);
-/// // The largest size is named where one is asked for that is larger.
+/// // The error for a size too large names the largest one.
 /// let error = proof(&workpiece, View::Above, 9000, Words::Drawn, &|| false).unwrap_err();
 /// assert!(error.to_string().contains("6000"));
 /// # Ok::<(), board::BuildError>(())
 /// ```
 ///
 /// # Errors
-/// [`PictureError`] for a size out of range, or when `cancel` answered yes.
+/// [`PictureError`] for a size out of range, or when `cancel` returned true.
 pub fn proof(
     workpiece: &Workpiece,
     view: View,
@@ -121,11 +121,11 @@ pub fn proof(
 pub struct Effort {
     /// Pixels of the picture.
     pub pixels: f64,
-    /// Pixels of a board without pieces that would take about as long.
+    /// Pixels of a board without pieces that would take about the same time.
     pub looks: f64,
 }
 
-/// The estimated work of a proof with so many pixels along its longer side.
+/// The estimated work of a proof, given the pixels along its longer side.
 ///
 /// ```
 /// use picture::{View, effort};
@@ -137,7 +137,7 @@ pub struct Effort {
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn effort(workpiece: &Workpiece, view: View, longest: u32) -> Effort {
-    /// Pieces that can be tested for shadow in the time of the wood of one pixel; measured.
+    /// Number of pieces that can be tested for shadow in the time that one pixel of wood takes; measured.
     const SHADES: f64 = 25.0;
     let page = Page::of(workpiece, view, longest);
     let pixels = f64::from(page.width) * f64::from(page.height);
@@ -148,10 +148,10 @@ pub fn effort(workpiece: &Workpiece, view: View, longest: u32) -> Effort {
     }
 }
 
-/// The board on its ground with a hand or a ruler beside it, to fill a window of so many pixels.
+/// The board on its background with a hand or a ruler beside it, to fill a window of this size (pixels).
 ///
-/// It is for a first look at few pixels, while the window is turned or a number is dragged, and for a finer one when that has
-/// come to rest. It has no words, since a window has words of its own.
+/// It serves for a coarse picture while the view is turned or a number is dragged, and for a finer one afterward. It has no
+/// words, since a window has text of its own.
 ///
 /// ```
 /// use picture::{GroundColors, View, glimpse};
@@ -161,13 +161,13 @@ pub fn effort(workpiece: &Workpiece, view: View, longest: u32) -> Effort {
 /// let picture = glimpse(&workpiece, View::PERSPECTIVE, (120, 90), night, &|| false).unwrap();
 /// assert_eq!(picture.rgba.len(), 120 * 90 * 4);
 /// assert!(picture.rgba[0] < 60);
-/// // A caller that wants it no more gets nothing.
+/// // A canceled picture is an error.
 /// assert!(glimpse(&workpiece, View::Above, (120, 90), night, &|| true).is_err());
 /// # Ok::<(), board::BuildError>(())
 /// ```
 ///
 /// # Errors
-/// As [`proof`].
+/// The errors of [`proof`].
 pub fn glimpse(
     workpiece: &Workpiece,
     view: View,
@@ -196,10 +196,10 @@ pub fn glimpse(
 /// Mean brightness of a thumbnail's wood, as sRGB: light enough that a laser printer's gray leaves bores and words dark.
 const LIGHT_WOOD: f64 = 0.8;
 
-/// The board alone from above, in grays on white paper, in a square of so many pixels; `inset` is the share of the side that
+/// Only the board, from above, in grays on white paper, in a square of this many pixels; `inset` is the share of the side that
 /// stays white around it.
 ///
-/// Dark woods are brought up and pale ones left, so that bores, grooves and pieces stand out on any printer.
+/// Dark woods are brightened and pale ones are not, so that bores, grooves and pieces stand out on any printer.
 ///
 /// ```
 /// use board::{Board, Wood};
@@ -215,7 +215,7 @@ const LIGHT_WOOD: f64 = 0.8;
 /// ```
 ///
 /// # Errors
-/// As [`proof`].
+/// The errors of [`proof`].
 pub fn thumbnail(
     workpiece: &Workpiece,
     pixels: u32,
@@ -251,40 +251,40 @@ pub fn thumbnail(
     })
 }
 
-/// A brightness with that of the wood brought to light gray: darker tones keep more contrast to it, lighter ones less.
+/// A brightness, adjusted so that the wood becomes light gray: darker tones get more contrast to it, lighter ones less.
 fn lifted(bright: f64, wood: f64) -> f64 {
     let share = bright / wood;
     if share < 1.0 {
         LIGHT_WOOD * share * libm::sqrt(share)
     } else {
-        // Paper and the faint end of a shadow on it are white.
+        // Paper, and the faint end of a shadow on it, become white.
         let rest = (bright - wood) / (0.97 - wood).max(0.02);
         LIGHT_WOOD + (1.0 - LIGHT_WOOD) * rest.min(1.0)
     }
 }
 
-/// Brightness of a color, 0 to 1: its parts weighted as the eye sees them (luma of Rec. 709, from memory).
+/// Brightness of a color, 0 to 1, with its parts weighted for the eye (luma of Rec. 709, from memory).
 fn bright([red, green, blue]: [u8; 3]) -> f64 {
     let weighted = 0.2126 * f64::from(red) + 0.7152 * f64::from(green) + 0.0722 * f64::from(blue);
     weighted / 255.0
 }
 
-/// Colors of the ground: where it is lightest, and in the corners; sRGB.
+/// Colors of the background, sRGB: at its lightest point, and in the corners.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct GroundColors {
-    /// Where it is lightest.
+    /// The color at its lightest point.
     pub light: [u8; 3],
-    /// In the corners.
+    /// The color in the corners.
     pub dark: [u8; 3],
 }
 
-/// Warm paper.
+/// The color of warm paper.
 pub const PAPER: GroundColors = GroundColors {
     light: [0xf5, 0xf2, 0xed],
     dark: [0xdb, 0xd5, 0xcc],
 };
 
-/// The pixels of the board on its ground; the bands of rows are shared among the cores.
+/// The pixels of the board on its background; bands of rows are distributed over the cores.
 fn board_pixels(
     workpiece: &Workpiece,
     view: View,
@@ -313,7 +313,7 @@ fn board_pixels(
         .ok_or(PictureError::Stopped)
 }
 
-/// Lays a hand or a ruler over the pixels.
+/// Draws a hand or a ruler over the pixels.
 fn lay_beside(
     (hand, ruler): (Option<&Hand>, Option<&Ruler>),
     rgba: &mut [u8],
@@ -327,7 +327,7 @@ fn lay_beside(
     }
 }
 
-/// Lays the hand over the ground, as a shape a little darker than it.
+/// Draws the hand over the background, as a shape slightly darker than it.
 fn lay_hand(hand: &Hand, rgba: &mut [u8], (width, height): (usize, usize)) {
     let shade = Tone::of([0x8e, 0x84, 0x78]);
     let [left, top, right, bottom] = hand.bounds().map(|edge| edge.max(0.0) as usize);

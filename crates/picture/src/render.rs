@@ -1,11 +1,11 @@
-//! Pixels of a scene: one ray each, and more where something ends inside a pixel.
+//! Pixels of a scene: one ray each, and more where an edge passes through a pixel.
 //!
-//! An edge is where neighboring pixels met different things. There eight rays are taken the mean of, in proportion to light and
-//! not to bytes, so that round bores look round. Inside a face one ray is enough: the wood gets the area of the pixel and leaves
-//! out finer detail.
+//! An edge is where neighboring pixels hit different surfaces. There the pixel is the mean of eight rays, of light and not of
+//! bytes, so that round bores look round. Within a surface one ray is enough: the wood receives the area of the pixel and
+//! leaves out finer detail.
 //!
-//! Rows are worked out in bands. Each core takes the next band when it is done with one, and between two bands the caller can
-//! cancel: to stop: a window that is turned does not wait for a picture that nobody will see.
+//! Rows are rendered in bands. Each core takes the next band when it has finished one, and between two bands the caller can
+//! cancel, so that a view being turned does not wait for a picture that nobody will see.
 
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -16,18 +16,18 @@ use crate::shade::{Id, Light, Lit};
 use crate::tone::Tone;
 use crate::view::Camera;
 
-/// Rows that are worked out in one go; between two of them it can be stopped.
+/// Number of rows rendered at a time; cancellation is checked between bands.
 const BAND: usize = 24;
-/// Rays through a pixel in which something ends: one in each of eight columns, and how far down each is, in eighths.
+/// Rays through a pixel that contains an edge: one in each of eight columns, with its height in eighths.
 ///
-/// No two share a row, so that an edge that is nearly level or upright crosses them one by one and looks as smooth as with eight
-/// times as many.
+/// No two share a row, so that a nearly level or upright edge crosses them one by one and looks as smooth as with eight times
+/// as many.
 const FINE: [u8; 8] = [3, 6, 1, 5, 2, 7, 4, 0];
 
-/// The ground that the board stands on, by the place in the picture: lit in the middle and darker to the corners.
+/// The background of the board, by the position in the picture: light at the center and darker toward the corners.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ground {
-    /// Its tone where it is lightest.
+    /// Its tone at the lightest point.
     pub light: Tone,
     /// Its tone in the corners.
     pub dark: Tone,
@@ -36,7 +36,7 @@ pub struct Ground {
 }
 
 impl Ground {
-    /// The tone at a place of the picture.
+    /// The tone at a point of the picture.
     pub fn at(&self, x: f64, y: f64) -> Tone {
         let (x, y) = (x / self.size.0 - 0.44, y / self.size.1 - 0.4);
         let off = ((x * x + y * y) * 1.6).min(1.0) as f32;
@@ -44,23 +44,23 @@ impl Ground {
     }
 }
 
-/// All that the pixels follow from.
+/// Everything that determines the pixels.
 #[derive(Debug, Clone, Copy)]
 pub struct Shot<'a> {
     /// The scene.
     pub scene: &'a Scene,
     /// The light on it.
     pub light: Light,
-    /// The sight of it.
+    /// The camera that views it.
     pub camera: Camera,
-    /// The ground.
+    /// The background.
     pub ground: Ground,
     /// Width and height, pixels.
     pub size: (usize, usize),
 }
 
 impl Shot<'_> {
-    /// The pixels, row by row from the top, each red, green, blue and 255; none where it was stopped.
+    /// The pixels, row by row from the top, each as red, green, blue and alpha (255); none where it was canceled.
     pub fn pixels(&self, threads: usize, cancel: &(dyn Fn() -> bool + Sync)) -> Option<Vec<u8>> {
         let (width, height) = self.size;
         let mut pixels = vec![0; width * height * 4];
@@ -99,11 +99,11 @@ impl Shot<'_> {
         }
     }
 
-    /// The rows from one on, as many as there is room for.
+    /// Renders the rows from one on, as many as there is room for.
     fn band(&self, lit: Lit<'_>, first: usize, pixels: &mut [u8]) {
         let width = self.size.0;
         let rows = pixels.len() / (width * 4);
-        // The rows above and below show where edges are.
+        // The neighboring rows show where edges are.
         let from = first.saturating_sub(1);
         let to = (first + rows + 1).min(self.size.1);
         let seen: Vec<(Tone, Id)> = (from..to)
@@ -136,7 +136,7 @@ impl Shot<'_> {
         }
     }
 
-    /// The tone seen through a place of the picture, and the part it belongs to.
+    /// The tone seen through a point of the picture, and the surface it belongs to.
     fn ray(&self, lit: Lit<'_>, x: f64, y: f64) -> (Tone, Id) {
         let start = lit.scene.tallest() + 100.0;
         let ray = self.camera.ray(x, y, start);

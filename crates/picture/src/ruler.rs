@@ -1,13 +1,14 @@
-//! A ruler to see the size of a board by, where a hand has no room and where nothing has one scale.
+//! A ruler that shows the size of a board, where a hand has no room and in perspective.
 //!
-//! It is given by the corners of its parts in the picture, so that it can lie flat on the page or on the table beside the board.
+//! It is given by the corners of its parts in the picture, so that it can lie flat on the page or on the table beside the
+//! board.
 
 use board::Units;
 
 use crate::letters::Coverage;
 use crate::tone::Tone;
 
-/// A ruler in a picture; places in pixels.
+/// A ruler in a picture; positions in pixels.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ruler {
     /// Its length, mm.
@@ -18,10 +19,10 @@ pub struct Ruler {
     marks: Vec<Quad>,
 }
 
-/// Four corners, in turn.
+/// Four corners, in order around.
 type Quad = [(f64, f64); 4];
 
-/// Length of a ruler, its number of parts, and after how many of them a mark is long.
+/// Length of a ruler, its number of divisions, and the number of divisions per long mark.
 type Kind = (f64, u32, u32);
 
 /// Rulers in mm, the longest first.
@@ -47,7 +48,7 @@ const WIDE: f64 = 0.13;
 const TONES: [[u8; 3]; 3] = [[0xea, 0xd6, 0xa6], [0x8a, 0x74, 0x4e], [0x4a, 0x3a, 0x22]];
 
 impl Ruler {
-    /// The longest ruler in a unit that is no longer than this, mm; the shortest there is where all are longer.
+    /// The longest ruler in a unit that is no longer than this, mm; the shortest ruler where all are longer.
     pub fn kind(units: Units, most: f64) -> Kind {
         let pick = |kinds: &[Kind], mm: f64| {
             let mut all = kinds
@@ -62,7 +63,7 @@ impl Ruler {
         }
     }
 
-    /// A ruler laid out by where a place on it is in the picture: mm along it, and mm up from its lower edge.
+    /// A ruler in a picture; `place` converts mm along it and mm up from its lower edge to a point of the picture.
     pub fn laid((long, parts, big): Kind, place: impl Fn(f64, f64) -> (f64, f64)) -> Self {
         let wide = WIDE * long;
         let quad = |left: f64, right: f64, low: f64, high: f64| {
@@ -100,11 +101,11 @@ impl Ruler {
             })
     }
 
-    /// Lays it over pixels of a width.
+    /// Draws it over pixels; `width` is that of the picture.
     pub fn lay(&self, pixels: &mut [u8], width: usize) {
         let [wood, edge, mark] = TONES.map(Tone::of);
         let [_, top, _, bottom] = self.bounds();
-        // Its lower edge is as thick as a ruler's.
+        // Its lower edge shows the thickness of a ruler.
         let thick = 0.12 * (bottom - top);
         let below = self.face.map(|(x, y)| (x, y + thick));
         lay_quads(&[below], edge, pixels, width);
@@ -113,7 +114,7 @@ impl Ruler {
     }
 }
 
-/// Lays shapes that do not overlap over pixels of a width.
+/// Draws shapes that do not overlap over pixels; `width` is that of the picture.
 fn lay_quads(quads: &[Quad], tone: Tone, pixels: &mut [u8], width: usize) {
     for quad in quads {
         let xs = quad.map(|(x, _)| x);
@@ -135,14 +136,14 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn the_longest_that_has_room_is_taken_in_the_unit_of_the_board() {
+    fn the_longest_ruler_that_fits_is_chosen_in_the_boards_unit() {
         assert_eq!(Ruler::kind(Units::Mm, 120.0).0, 100.0);
         assert_eq!(Ruler::kind(Units::Mm, 5.0).0, 20.0);
         assert_near!(Ruler::kind(Units::INCH, 120.0).0, 101.6, 1e-9);
     }
 
     #[test]
-    fn it_is_drawn_to_scale_with_a_mark_at_every_part() {
+    fn it_is_drawn_to_scale_with_a_mark_at_every_division() {
         let ruler = Ruler::laid((100.0, 20, 2), |x, y| (10.0 + 2.0 * x, 60.0 - 2.0 * y));
         assert_eq!(ruler.bounds(), [10.0, 34.0, 210.0, 60.0]);
         let mut pixels = vec![255; 220 * 80 * 4];

@@ -1,16 +1,16 @@
-//! The tone of the first surface that a ray of sight meets, lit from the upper left.
+//! The tone of the first surface that a view ray hits, lit from the upper left.
 //!
 //! # The light
 //!
-//! One lamp hangs to the upper left of the picture and away from who looks, so that bores, grooves and pieces show their depth,
-//! and turns with the eye. The sky is even. A flat face under both shows the tone of its wood as the table has it: the two add up
-//! to about one. The share of sky seen from a place in a bore follows from its depth and the width of the mouth; whether the lamp
-//! reaches it, from where the way to the lamp leaves the mouth. The edge of a shadow is softer the farther it is from what throws
-//! it.
+//! One lamp is at the upper left of the picture and behind the board as seen by the viewer, so that bores, grooves and pieces
+//! show their depth; it turns with the camera. The sky is uniform. A flat face under both shows the tone of its wood from the
+//! table: the two add up to about one. The share of sky visible from a point in a bore follows from its depth and the width of
+//! the mouth; whether the lamp reaches the point follows from where the line to the lamp leaves the mouth. The edge of a shadow
+//! is softer the farther it is from what casts it.
 //!
-//! A finish shines in two ways: a matt surface spreads the lamp into a wide pale patch, a film mirrors the room, and the more so
-//! the flatter the view (Schlick's approximation of Fresnel's law, with 0.04 of the light mirrored straight on, as of glass and
-//! varnish; from memory).
+//! A finish reflects in two ways: a matte surface spreads the lamp into a wide pale patch, and a film mirrors the room, more so
+//! at flatter viewing angles (Schlick's approximation of Fresnel's law, with 0.04 of the light reflected head-on, as by glass
+//! and varnish; from memory).
 
 use crate::noise::Noise;
 use crate::scene::{Disc, LIP, Met, Scene, Shape, Standing, Surface, Well};
@@ -18,20 +18,20 @@ use crate::space::{Ray, Space, eased, fifth};
 use crate::tone::Tone;
 use crate::view::Camera;
 
-/// The light on a scene: a wide lamp up to the left, and the sky.
+/// The light on a scene: a wide lamp at the upper left, and the sky.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Light {
-    /// Where the lamp hangs.
+    /// Position of the lamp.
     lamp: Space,
-    /// The way to it from the center pin.
+    /// The direction to it from the center pin.
     toward: Space,
-    /// Light of the sky, and of the lamp on what faces it.
+    /// Light from the sky.
     sky: f32,
-    /// Light of the lamp on what faces it.
+    /// Light from the lamp on a surface that faces it.
     key: f32,
 }
 
-/// The number of a surface: pixels whose neighbors met another one have an edge in them.
+/// The number of a surface: a pixel whose neighbor hit another surface contains an edge.
 pub type Id = u32;
 
 /// The table.
@@ -46,11 +46,11 @@ const GROOVE: Id = 3;
 const FOOT: Id = 4;
 /// A colored ring around a bore.
 const RING: Id = 5;
-/// The field of the first player; the others follow.
+/// The field of the first player; the others' numbers follow.
 const SECTOR: Id = 16;
-/// The first part of the players' marks; the others follow.
+/// The first part of the players' marks; the others' numbers follow.
 const MARK: Id = 1 << 10;
-/// The wall of the first bore; the others follow.
+/// The wall of the first bore; the others' numbers follow.
 const WALL: Id = 1 << 20;
 /// The floor of the first bore.
 const FLOOR: Id = 2 << 20;
@@ -62,7 +62,7 @@ const STEEL: Id = 5 << 20;
 const PIECE: Id = 4 << 20;
 
 impl Light {
-    /// The lamp of a picture taken by a camera.
+    /// The lamp for a picture taken by a camera.
     pub fn of(camera: &Camera, radius: f64) -> Self {
         let (right, up) = camera.sides();
         let away = Space::new(up.x, up.y, 0.0).unit();
@@ -76,21 +76,21 @@ impl Light {
         }
     }
 
-    /// The way from a place to the lamp.
+    /// The direction from a point to the lamp.
     fn at(&self, place: Space) -> Space {
         (self.lamp - place).unit()
     }
 
-    /// Light on a surface that faces a side, for the shares of lamp and sky that reach it.
+    /// Light on a surface with this normal, for the shares of lamp and sky that reach it.
     fn on(&self, out: Space, toward: Space, lit: f64, open: f64) -> f32 {
         let sky = self.sky * (0.72 + 0.28 * out.z as f32) * open as f32;
         sky + self.key * (out.dot(toward).max(0.0) * lit) as f32
     }
 
-    /// The room as a shiny surface mirrors it, by the way that the mirrored ray goes.
+    /// The room as a glossy surface mirrors it, by the direction of the reflected ray.
     ///
-    /// It is the lamp in a sky that is lighter above, and below it the table: without something to mirror, a glossy marble looks
-    /// like a matt one.
+    /// It is the lamp in a sky that is lighter above, with the table below: without something to mirror, a glossy marble looks
+    /// matte.
     fn mirrored(&self, way: Space, table: Tone) -> Tone {
         if way.z < 0.0 {
             return table * (0.7 + 0.3 * way.z as f32);
@@ -107,17 +107,17 @@ pub struct Lit<'a> {
     pub scene: &'a Scene,
     /// The light.
     pub light: Light,
-    /// The noise of its wood, remembered from ray to ray.
+    /// The noise of its wood, cached from ray to ray.
     pub noise: &'a Noise,
 }
 
 impl Lit<'_> {
-    /// The wood at a place, for the size of a pixel there, mm.
+    /// The wood at a point, for the size of a pixel there, mm.
     fn wood(&self, place: Space, pixel: f32) -> Tone {
         self.scene.grain.at(place, pixel, self.noise)
     }
 
-    /// The tone that a ray meets, given the tone of the table there and the area of a pixel at a distance.
+    /// The tone that a ray hits, given the tone of the table there and the size of a pixel at a distance.
     pub fn sample(&self, ray: Ray, table: Tone, covers: impl Fn(f64) -> f64) -> (Tone, Id) {
         let disc = &self.scene.disc;
         let piece = self.piece(ray);
@@ -128,7 +128,7 @@ impl Lit<'_> {
                 PIECE + number,
             ),
             (_, Some((far, part))) => {
-                // Looked at flatly, a pixel covers more of the face.
+                // At a flat viewing angle, a pixel covers more of the face.
                 let flat = 0.4 + 0.6 / ray.way.z.abs().max(0.2);
                 self.part_tone(ray, far, part, (covers(far) * flat) as f32)
             }
@@ -142,7 +142,7 @@ impl Lit<'_> {
         }
     }
 
-    /// The piece that a ray meets first.
+    /// The piece that a ray hits first.
     fn piece(&self, ray: Ray) -> Option<(f64, Space, u32, &Standing)> {
         let scene = self.scene;
         let (high, low) = (ray.to_level(scene.tallest() + 0.1)?, ray.to_level(-1.0)?);
@@ -160,7 +160,7 @@ impl Lit<'_> {
         for step in 0..=steps {
             let place = from + (to - from) * (f64::from(step) / f64::from(steps));
             let near = scene.pieces_near(place.x, place.y);
-            // The squares of neighboring steps know mostly the same pieces, in the order of their numbers.
+            // Neighboring squares mostly contain the same pieces, in the order of their numbers.
             for number in near.iter().filter(|it| asked.binary_search(it).is_err()) {
                 let Some(piece) = scene.piece(*number) else {
                     continue;
@@ -171,7 +171,7 @@ impl Lit<'_> {
                 {
                     best = Some((far, out, *number, piece));
                 }
-                // A ray meets nothing above the highest piece.
+                // A ray hits nothing above the highest piece.
                 if best.is_some_and(|(known, ..)| known <= highest) {
                     return best;
                 }
@@ -181,7 +181,7 @@ impl Lit<'_> {
         best
     }
 
-    /// The part of the board that a ray meets first.
+    /// The part of the board that a ray hits first.
     fn board(&self, ray: Ray) -> Option<(f64, Part<'_>)> {
         let (scene, disc) = (self.scene, &self.scene.disc);
         let far = ray.to_level(0.0)?;
@@ -203,7 +203,7 @@ impl Lit<'_> {
         Some((far, Part::Top(near)))
     }
 
-    /// The tone of a part of the board, and its number.
+    /// The tone of a part of the board, and its surface number.
     fn part_tone(&self, ray: Ray, far: f64, part: Part<'_>, pixel: f32) -> (Tone, Id) {
         let place = ray.at(far);
         match part {
@@ -221,11 +221,11 @@ impl Lit<'_> {
         }
     }
 
-    /// The shares of lamp and sky that the pieces leave for a place.
+    /// The shares of lamp and sky that the pieces leave for a point.
     fn shade_of_pieces(&self, place: Space, light: Space) -> (f64, f64) {
         let near = self.scene.shades_near(place.x, place.y);
         near.fold((1.0, 1.0), |(lit, open), piece| {
-            // No other piece darkens a place that is in full shadow.
+            // No other piece can darken a point in full shadow.
             let by = if lit > 0.0 {
                 piece.lets_by(place, light)
             } else {
@@ -235,7 +235,7 @@ impl Lit<'_> {
         })
     }
 
-    /// The top face: in a groove, on the broken edge of a mouth, or flat.
+    /// The tone of the top face: in a groove, on the eased edge of a mouth, or flat.
     fn top_tone(
         &self,
         ray: Ray,
@@ -281,11 +281,11 @@ impl Lit<'_> {
         )
     }
 
-    /// The rim, with end grain to the left and right, where the grain runs out.
+    /// The tone of the rim, with end grain at the left and right, where the grain runs out.
     fn edge_tone(&self, ray: Ray, place: Space, pixel: f32) -> Tone {
         let (disc, out) = (&self.scene.disc, self.scene.disc.out(place));
         let light = self.light.at(place);
-        // End grain drinks the finish, and is darker even without.
+        // End grain absorbs the finish, and is darker even without it.
         let end = (out.x * out.x) as f32 * (1.0 - 0.35 * out.z as f32);
         let wood = self.wood(place, pixel) * (1.0 - 0.26 * end);
         let near_table = eased(0.0, 1.3 * disc.thick, place.z - disc.table);
@@ -301,7 +301,7 @@ impl Lit<'_> {
         )
     }
 
-    /// The inside of a bore, or the resin in it.
+    /// The tone of the inside of a bore, or of the resin in it.
     fn well_tone(&self, ray: Ray, well: &Well, met: &Met, pixel: f32) -> Tone {
         let light = self.light.at(met.place);
         let (by_pieces, open_by) = self.shade_of_pieces(met.place, light);
@@ -314,7 +314,7 @@ impl Lit<'_> {
             return base + mirrored * (0.4 * open * (0.4 + 0.6 * lit)) as f32;
         }
         if met.of == Surface::Resin {
-            // Clear resin shows the wood below it, as if it were wet.
+            // Clear resin shows the wood below it as if it were wet.
             let clear = wood.times(wood) * 0.9;
             let tone = well.paint.resin.map_or(clear, |paint| paint.tone);
             return self.shiny(tone, (met.out, ray.way), light, (lit, open), 1.0);
@@ -322,12 +322,12 @@ impl Lit<'_> {
         let end = (met.out.x * met.out.x) as f32;
         let wood = self.scene.sheen.over(wood * (0.97 - 0.2 * end));
         let wood = well.paint.inside.map_or(wood, |paint| paint.over(wood));
-        // Light that the sides of the bore throw to one another takes on their tone.
+        // Light reflected between the sides of the bore takes on their tone.
         let thrown = wood.times(wood) * (0.3 * (1.0 - open as f32) * (0.35 + 0.65 * lit as f32));
         wood * self.light.on(met.out, light, lit, open) + thrown
     }
 
-    /// A surface lit, with the shine of a film of this gloss; given its normal and the direction of sight.
+    /// A lit surface with the reflection of a film of this gloss, given its normal and the view direction.
     fn shiny(
         &self,
         tone: Tone,
@@ -339,7 +339,7 @@ impl Lit<'_> {
         let base = tone * self.light.on(out, light, lit, open);
         let half = (light - way).unit();
         let cosine = out.dot(half).max(0.0);
-        // A matt surface spreads the lamp widely, a film mirrors it.
+        // A matte surface spreads the lamp widely; a film mirrors it.
         let broad = fifth(cosine * cosine) * 0.05 * (0.4 + gloss) * lit;
         let facing = (-out.dot(way)).clamp(0.0, 1.0);
         let glance = 0.04 + 0.96 * fifth(1.0 - facing);
@@ -348,7 +348,7 @@ impl Lit<'_> {
         base + Tone::gray(broad as f32) + mirrored * share
     }
 
-    /// A piece: a ball is of glass, a turned one is painted.
+    /// The tone of a piece: a ball is glass, a body of revolution is painted.
     fn piece_tone(&self, ray: Ray, place: Space, out: Space, piece: &Standing) -> Tone {
         let light = self.light.at(place);
         let facing = (-out.dot(ray.way)).clamp(0.0, 1.0);
@@ -359,7 +359,7 @@ impl Lit<'_> {
         let mirrored = self.light.mirrored(ray.way.mirrored(out), wood * 0.5);
         match piece.shape {
             Shape::Ball { .. } => {
-                // Glass gathers the lamp on the side that is turned away from it.
+                // Glass focuses the lamp on the side facing away from it.
                 let through = Space::new(-light.x, -light.y, 0.35)
                     .unit()
                     .dot(out)
@@ -379,7 +379,7 @@ impl Lit<'_> {
 /// A part of the board.
 #[derive(Clone, Copy)]
 enum Part<'a> {
-    /// The top face; near a mouth, the bore and how far it is.
+    /// The top face; near a mouth, the bore and its distance.
     Top(Option<(f64, &'a Well)>),
     /// The rim.
     Edge,
@@ -387,7 +387,7 @@ enum Part<'a> {
     Well(u32, &'a Well, Met),
 }
 
-/// Where a ray that misses the flat top meets the edge of the board.
+/// The distance at which a ray that misses the flat top hits the edge of the board.
 fn edge(disc: &Disc, ray: Ray, level: f64) -> Option<f64> {
     const NEAR: f64 = 4e-3;
     let (x, y) = (ray.way.x, ray.way.y);
@@ -419,7 +419,7 @@ fn edge(disc: &Disc, ray: Ray, level: f64) -> Option<f64> {
 }
 
 impl Lit<'_> {
-    /// The foot that a ray meets first.
+    /// The foot that a ray hits first.
     fn foot(&self, ray: Ray) -> Option<(f64, Space)> {
         let disc = &self.scene.disc;
         let met = self.scene.feet.iter().filter_map(|foot| {
@@ -444,14 +444,14 @@ impl Lit<'_> {
         self.scene.grain.mean() * (0.5 * self.light.on(out, light, 0.15, open))
     }
 
-    /// The table, in the shadow of the board.
+    /// The tone of the table, in the shadow of the board.
     fn on_table(&self, place: Option<Space>, table: Tone) -> Tone {
         let Some(place) = place else {
             return table;
         };
         let (disc, light) = (&self.scene.disc, self.light.toward);
         let (low, high) = (-disc.thick - disc.table, -disc.table);
-        // The shadow of a round board is that of its two faces and all between them.
+        // The shadow of a round board is that of its two faces and everything between them.
         let at = |height: f64| {
             (
                 place.x + light.x / light.z * height,

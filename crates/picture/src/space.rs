@@ -13,7 +13,7 @@ pub struct Space {
     pub z: f64,
 }
 
-/// A ray of sight.
+/// A view ray.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ray {
     /// The starting point.

@@ -1,19 +1,20 @@
-//! Tones of light, as sums of red, green and blue, and their way to the screen's bytes.
+//! Tones of light, as amounts of red, green and blue, and their conversion to the screen's bytes.
 //!
-//! Sums and means are of light, which is what adds up; bytes of a screen are not in proportion to it (IEC 61966-2-1). The way
-//! back to bytes uses a table, since a root for every pixel would be slow and its last digit different from machine to machine.
+//! Sums and means are of light, which is additive; the bytes of a screen are not proportional to it (IEC 61966-2-1). The
+//! conversion back to bytes uses a table, since a root for every pixel would be slow and its last digit would differ from
+//! machine to machine.
 
 use core::ops::{Add, AddAssign, Mul};
 use std::sync::LazyLock;
 
-/// Red, green and blue of light, in proportion to its energy; 1 is the light of a white page.
+/// Red, green and blue light, in proportion to its energy; 1 is the light of a white page.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Tone(pub [f32; 3]);
 
 impl Tone {
     /// No light.
     pub const BLACK: Self = Self([0.0; 3]);
-    /// A gray of so much light.
+    /// A gray with this amount of light.
     pub const fn gray(light: f32) -> Self {
         Self([light; 3])
     }
@@ -23,7 +24,7 @@ impl Tone {
         Self(color.map(|part| DECODED.get(usize::from(part)).copied().unwrap_or(0.0)))
     }
 
-    /// The color in sRGB that comes nearest.
+    /// The nearest color in sRGB.
     pub fn color(self) -> [u8; 3] {
         self.0.map(|part| {
             let place = (part.clamp(0.0, 1.0) * MOST as f32 + 0.5) as usize;
@@ -31,7 +32,7 @@ impl Tone {
         })
     }
 
-    /// This tone and another, mixed by the share of the other.
+    /// A mixture with another tone, by the share of the other.
     pub fn mix(self, other: Self, share: f32) -> Self {
         let [a, b, c] = self.0;
         let [x, y, z] = other.0;
@@ -42,14 +43,14 @@ impl Tone {
         ])
     }
 
-    /// The light that a surface of this tone sends back of another.
+    /// The light that a surface of this tone reflects when lit by another.
     pub fn times(self, other: Self) -> Self {
         let [a, b, c] = self.0;
         let [x, y, z] = other.0;
         Self([a * x, b * y, c * z])
     }
 
-    /// Its brightness, as the eye weighs the three parts.
+    /// Its brightness, weighted for the eye.
     pub fn brightness(self) -> f32 {
         let [red, green, blue] = self.0;
         0.2126 * red + 0.7152 * green + 0.0722 * blue
@@ -113,7 +114,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_byte_comes_back_as_it_went() {
+    fn every_byte_converts_back_to_itself() {
         for byte in 0..=255 {
             assert_eq!(Tone::of([byte; 3]).color(), [byte; 3]);
         }

@@ -1,8 +1,8 @@
-//! Points of view: straight above, true to size, or from the side, as the board stands on a table.
+//! Views of the board: straight from above, true to size, or from the side, as the board stands on a table.
 //!
-//! From above, a pixel is the same length everywhere, so that sizes can be measured off the picture. In perspective the eye is far enough
-//! that the far rim is not much smaller than the near one, as in a photograph with a long lens. The board is fitted into the area it
-//! is given, by the corners that its faces have in the picture.
+//! From above, a pixel has the same length everywhere, so that sizes can be measured in the picture. In perspective the eye is
+//! so far away that the far rim is not much smaller than the near one, as in a photograph with a long lens. The board is fitted
+//! into its area by the corners that its faces have in the picture.
 
 use geometry::Angle;
 
@@ -19,13 +19,13 @@ use crate::space::{Ray, Space};
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum View {
-    /// Straight from above: all of the board to one scale.
+    /// Straight from above, the whole board to one scale.
     Above,
     /// In perspective.
     Perspective {
-        /// Turn of the board, clockwise; at 0 its 12 o'clock is far.
+        /// Rotation of the board, clockwise; at 0 its 12 o'clock is far.
         turn: Angle,
-        /// Height of the eye over the table: 0 is level with it, 90 degrees straight above.
+        /// Elevation of the eye above the table: 0 is level with it, 90 degrees straight above.
         tilt: Angle,
     },
 }
@@ -37,7 +37,7 @@ impl View {
         tilt: Angle::degrees(38.0),
     };
 
-    /// Least and most height of the eye, degrees: lower down the board is an edge, higher up it is seen from above.
+    /// Least and greatest elevation, degrees: lower down the board is an edge, higher up it is seen from above.
     pub const TILTS: (f64, f64) = (12.0, 80.0);
 }
 
@@ -54,28 +54,28 @@ pub struct Area {
     pub height: f64,
 }
 
-/// Sight through the pixels of a picture.
+/// The camera of a picture.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Camera {
-    /// The eye; none from above, where all rays are alike.
+    /// The eye point; none from above, where all rays are parallel.
     eye: Option<Space>,
-    /// To the right of the picture.
+    /// The direction to the right in the picture.
     right: Space,
-    /// Up in the picture.
+    /// The direction up in the picture.
     up: Space,
-    /// Into the picture.
+    /// The direction into the picture.
     ahead: Space,
-    /// The size of a pixel: mm from above, else as a share of the distance.
+    /// The size of a pixel: mm from above, otherwise as a share of the distance.
     pixel: f64,
-    /// The pixel that looks along `ahead`.
+    /// The pixel whose ray runs along `ahead`.
     middle: (f64, f64),
 }
 
-/// Distance of the eye, in diameters of the board: far enough that the board does not look bent.
+/// Distance of the eye, in diameters of the board: far enough that the board does not look distorted.
 const FAR: f64 = 2.6;
 
 impl Camera {
-    /// Sight of a board of a radius, its lowest place at a height below 0 and its highest above, fitted into an area.
+    /// The camera for a board of a radius, with its lowest and highest heights, fitted into an area.
     pub fn fitted(view: View, radius: f64, (low, high): (f64, f64), area: Area) -> Self {
         match view {
             View::Above => Self {
@@ -92,7 +92,7 @@ impl Camera {
         }
     }
 
-    /// Sight from the side; the size follows from the corners that the board has in the picture.
+    /// The camera for a view from the side; its scale follows from the corners that the board has in the picture.
     fn standing(
         (turn, tilt): (Angle, Angle),
         radius: f64,
@@ -135,9 +135,9 @@ impl Camera {
         (least, most)
     }
 
-    /// The pixel in which a place is seen, from the left and from the top; parts of a pixel count.
+    /// The pixel in which a point is seen, from the left and from the top, with fractions.
     ///
-    /// It is the way back of [`Self::ray`].
+    /// It is the inverse of [`Self::ray`].
     pub fn pixel_of(&self, place: Space) -> (f64, f64) {
         let (way, scale) = match self.eye {
             None => (place, 1.0),
@@ -153,7 +153,7 @@ impl Camera {
         )
     }
 
-    /// The ray through a place of the picture; from above it starts at a height.
+    /// The ray through a point of the picture; from above it starts at a height.
     pub fn ray(&self, x: f64, y: f64, height: f64) -> Ray {
         let (x, y) = (
             (x - self.middle.0) * self.pixel,
@@ -181,7 +181,7 @@ impl Camera {
         }
     }
 
-    /// To the right, and up in the picture: they give the direction of the light from the upper left.
+    /// The directions to the right and up in the picture, from which the direction of the light follows.
     pub const fn sides(&self) -> (Space, Space) {
         (self.right, self.up)
     }

@@ -1,10 +1,11 @@
 //! The drawing of a fit strip: its bores at true size in a row, or in rows where the paper is narrow.
 //!
-//! Centers are a round number apart, so that one line from the first to the last shows whether the print is true. The maker
-//! measures that line; the gap between two bores is too short for it, as half a millimeter of misreading counts for more there.
+//! Centers are a round number apart, so that one line from the first to the last shows whether the print is true to size. The
+//! maker measures that line; the gap between two bores is too short for it, since a misreading of half a millimeter would count
+//! for more there.
 //!
-//! On narrow paper no part of a strip is left out: the row is broken, each part has a frame and a line of its own, and all go on
-//! the scrap one by one.
+//! On narrow paper no part of a strip is left out: the row is broken up, each part has its own frame and line, and the parts go
+//! on the scrap one by one.
 
 use board::{INCH, Units, show_length, show_setting};
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
@@ -19,22 +20,22 @@ const LETTER: f64 = 4.2;
 const WORDS: f64 = 2.7;
 /// Length of a cross's arms beyond the bore, mm.
 const BEYOND: f64 = 2.0;
-/// From the frame to the crosses at the sides, and to the words above and below, mm.
+/// Distance from the frame to the crosses at the sides, and to the words above and below, mm.
 const SIDE: f64 = 5.0;
 const PADDING: f64 = 2.5;
-/// Room between a cross and the words above or below it, mm.
+/// Gap between a cross and the words above or below it, mm.
 const GAP: f64 = 1.2;
-/// Wood between two bores at least, mm; so that none runs into the next. Common practice, no source.
+/// Least wood between two bores, mm, so that none runs into the next. Common practice, no source.
 const WOOD: f64 = 10.0;
-/// Height of the line to measure, with its words, mm.
+/// Height of the measuring line with its words, mm.
 const SCALE: f64 = 6.5;
-/// Height that a page must leave for the lines at its top and foot, mm.
+/// Height that a page needs for the lines at its top and foot, mm.
 const FOOT: f64 = 18.0;
 
-/// The bores of a strip, each row a figure; none where the page has no room for the widest.
+/// The bores of a strip, with each row a figure; none where the page has no room for the widest.
 ///
-/// A row has as many as the page is wide enough for, and rows are as even as they can be: three and two rather than four and one, so
-/// that each has a line long enough to be measured.
+/// A row has as many bores as the page is wide enough for, and rows are as even as possible: three and two instead of four and
+/// one, so that each has a line long enough to measure.
 pub fn rows(tries: &[FitTry], units: Units, room: Size) -> Vec<Figure> {
     let Some(strip) = Strip::of(tries, units) else {
         return Vec::new();
@@ -44,26 +45,26 @@ pub fn rows(tries: &[FitTry], units: Units, room: Size) -> Vec<Figure> {
         return Vec::new();
     }
     let most = 1 + ((room.width - across) / strip.spacing) as usize;
-    // Rows as even as they can be.
+    // Rows are as even as possible.
     let count = tries.len().div_ceil(most);
     let each = tries.len().div_ceil(count);
     tries.chunks(each).map(|row| strip.row(row)).collect()
 }
 
-/// The measures that all rows of a strip share, mm.
+/// The dimensions that all rows of a strip share, mm.
 ///
-/// They follow the widest bore, so that letters and sizes stand in line above and below bores of any width.
+/// They follow the widest bore, so that letters and sizes are aligned above and below bores of any width.
 struct Strip {
     /// The unit of sizes.
     units: Units,
     /// Radius of the widest bore.
     radius: f64,
-    /// From center to center.
+    /// Distance from center to center.
     spacing: f64,
 }
 
 impl Strip {
-    /// The measures for bores, if there are any.
+    /// The dimensions for some bores; none without bores.
     fn of(tries: &[FitTry], units: Units) -> Option<Self> {
         let widths = tries.iter().map(|tried| {
             let words = show_setting(tried.bore.diameter, units);
@@ -83,21 +84,21 @@ impl Strip {
         })
     }
 
-    /// Width of a row of so many. The frame is as far from the outer crosses as leaves wood to clamp, and from the outer sizes as
-    /// from each other.
+    /// Width of a row with this many bores. The frame leaves enough wood beside the outer crosses to clamp, and is as far from
+    /// the outer sizes as the sizes are from each other.
     fn width(&self, count: usize) -> f64 {
         let ends = (self.radius + BEYOND + SIDE).max(self.spacing / 2.0);
         self.spacing * count.saturating_sub(1) as f64 + 2.0 * ends
     }
 
-    /// Height of a row: letters, crosses, sizes, and the line to measure. Figures and capitals have no tails, so that their height
-    /// alone counts.
+    /// Height of a row: letters, crosses, sizes, and the measuring line. Digits and capitals do not extend below the baseline,
+    /// so only their height counts.
     fn height(&self) -> f64 {
         let words = (LETTER + WORDS) * font::FIGURE_HEIGHT;
         2.0 * (PADDING + GAP + self.radius + BEYOND) + words + SCALE
     }
 
-    /// One row in its frame, with the line to measure below it.
+    /// One row in its frame, with the measuring line below it.
     fn row(&self, tries: &[FitTry]) -> Figure {
         let size = Size::new(self.width(tries.len()), self.height());
         let ends = (size.width - self.spacing * tries.len().saturating_sub(1) as f64) / 2.0;
@@ -112,8 +113,8 @@ impl Strip {
         Figure { size, items }
     }
 
-    /// A bore with its cross, its letter above and its size below. The arms of the cross go past the outline, so that a center can be
-    /// found again when the paper inside it is drilled away.
+    /// A bore with its cross, its letter above and its size below. The arms of the cross extend beyond the outline, so that the
+    /// center can be found again after the paper inside it is drilled away.
     fn bore(&self, tried: &FitTry, center: Point) -> Vec<Item> {
         let reach = self.radius + BEYOND + GAP;
         let letter = Text::level(
@@ -138,8 +139,8 @@ impl Strip {
         ]
     }
 
-    /// The line from the first center to the last, or across a bore that stands alone, with its length. A bore stands alone where the
-    /// paper has no room for two of its size, and is then wide enough itself to be measured.
+    /// The measuring line from the first center to the last, or across a single bore, with its length. A bore is single where
+    /// the paper has no room for two of its size, and is then wide enough to be measured itself.
     fn scale(&self, tries: &[FitTry], first: f64) -> Vec<Item> {
         let [Some(from), Some(to)] = [tries.first(), tries.last()] else {
             return Vec::new();
@@ -170,7 +171,7 @@ impl Strip {
     }
 }
 
-/// The edge of a strip, to cut it out by.
+/// The frame of a strip, to cut it out along.
 fn frame(area: Rect) -> Vec<Item> {
     let corners = corners_of(area);
     let sides = (0..4).map(|at| Segment::new(corners[at], corners[(at + 1) % 4]));
@@ -179,12 +180,12 @@ fn frame(area: Rect) -> Vec<Item> {
         .collect()
 }
 
-/// A thin line to measure by.
+/// A thin line to measure along.
 fn line(from: Point, to: Point) -> Item {
     drawn(Line::Dimension, Shape::Line(Segment::new(from, to)))
 }
 
-/// A part of the strip. All of it is marks: no part is a bore of the board, and none is on a layer that a machine drills.
+/// A part of the strip. Everything is a mark: nothing is a bore of the board, and nothing is on a layer that a machine drills.
 const fn drawn(line: Line, shape: Shape) -> Item {
     Item {
         layer: Layer::Marks,

@@ -1,7 +1,7 @@
 //! The fit strip on paper: bores to drill in scrap at true size, and a list to tick off.
 //!
-//! A strip is laid on the scrap like a sheet of the template and punched through, so that it is corrected for the maker's
-//! printer in the same way. Which bore fits is ticked by hand, and typed or pressed afterwards.
+//! A strip is laid on the scrap like a sheet of the template and punched through, so it is corrected for the maker's printer in
+//! the same way. The bore that fits is ticked by hand, and entered in the document afterward.
 
 mod figure;
 
@@ -15,8 +15,8 @@ use workshop::{
 use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The fit strips of a board on the paper of its template: five test holes around each size wanted at true size, with their
-/// nearest drills, their depth and the fit of the piece by its size.
+/// The fit strips of a board on the paper of its template: five test holes around each planned size, drawn at true size, with
+/// their nearest drills, their depth and the calculated fit of the piece.
 ///
 /// ```
 /// use board::Board;
@@ -33,7 +33,7 @@ pub fn fit_strip_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let paper = paper_size(board.template.paper);
     let correction = workpiece.printer().map(|printer| printer.on(paper));
     let area = printable(paper, board.template.margin, correction.as_ref());
-    // A page is as far from all edges of its paper as the widest margin.
+    // The margin of a page is the widest of the sheet's margins on every side.
     let margin = area.x0.max(area.y0);
     let says = Says {
         units: board.units,
@@ -44,7 +44,7 @@ pub fn fit_strip_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         blocks.extend(says.strip(&strip));
     }
     let head = Head {
-        // It is drilled in scrap, and may settle what stops the board.
+        // The strip is drilled in scrap, and may resolve what stops the board.
         stop: None,
         ..Head::of("Fit strip", "fit strip", workpiece, stamp)
     };
@@ -55,8 +55,8 @@ pub fn fit_strip_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     sheets
 }
 
-/// The words before the strips: how pieces are tried, in which wood, and how scrap is held. Holding scrap by hand is how fingers
-/// are hurt at a drill press, so that the caution stands before anything that is drilled.
+/// The words before the strips: how to try the pieces, in which wood, and how to hold the scrap. Scrap held by hand is how
+/// fingers get hurt at a drill press, so the caution comes before anything is drilled.
 fn opening(correction: Option<&Correction>) -> Vec<Block> {
     let mut print = "Print at 100 %, not fitted to the page, and measure the line below each strip before you lay it on the wood."
         .to_owned();
@@ -84,7 +84,7 @@ fn opening(correction: Option<&Correction>) -> Vec<Block> {
     blocks
 }
 
-/// Strips in the words and the room of their page.
+/// Builds the text of the strips, for the room on their page.
 struct Says {
     /// The unit of sizes.
     units: Units,
@@ -93,8 +93,8 @@ struct Says {
 }
 
 impl Says {
-    /// A strip under its heading, its list, and the way to take the winner over. Where the paper has no room for the bores the list
-    /// does without them.
+    /// A strip under its heading, with its list and how to enter the result. Where the paper has no room for the bores, only
+    /// the list is printed.
     fn strip(&self, strip: &FitStrip) -> Vec<Block> {
         let (bore, roles) = (strip.bore, roles(&strip.roles));
         let mut blocks = vec![Block::Heading(format!(
@@ -116,10 +116,10 @@ impl Says {
         blocks
     }
 
-    /// The drilling list: a row a bore, with boxes for drilled and for the one that fits.
+    /// The drilling list, one row per bore, with boxes for "drilled" and for the one that fits.
     ///
-    /// Twist drills have a column of their own where the bit is another kind: those come in tenths of a millimeter or 64ths of an
-    /// inch, and show how the piece fits in a width that no Forstner bit has.
+    /// Twist drills have a separate column where the bit is of another kind: they come in tenths of a millimeter or 64ths of an
+    /// inch, and show how the piece fits at a width that no Forstner bit has.
     fn table(&self, tries: &[FitTry]) -> Table {
         let first = tries.first();
         let cutter = first.and_then(|tried| tried.near.first());
@@ -156,7 +156,7 @@ impl Says {
         }
     }
 
-    /// Drills by their names, those of another size with the difference.
+    /// The names of drills, with the difference where the size is another.
     fn drills(&self, near: &[NearDrill]) -> String {
         let words = near.iter().map(|near| {
             let name = &near.drill.name;
@@ -174,7 +174,7 @@ impl Says {
         }
     }
 
-    /// The fit of a piece, in words. It is computed from sizes, to compare with the trial by hand, which decides.
+    /// The fit of a piece, in words. It is calculated from sizes, for comparison with the trial by hand, which decides.
     fn fit(&self, fit: Fit) -> String {
         match fit {
             Fit::FallsIn => "falls in".into(),
@@ -183,12 +183,12 @@ impl Says {
         }
     }
 
-    /// A size that is drilled.
+    /// A size to drill, as text.
     fn size(&self, mm: f64) -> String {
         show_setting(mm, self.units)
     }
 
-    /// The difference of two sizes. In inches it is as fine as a size: a fraction would round it away.
+    /// The difference of two sizes, as text. In inches it has the resolution of a size: a fraction would round it away.
     fn difference(&self, mm: f64) -> String {
         match self.units {
             Units::Mm => self.reading(mm),
@@ -196,14 +196,14 @@ impl Says {
         }
     }
 
-    /// A length that is only read.
+    /// A length that is only read, as text.
     fn reading(&self, mm: f64) -> String {
         Measure::mm(mm).shown(self.units)
     }
 }
 
-/// The title of the column for the fit of a piece. All bores of a strip have one kind of piece, so that the first bore decides
-/// it.
+/// The heading of the column for the fit of a piece. All bores of a strip hold the same kind of piece, so the first bore
+/// decides it.
 const fn column_of(fit: Fit) -> &'static str {
     match fit {
         Fit::Sinks(_) | Fit::FallsIn => "Marble sinks",
@@ -212,8 +212,8 @@ const fn column_of(fit: Fit) -> &'static str {
     }
 }
 
-/// Roles as a list that begins a sentence: Track, home and start. They are named as in the fields of the document, which the
-/// line below the list has too.
+/// Roles as a list that starts a sentence: Track, home and start. They have the names of the document's fields, which the line
+/// below the list uses too.
 fn roles(roles: &[Role]) -> String {
     let ids: Vec<&str> = roles.iter().map(|role| role.id()).collect();
     let list = match ids.as_slice() {
@@ -223,8 +223,8 @@ fn roles(roles: &[Role]) -> String {
     board::capital(&list)
 }
 
-/// The ways to take the size that fits into the document, from the window and from a command line. A number without a unit counts in
-/// the board's own, as the list has it.
+/// How to enter the size that fits in the document, in the window and on a command line. A number without a unit is in the
+/// board's own, as in the list.
 fn take_over(roles: &[Role]) -> String {
     let fields = roles.iter().filter_map(|role| diameter_field(*role));
     let paths: Vec<String> = fields.map(|field| format!("{} SIZE", field.path)).collect();
@@ -265,7 +265,7 @@ mod tests {
     }
 
     #[test]
-    fn five_bores_stand_at_true_size_beside_their_list() {
+    fn five_bores_are_drawn_at_true_size_beside_their_list() {
         let sheets = sheets(&Board::default());
         let circles = circles(&sheets);
         for (circle, diameter) in circles.iter().zip([11.8, 11.9, 12.0, 12.1, 12.2]) {
@@ -296,7 +296,7 @@ mod tests {
         assert!(words.contains("A to E: 4\""), "{words}");
     }
 
-    /// No size or role of bore, paper or unit brings anything outside the margins or over the foot of a page.
+    /// No size or role of bore, paper or unit puts anything outside the margins or over the foot of a page.
     #[test]
     fn nothing_leaves_the_margins_whatever_the_bore_and_the_paper() {
         let small = Paper::Custom {

@@ -1,7 +1,7 @@
-//! Bars over days for black ink.
+//! Bars over days, for black ink.
 //!
-//! Names stand at the left, one row an operation, and days run to the right from the first day of the calendar. Places
-//! are in mm from the lower left corner of the figure, y up.
+//! Names are at the left, one row per operation, and days run to the right from the first day of the calendar. Positions are in
+//! mm from the lower left corner of the figure, y up.
 
 use board::{Day, Units};
 use jiff::Timestamp;
@@ -23,17 +23,17 @@ const NAMES: f64 = 52.0;
 const WORDS: f64 = 3.2;
 /// Size of the dates, mm.
 const DATES: f64 = 2.8;
-/// Distance of the lines that fill a bar, mm.
+/// Spacing of the lines that fill a bar, mm.
 const FILL: f64 = 0.35;
-/// Distance of the slanted lines of a wait, mm: far enough apart that a wait is lighter than a bar at first sight.
+/// Spacing of the slanted lines of a wait, mm: far enough apart that a wait looks lighter than a bar at first glance.
 const HATCH: f64 = 1.6;
-/// A bar is never narrower, mm.
+/// Least width of a bar, mm.
 const LEAST: f64 = 0.9;
 
 /// Bars of some operations over all days, as wide as the page.
 ///
-/// `rows` are places of operations in the plan of the work, and `width` is that of the figure, in mm. Every board of the
-/// order is a bar in the row of its operation, so that a maker sees which board waits for which.
+/// `rows` are indices of operations in the work plan, and `width` is that of the figure, mm. Every board of the order has a bar
+/// in the row of its operation, so that the maker sees which board waits for which.
 pub fn figure(workpiece: &Workpiece, calendar: &Calendar, rows: &[usize], width: f64) -> Figure {
     let height = HEAD + ROW * rows.len() as f64;
     let days: Vec<Day> = calendar.every_day().collect();
@@ -65,10 +65,10 @@ pub fn figure(workpiece: &Workpiece, calendar: &Calendar, rows: &[usize], width:
     }
 }
 
-/// Days as places on the page.
+/// Positions of days on the page.
 ///
-/// Days are counted from the first one of the calendar, nights and days off included, so that a wait is as long as it
-/// lasts.
+/// Days are counted from the first day of the calendar, nights and days off included, so that the length of a wait is its real
+/// duration.
 struct Scale<'a> {
     /// The calendar whose first day is at the left.
     calendar: &'a Calendar,
@@ -88,7 +88,7 @@ impl Scale<'_> {
         NAMES + self.day * (hours / 24) as f64
     }
 
-    /// The place of an instant by the clock of the maker's time zone, mm from the left of the figure.
+    /// The position of an instant by the clock of the maker's time zone, mm from the left of the figure.
     fn of(&self, at: Timestamp) -> f64 {
         let local = self.calendar.local(at);
         let day = Day::of(local.date()).unwrap_or(self.calendar.first);
@@ -97,10 +97,10 @@ impl Scale<'_> {
     }
 }
 
-/// Days off in gray, a line at each week's begin, and dates as far as there is room for them.
+/// Days off in gray, a line at the start of each week, and dates as far as there is room for them.
 ///
-/// A date is left out where it would run into the one before; where days are narrow, only the first day and Mondays have one. Inch boards write month
-/// and day with a slash, metric ones with a dash and leading zeros.
+/// A date is left out where it would run into the one before; where days are narrow, only the first day and Mondays have one.
+/// Inch boards show month and day with a slash, metric boards with a dash and leading zeros.
 fn grounds(scale: &Scale<'_>, days: &[Day], height: f64, units: Units) -> Vec<Item> {
     let mut items = Vec::new();
     let mut written = f64::NEG_INFINITY;
@@ -131,10 +131,10 @@ fn grounds(scale: &Scale<'_>, days: &[Day], height: f64, units: Units) -> Vec<It
     items
 }
 
-/// The bar of an operation on a board: hands filled, the wait hatched.
+/// The bar of an operation on a board: hands-on work filled, the wait hatched.
 ///
-/// Work that is ticked off has a frame only. Work on the critical path has a second, heavy frame outside of the first. `top` is
-/// the top of its row, mm.
+/// Ticked work has only a frame. Work on the critical path has a second, heavy frame outside the first. `top` is the top of its
+/// row, mm.
 fn bar(scale: &Scale<'_>, dated: &Dated, top: f64) -> Vec<Item> {
     let mut items = Vec::new();
     let Some(span) = dated.span() else {
@@ -173,7 +173,7 @@ fn filled(area: Rect) -> Vec<Item> {
     (0..=count).map(level).collect()
 }
 
-/// An area with a frame, and slanted lines in it.
+/// An area with a frame and slanted lines.
 fn hatched(area: Rect) -> Vec<Item> {
     let mut items = framed(area, Line::Guide);
     let slant = area.height();
@@ -210,13 +210,13 @@ const fn item(line: Line, shape: Shape) -> Item {
     }
 }
 
-/// Words that begin at a point of their baseline, of a size in mm.
+/// Words that start at a point on their baseline, with a size in mm.
 fn text(at: Point, size: f64, weight: Weight, words: String) -> Item {
     let text = Text::level(at, size, Anchor::Start, words).weighing(weight);
     item(Line::Dimension, Shape::Text(text))
 }
 
-/// A name that ends before the bars begin.
+/// A name shortened so that it ends before the bars begin.
 fn fitted(name: String, weight: Weight) -> String {
     if font::width(&name, WORDS, weight) <= NAMES - 2.0 {
         return name;

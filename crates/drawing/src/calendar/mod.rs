@@ -1,6 +1,6 @@
-//! The calendar on paper: bars over the days, and a row with times for each operation, to be ticked.
+//! The calendar on paper: bars over the days, and a row with times for each operation, to tick off.
 //!
-//! Days, times and slack come from the calendar of the workpiece; here they are only printed, in the maker's time zone.
+//! Days, times and slack come from the calendar of the workpiece; this module only prints them, in the maker's time zone.
 
 mod bars;
 
@@ -9,14 +9,14 @@ use workshop::{Calendar, Dated, Operation, WorkPlan, Workpiece, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// Operations in one figure of bars, so that each figure has room on a page with its dates.
+/// The most operations in one figure of bars, so that each figure fits on a page with its dates.
 const ROWS: usize = 24;
 
-/// The calendar of a board on the paper of its template: what begins and ends when, bars over the days, and a table of all operations
-/// with their times; nothing where there is no calendar.
+/// The calendar of a board on the paper of its template: a summary, bars over the days, and a table of all operations with
+/// their times; empty where there is no calendar.
 ///
-/// It is for black ink: hands are a filled bar, waits a slanted hatch, days off gray, and the critical path has a heavy frame and
-/// its name in bold.
+/// It is designed for black ink: hands-on work is a filled bar, a wait is hatched, days off are gray, and the critical path has
+/// a heavy frame and its name in bold.
 ///
 /// ```
 /// use board::{Board, Schedule};
@@ -57,9 +57,9 @@ pub fn calendar_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     pages(paper, margin, &head, &blocks)
 }
 
-/// The order and its days in sentences.
+/// The order and its days, in sentences.
 ///
-/// It says whether a promise can be kept, where one was made: a page on the wall should not look better than it is.
+/// They say whether a promise can be kept, where one was made: a page on the wall should not look better than the plan is.
 fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
     let told = |day: Day| day.with_weekday(workpiece.units());
     let boards = match calendar.boards {
@@ -84,7 +84,7 @@ fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
 
 /// The title of an operation, with its number where there are several of its task.
 ///
-/// Numbers are those under which the document ticks operations off.
+/// The document ticks operations off by the same numbers.
 fn title(operation: &Operation, plan: &WorkPlan) -> String {
     let title = operation.task.title();
     if plan.of(operation.task).count() > 1 {
@@ -93,10 +93,9 @@ fn title(operation: &Operation, plan: &WorkPlan) -> String {
     title.into()
 }
 
-/// A row for each operation: from the first board's begin to the last board's end, its wait, and how long it can be put off.
+/// A row for each operation: from the first board's start to the last board's end, its wait, and how far it can be postponed.
 ///
-/// For several boards it has the beginning of the first and the end of the last; a wait is in hours. Work that cannot be put off
-/// is called critical.
+/// A wait is in hours. Work that cannot be postponed is called critical.
 fn times(workpiece: &Workpiece, calendar: &Calendar) -> Table {
     let (plan, units) = (workpiece.work_plan(), workpiece.units());
     let row = |(at, operation): (usize, &Operation)| {

@@ -1,7 +1,7 @@
-//! The filling plan: the batches of resin, when each is mixed, and which bores it goes into.
+//! The filling plan: the batches of resin, when each is mixed, and the bores it goes into.
 //!
-//! Resin sets while it is poured, so that a batch is only as large as can be poured in its working time: the table says when each
-//! is mixed, and the plan which bores it goes into. The numbers come from the workpiece's `pour`; here they are only printed.
+//! Resin sets while it is poured, so a batch is only as large as can be poured in its working time: the table says when each is
+//! mixed, and the plan which bores it goes into. The numbers come from the workpiece's `pour`; this module only prints them.
 
 mod plan;
 
@@ -13,8 +13,8 @@ use workshop::{
 use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with
-/// the number of its batch in every bore; nothing where no filling is planned.
+/// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with the
+/// number of the batch in every bore; empty where no filling is planned.
 ///
 /// Amounts are in the unit that the filling is measured in, by volume or by weight; times count from the first batch.
 ///
@@ -59,7 +59,7 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     sheets
 }
 
-/// A filling in the words of its plan.
+/// Builds the text of a filling plan.
 struct Says<'a> {
     /// The board, for its units and its mix.
     board: &'a Board,
@@ -70,8 +70,8 @@ struct Says<'a> {
 }
 
 impl Says<'_> {
-    /// The resin mixed in all, and taken off again: by volume, by weight, and as parts of resin and hardener. The loss in cups is
-    /// included, the domes are listed apart.
+    /// The resin mixed in total, and the resin leveled off: by volume, by weight, and as parts of resin and hardener. The loss
+    /// in cups is included; the domes are listed separately.
     fn amounts(&self) -> Block {
         let Pour {
             bores,
@@ -106,7 +106,7 @@ impl Says<'_> {
         Block::Words(words)
     }
 
-    /// The resin of colored grooves, which is mixed by itself.
+    /// The resin for colored grooves, which is mixed separately.
     fn grooves(&self, resin: GrooveResin) -> Block {
         let cups = match resin.cups {
             1 => "1 cup".into(),
@@ -119,7 +119,7 @@ impl Says<'_> {
         ))
     }
 
-    /// An amount as it is measured out.
+    /// An amount in its parts, as text.
     fn parts(&self, amount: f64) -> String {
         let mix = self.board.filling.map(|filling| filling.mix);
         mix.map_or_else(String::new, |mix| {
@@ -127,12 +127,12 @@ impl Says<'_> {
         })
     }
 
-    /// An amount of resin in the maker's unit.
+    /// An amount of resin in the maker's unit, as text.
     fn ml(&self, ml: f64) -> String {
         Measure::milliliters(ml).shown(self.board.units)
     }
 
-    /// Where the minutes of the table are counted from, and how long a batch can be worked.
+    /// The sentences on the start of the clock, and on the working time of a batch.
     fn clock(&self) -> String {
         let clock = format!(
             "Minutes count from the moment the parts of the first batch meet; each batch can be worked for {} from its own \
@@ -149,8 +149,8 @@ impl Says<'_> {
         )
     }
 
-    /// A row a batch: which bores it goes into, what to measure out, and when it must be mixed and poured. The boxes are to be
-    /// ticked, since two batches look alike.
+    /// One row per batch: the bores it goes into, what to measure out, and when it must be mixed and poured. The boxes are to
+    /// tick, since two batches look alike.
     fn batches(&self) -> Table {
         let row = |(batch, number): (&Batch, u32)| {
             vec![
@@ -177,7 +177,7 @@ impl Says<'_> {
         }
     }
 
-    /// A row a sector: how much resin its bores take, and from which batches.
+    /// One row per sector: the resin for its bores, and the batches it comes from.
     fn sectors(&self) -> Table {
         let rows = self.pour.sectors().into_iter().map(|sector| {
             let (first, last) = sector.batches;
@@ -245,16 +245,16 @@ mod tests {
         let numbered = |sheet: &Sheet, number: &str| {
             words(sheet).iter().filter(|word| **word == number).count()
         };
-        // 38 bores of the default board to a batch of 30 ml, 145 bores a board: 38, 38, 38 and 31 of the fourth.
+        // A batch of 30 ml fills 38 bores of the default board, which has 145: 38, 38, 38, and 31 of the fourth batch.
         assert_eq!(numbered(&sheets[1], "1"), 38 + 1);
         assert_eq!(numbered(&sheets[1], "4"), 31 + 1);
-        // The fourth goes on with 7 of the second board.
+        // The fourth batch continues with 7 bores of the second board.
         assert_eq!(numbered(&sheets[2], "4"), 7 + 1);
         assert_eq!(numbered(&sheets[2], "7"), 38);
     }
 
     #[test]
-    fn the_page_of_batches_tells_what_is_measured_out_and_when() {
+    fn the_page_of_batches_says_what_to_measure_out_and_when() {
         let sheets = sheets(Filling::default(), 1, None);
         let said = words(&sheets[0]).join("|");
         for part in [
@@ -269,7 +269,7 @@ mod tests {
     }
 
     #[test]
-    fn numbers_stay_within_their_bores_and_all_within_the_page() {
+    fn numbers_stay_within_their_bores_and_everything_within_the_page() {
         let tiny = Paper::Custom {
             width: 100.0,
             height: 140.0,

@@ -1,7 +1,7 @@
-//! A board of a filling plan: the number of its batch in every bore.
+//! A board of a filling plan: the number of the batch in every bore.
 //!
-//! The board is drawn as large as the page allows and not to scale, so that all of it is marks of the sheet and no writer takes
-//! it for something to drill by.
+//! The board is drawn as large as the page allows and not to scale, so everything on it is a mark of the sheet, and no writer
+//! takes it for something to drill.
 
 use std::collections::BTreeMap;
 
@@ -23,13 +23,13 @@ const AROUND: f64 = 7.0;
 const TITLE: f64 = 5.0;
 /// Size of plain words.
 const WORDS: f64 = 3.0;
-/// Length of the line between two sectors, mm: outside the board, it keeps out of the numbers.
+/// Length of the line between two sectors, mm; outside the board, so that it keeps clear of the numbers.
 const BORDER: f64 = 5.0;
 /// Largest size of a number in a bore.
 const NUMBER: f64 = 3.2;
 
 impl Says<'_> {
-    /// A board as large as the page has room for, the number of its batch in each bore.
+    /// A board as large as the page has room for, with the number of the batch in each bore.
     ///
     /// With several boards each has a page of its own, counted from 1, as a batch may end in the middle of one.
     pub(super) fn plan(&self, layout: &Layout, paper: Size, number: u32) -> Sheet {
@@ -52,7 +52,7 @@ impl Says<'_> {
         Sheet::of_marks(paper, format!("filling plan, board {number}"), marks)
     }
 
-    /// The number of the board among all, and the meaning of the numbers.
+    /// The number of the board among all, and what the numbers mean.
     fn title(&self, paper: Size, number: u32) -> Vec<Item> {
         let margin = self.board.template.margin;
         let room = paper.width - 2.0 * margin;
@@ -79,7 +79,7 @@ impl Says<'_> {
         ]
     }
 
-    /// The batch of each bore of a board, numbered from 1 in the order of mixing; bores that take none are left out.
+    /// The batch of each bore of a board, numbered from 1 in mixing order; bores without resin are left out.
     fn numbers(&self, board: u32) -> BTreeMap<HoleId, u32> {
         let batches = self.pour.batches.iter().zip(1..);
         let all = batches.flat_map(|(batch, number)| {
@@ -91,16 +91,16 @@ impl Says<'_> {
     }
 }
 
-/// Where the board lies on a page.
+/// The position and scale of the board on a page.
 struct Page {
-    /// Millimeters on the page for each of the board.
+    /// Millimeters on the page per millimeter of the board.
     scale: f64,
-    /// Where the center pin is on the page.
+    /// The center pin on the page.
     middle: Point,
 }
 
 impl Page {
-    /// The place on the page of a point of the board.
+    /// The point on the page of a point of the board.
     fn at(&self, point: Point) -> Point {
         self.middle + point.to_vec2() * self.scale
     }
@@ -132,7 +132,7 @@ impl Page {
         items
     }
 
-    /// A bore, and the number of its batch if it is filled.
+    /// A bore, with the number of its batch if it is filled.
     fn bore(&self, hole: &Hole, batch: Option<u32>) -> Vec<Item> {
         let (at, radius) = (self.at(hole.center), hole.bore.radius() * self.scale);
         let circle = Item {
@@ -142,7 +142,7 @@ impl Page {
         };
         let number = batch.map(|batch| {
             let wide = font::width(&batch.to_string(), 1.0, Weight::Regular);
-            // Its box keeps within the circle.
+            // The box of the number keeps within the circle.
             let diagonal = Vec2::new(wide, font::FIGURE_HEIGHT).hypot();
             words_at(centered(at, NUMBER.min(1.8 * radius / diagonal), batch))
         });
@@ -150,7 +150,7 @@ impl Page {
     }
 }
 
-/// A number with its middle at a point.
+/// A number centered at a point.
 fn centered(at: Point, size: f64, number: u32) -> Text {
     let down = font::FIGURE_HEIGHT * size / 2.0;
     Text::level(at - (0.0, down), size, Anchor::Middle, number.to_string())

@@ -1,7 +1,7 @@
-//! The section through the film: the wood, and every layer on it with its coats, its time and the preparation before it.
+//! The section through the film: the wood, and every layer on it with its coats, its time and its preparation.
 //!
 //! A film is a few hundredths of a millimeter thick, so the drawing is not to scale, and each layer states its thickness. Where
-//! color lies only in part, the parts of the board with other layers stand beside each other as columns.
+//! color covers only a part, the parts of the board with different layers are drawn side by side as columns.
 
 use board::{Coat, Measure};
 use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
@@ -11,21 +11,21 @@ use crate::font::Weight;
 use crate::pages::wrapped;
 use crate::{Anchor, Figure, Item, Line, Shape, Text, corners_of};
 
-/// Size of names of layers, mm.
+/// Size of the names of layers, mm.
 const NAME: f64 = 3.0;
 /// Size of the words about them.
 const SAID: f64 = 2.5;
-/// From baseline to baseline, in sizes of the type.
+/// Line spacing, in sizes of the type.
 const LEADING: f64 = 1.35;
 /// Width of the strip at the left of a layer that shows its coats, mm.
 const STRIP: f64 = 7.0;
-/// Between a layer's border and its words, mm.
+/// Gap between a layer's border and its words, mm.
 const PAD: f64 = 1.6;
 /// Height of the wood, mm.
 const WOOD: f64 = 9.0;
-/// A film of less is not worth a number, mm.
+/// Film thickness below which no number is shown, mm.
 const VISIBLE: f64 = 0.005;
-/// Between two columns, mm.
+/// Gap between two columns, mm.
 const BETWEEN: f64 = 5.0;
 /// The narrowest column whose words can be read, mm.
 const NARROW: f64 = 52.0;
@@ -42,7 +42,7 @@ const WIDE: f64 = 110.0;
 /// let mut board = Board { finish: vec![Coat::of(CoatKind::DewaxedShellac, 2.0)], ..Board::default() };
 /// let one = film_figure(&Workpiece::of(&board)?, 190.0).unwrap();
 /// board.finish.push(color);
-/// // Color on the marks alone stands in a column of its own.
+/// // Color only on the marks gets a column of its own.
 /// let two = film_figure(&Workpiece::of(&board)?, 190.0).unwrap();
 /// assert!(two.size.height > one.size.height && two.size.width > one.size.width);
 /// # Ok::<(), board::BuildError>(())
@@ -69,7 +69,7 @@ pub fn film_figure(workpiece: &Workpiece, width: f64) -> Option<Figure> {
     Some(in_rows(&drawn, beside, film.width))
 }
 
-/// Columns beside each other and, where there is no room, one row below the other; feet in line.
+/// Columns side by side and, where there is no room, in further rows below, aligned at their feet.
 ///
 /// `beside` is the number of columns in a row and `width` that of each, mm.
 fn in_rows(columns: &[Figure], beside: usize, width: f64) -> Figure {
@@ -90,15 +90,15 @@ fn in_rows(columns: &[Figure], beside: usize, width: f64) -> Figure {
     }
 }
 
-/// A film in the words of its section.
+/// Builds the text and the columns of a section through the film.
 ///
-/// It is made once and asked for one column after the other.
+/// It is made once for all columns.
 struct Film<'a> {
     /// The board, for its wood and its units.
     workpiece: &'a Workpiece,
     /// The layers, from the wood up, each with its number of coats.
     coats: &'a [Coat],
-    /// Every two coats that meet anywhere on the board, with the judgment of their bond.
+    /// Every two coats that meet anywhere on the board, with the assessment of their bond.
     met: Vec<Meeting>,
     /// Width of a column, mm.
     width: f64,
@@ -108,10 +108,10 @@ struct Film<'a> {
 type Lines = Vec<(String, f64, Weight)>;
 
 impl Film<'_> {
-    /// One column: the wood, its layers, and above them the parts of the board that it is of.
+    /// One column: the wood, its layers, and above them the parts of the board that it stands for.
     ///
-    /// `parts` are the parts of the board, `layers` the places of their coats in the finish from the wood up, `stacks`
-    /// the number of columns: one alone has no title.
+    /// `parts` are the parts of the board, `layers` the indices of their coats in the finish from the wood up, and `stacks` the
+    /// number of columns: a single one has no title.
     fn column(&self, parts: Parts, layers: &[usize], stacks: usize) -> Figure {
         let mut items = self.wood();
         let mut up = WOOD;
@@ -138,7 +138,7 @@ impl Film<'_> {
 
     /// The wood below all layers, as an area with its name.
     ///
-    /// It has the name of the species where one is chosen.
+    /// The name is that of the species where one is chosen.
     fn wood(&self) -> Vec<Item> {
         let area = Rect::new(0.0, 0.0, self.width, WOOD);
         let species = self.workpiece.board().wood.as_ref();
@@ -158,10 +158,10 @@ impl Film<'_> {
         ]
     }
 
-    /// Name, thickness and time of a layer, and how it holds on the one under it.
+    /// Name, thickness and time of a layer, and how it holds on the one below it.
     ///
-    /// `under` is the layer below it in this column; none where that is bare wood. A bond that fails, or that comes too
-    /// early, is in bold.
+    /// `under` is the layer below it in this column; none where that is bare wood. A bond that fails or comes too early is in
+    /// bold.
     fn layer_words(&self, layer: usize, under: Option<usize>) -> Lines {
         let Some(coat) = self.coats.get(layer) else {
             return Vec::new();
@@ -191,9 +191,9 @@ impl Film<'_> {
         lines
     }
 
-    /// Thickness of a layer's film, and the time that each coat dries.
+    /// Thickness of a layer's film, and the drying time of each coat.
     ///
-    /// Thickness is the sum of all its coats, in mm or in decimals of an inch: no fraction of an inch is as fine.
+    /// The thickness is the sum of all its coats, in mm or in decimals of an inch: no fraction of an inch is as fine.
     fn film_words(&self, coat: &Coat) -> String {
         let thick = coat_data(coat.kind).film * f64::from(coat.coats);
         let film = if thick >= VISIBLE {
@@ -212,9 +212,9 @@ impl Film<'_> {
         format!("{film}; dries {}{each}", drying_time(coat.dries))
     }
 
-    /// The words on how well a coat holds on the one under it.
+    /// The words on how well a coat holds on the one below it.
     ///
-    /// It begins with STOP where nothing holds, and with TOO EARLY where it would hold after a longer wait.
+    /// They begin with STOP where nothing would hold, and with TOO EARLY where it would hold after a longer wait.
     fn bond_words(&self, met: &Meeting) -> String {
         let below = self
             .coats
@@ -239,9 +239,9 @@ impl Film<'_> {
         format!("{below}: holds after {}{sanded}", drying_time(bond.hours))
     }
 
-    /// Height of a layer: of its words, and of the strip of its coats.
+    /// Height of a layer: of its words and of the strip of its coats, whichever is more.
     ///
-    /// More than twenty coats are as high as twenty: their lines would be a gray area.
+    /// More than twenty coats are as high as twenty, since their lines would merge into gray.
     fn height(&self, layer: usize, words: &Lines) -> f64 {
         let coats = self.coats.get(layer).map_or(1, |coat| coat.coats);
         (height_of(words) + 2.0 * PAD).max(f64::from(coats.min(20)) * 1.2)
@@ -327,7 +327,7 @@ mod tests {
     }
 
     #[test]
-    fn every_layer_has_its_name_its_time_and_what_it_lies_on() {
+    fn every_layer_has_its_name_its_time_and_its_base() {
         let said = words(&drawn(
             vec![
                 Coat::of(CoatKind::DewaxedShellac, 2.0),
@@ -355,7 +355,7 @@ mod tests {
     }
 
     #[test]
-    fn what_does_not_bond_says_stop() {
+    fn a_coat_that_does_not_bond_says_stop() {
         let coats = vec![
             Coat::of(CoatKind::Wax, 1.0),
             Coat::of(CoatKind::Lacquer, 0.5),
@@ -364,7 +364,7 @@ mod tests {
     }
 
     #[test]
-    fn all_of_it_stays_within_its_size_whatever_the_width() {
+    fn everything_stays_within_its_size_at_any_width() {
         let places = [
             CoatPlace::Marks,
             CoatPlace::Rings,

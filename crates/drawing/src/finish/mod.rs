@@ -1,7 +1,8 @@
-//! The finish plan on paper: section through the film, the work in order with its times, amounts, which coat holds on which.
+//! The finish plan on paper: the section through the film, the work in order with its times, amounts, and how coats hold on
+//! each other.
 //!
-//! Waits, amounts and judgments come from the room of the finish in crate `workshop`; here they are only printed. The label of
-//! the can wins over all of them, and the page says so.
+//! Waits, amounts and assessments come from module `finish` of crate `workshop`; this module only prints them. The label of the
+//! can overrules all of them, and the page says so.
 
 mod film;
 
@@ -18,7 +19,7 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 pub use film::film_figure;
 
-/// The section through the film as a sheet for the window, of a width, mm; none where no coats are planned.
+/// The section through the film as a sheet of a width for the window, mm; none where no coats are planned.
 ///
 /// ```
 /// use board::{Board, Coat};
@@ -35,7 +36,7 @@ pub fn film_sheet(workpiece: &Workpiece, width: f64) -> Option<Sheet> {
     let figure = film_figure(workpiece, width - 2.0 * BORDER)?;
     let stop = stop_line(workpiece);
     let above = stop.as_ref().map_or(0.0, |_| 2.0 * STOP);
-    // No wider than its content, so that a window shows it as large as possible.
+    // No wider than its content, so that a window can show it as large as possible.
     let width = match stop {
         Some(_) => width,
         None => width.min(figure.size.width + 2.0 * BORDER),
@@ -53,7 +54,7 @@ pub fn film_sheet(workpiece: &Workpiece, width: f64) -> Option<Sheet> {
     ))
 }
 
-/// The finish plan of a board on the paper of its template; nothing where no coats are planned.
+/// The finish plan of a board on the paper of its template; empty where no coats are planned.
 ///
 /// ```
 /// use board::{Board, Coat};
@@ -107,9 +108,9 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     pages(paper, margin, &head, &blocks)
 }
 
-/// The plan in a sentence.
+/// The plan in one sentence.
 ///
-/// It has the number of coats, the time from the first to the last, and which of them is hard last.
+/// It gives the number of coats, the time from the first to the last, and the coat that hardens last.
 fn in_short(board: &Board) -> String {
     let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
     let hard = last_to_harden(board).map_or(String::new(), |coat| {
@@ -124,7 +125,7 @@ fn in_short(board: &Board) -> String {
 
 /// The cautions for the whole finish.
 ///
-/// They are those of the trial on a test board, which comes first and has to do with every one of the materials.
+/// They are those of the trial on a test piece, which comes first and involves every one of the materials.
 fn minded(workpiece: &Workpiece) -> Vec<Block> {
     let trial = workpiece.work_plan().of(Task::Trial).next();
     let all = trial.map_or(&[][..], |trial| &trial.cautions);
@@ -134,9 +135,9 @@ fn minded(workpiece: &Workpiece) -> Vec<Block> {
     cautions(all)
 }
 
-/// The findings about the coats; notes stand in the window.
+/// The findings about the coats except notes, which only the window shows.
 ///
-/// A maker who has only the page in hand sees there that a coat will not hold.
+/// A maker who has only the page still sees that a coat will not hold.
 fn found(workpiece: &Workpiece) -> Vec<Block> {
     let told = workpiece
         .findings()
@@ -146,7 +147,7 @@ fn found(workpiece: &Workpiece) -> Vec<Block> {
         .collect()
 }
 
-/// A task of the plan of the work, with boxes to tick; nothing where the plan has none.
+/// A task of the work plan, with boxes to tick; empty where the plan does not have it.
 ///
 /// The tools of coats are left out: each coat names its own.
 fn step(workpiece: &Workpiece, task: Task) -> Vec<Block> {
@@ -164,7 +165,7 @@ fn step(workpiece: &Workpiece, task: Task) -> Vec<Block> {
     blocks
 }
 
-/// "Amounts", or for how many boards.
+/// "Amounts", or the same for a number of boards.
 fn amounts_title(boards: u32) -> String {
     match boards {
         1 => "Amounts".into(),
@@ -172,9 +173,9 @@ fn amounts_title(boards: u32) -> String {
     }
 }
 
-/// A row a kind: coats, area, coverage, amount, thinner.
+/// One row per kind: coats, area, coverage, amount, thinner.
 ///
-/// Areas are of one board and amounts of all of them, since one is read at the board and the other in the store. The last
+/// Areas are for one board and amounts for all of them, since one is read at the board and the other in the store. The last
 /// column is the solvent that thins it.
 fn amounts(workpiece: &Workpiece) -> Table {
     let board = workpiece.board();
@@ -208,9 +209,9 @@ fn amounts(workpiece: &Workpiece) -> Table {
     }
 }
 
-/// An area of so many m² in the maker's system.
+/// An area given in m², in the maker's system.
 ///
-/// Square meters have two decimals and square feet one, which is about the same.
+/// Square meters have two decimals and square feet one, which is about the same resolution.
 fn area(square_meters: f64, units: Units) -> String {
     /// Square feet in a square meter.
     const SQUARE_FEET: f64 = 10.763_910_4;
@@ -220,9 +221,9 @@ fn area(square_meters: f64, units: Units) -> String {
     }
 }
 
-/// A row for every two coats that meet, with the judgment, its reason and its source.
+/// A row for every two coats that meet, with the assessment, its reason and its source.
 ///
-/// The time is the least one between the two; it is left out where they do not hold after any wait.
+/// The time is the least wait between the two; it is left out where no wait makes them hold.
 fn bonds(board: &Board) -> Table {
     let name = |at: usize| {
         let kind = board.finish.get(at).map_or("", |coat| coat.kind.label());
@@ -312,7 +313,7 @@ mod tests {
     }
 
     #[test]
-    fn what_stops_the_finish_stands_on_top() {
+    fn stops_of_the_finish_come_first() {
         let mut board = planned();
         board.finish = vec![
             Coat::of(CoatKind::Wax, 1.0),

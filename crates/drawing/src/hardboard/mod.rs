@@ -1,4 +1,4 @@
-//! Templates of hardboard on sheets: the router's, and the sector jig.
+//! Hardboard templates on sheets: the router template, and the sector jig.
 
 pub mod router;
 pub mod sector;

@@ -1,7 +1,7 @@
-//! The router's template on sheets, and a page of its settings.
+//! The router template on sheets, and a page of its settings.
 //!
-//! The template is a workpiece of its own, whose bores are wider by the bushing's diameter minus the bit's. So it is divided into
-//! sheets, named and checked as the board is; only its texts differ.
+//! The template is a workpiece of its own, whose bores are wider by the bushing's diameter minus the bit's. So it is cut into
+//! sheets, named and checked like the board; only its texts differ.
 
 use board::{Board, Center, HoleId, Role, Router, in_a_row, show_setting};
 use workshop::{
@@ -18,7 +18,7 @@ use crate::template::tiled::sheets_of;
 use crate::template::whole::whole_of;
 use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, numbered, pages};
 
-/// The template of a workpiece's router in sheets, and the page with its settings; empty where none is planned.
+/// The router template of a workpiece in sheets, and the page with its settings; empty where none is planned.
 ///
 /// Its openings are wider than the bores by the bushing's diameter minus the bit's, so that a bit in the bushing cuts the bore.
 ///
@@ -54,7 +54,7 @@ pub fn router_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>,
     Ok(sheets)
 }
 
-/// The template of a workpiece's router on one sheet, for a plotter or a laser cutter; none where none is planned.
+/// The router template of a workpiece on one sheet, for a plotter or a laser cutter; none where none is planned.
 pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     let (router, template) = workpiece.router()?;
     let (board, wide) = (workpiece.board(), template.layout());
@@ -85,7 +85,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     Some(whole_of(subject, "router template", stamp))
 }
 
-/// An operation of the plan of the work on the page of a jig: its name, and its steps to tick off.
+/// An operation of the work plan for the page of a jig: its name, and its steps to tick off.
 pub fn operation_blocks(operation: &Operation) -> [Block; 2] {
     [
         Block::Heading(operation.task.title().into()),
@@ -93,8 +93,8 @@ pub fn operation_blocks(operation: &Operation) -> [Block; 2] {
     ]
 }
 
-/// The template to be divided into sheets. The board's edge is drawn as a guide, not as a line to cut, because the template may have any
-/// shape that can be clamped.
+/// The template to be cut into sheets. The board's edge is drawn as a guide and not as a line to cut, because the template may
+/// have any shape that can be clamped.
 fn subject(template: &Workpiece) -> Subject<'_> {
     let mut subject = Subject {
         kind: "Router template",
@@ -108,7 +108,7 @@ fn subject(template: &Workpiece) -> Subject<'_> {
     subject
 }
 
-/// Tools and plunge for the title block, in one line where that has room for them.
+/// Tools and plunge for the title block, in one line where there is room.
 fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<String> {
     let tools = tools(board, router);
     let one = match plunges(settings).as_slice() {
@@ -122,7 +122,7 @@ fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<Strin
         .map_or_else(|| vec![tools, depths(board, settings)], |one| vec![one])
 }
 
-/// The bushing, bit and hardboard that the openings are drawn for, in words.
+/// The words on the bushing, bit and hardboard that the openings are drawn for.
 fn tools(board: &Board, router: Router) -> String {
     let length = |mm: f64| show_setting(mm, board.units);
     format!(
@@ -133,7 +133,7 @@ fn tools(board: &Board, router: Router) -> String {
     )
 }
 
-/// The plunge settings, in a line.
+/// The plunge settings in one line.
 fn depths(board: &Board, settings: &[RouterSetting]) -> String {
     let length = |mm: f64| show_setting(mm, board.units);
     let depths = plunges(settings);
@@ -159,7 +159,7 @@ fn depths(board: &Board, settings: &[RouterSetting]) -> String {
     }
 }
 
-/// The page with the router's settings for each kind of bore, and how the template is held.
+/// The page with the router's settings for each kind of bore, and on holding the template.
 fn page(
     workpiece: &Workpiece,
     router: Router,
@@ -186,7 +186,7 @@ fn page(
     numbered(pages(paper, margin, &head, &blocks), margin)
 }
 
-/// The playing hole at the center, which the template has no hole for.
+/// The sentence on the playing hole at the center, for which the template has no hole.
 fn playing_hole(board: &Board) -> &'static str {
     match board.drilled_center() {
         Center::Hole { .. } => " The playing hole at the center is drilled without it.",
@@ -272,9 +272,10 @@ mod tests {
 
     const HOLES: [Layer; 3] = [Layer::Track, Layer::Home, Layer::Start];
 
-    /// 12 mm bores of 5 mm, a 16 mm bushing and a 12 mm bit, hardboard of 6 mm: holes of 16 mm, a plunge of 11 mm.
+    /// Bores 12 mm wide and 5 mm deep, a bushing of 16 mm, a bit of 12 mm, hardboard of 6 mm: holes of 16 mm, a plunge of 11
+    /// mm.
     #[test]
-    fn holes_are_drawn_for_the_bushing_whatever_marks_the_board_and_settings_are_told() {
+    fn holes_are_drawn_for_the_bushing_and_settings_are_printed() {
         let mut board = Board::default();
         board.template.marking = Marking::Crosses;
         let sheets = sheets(&board, Router::default());
@@ -312,9 +313,9 @@ mod tests {
         assert!(edge.map(|item| item.line).eq([Line::Guide]));
     }
 
-    /// A bit wider than the bores does not go straight down: settings and sheets say that it does not fit.
+    /// A bit wider than the bores cannot plunge: settings and sheets say that it does not fit.
     #[test]
-    fn a_bit_or_a_bushing_that_does_not_fit_is_told_on_every_sheet() {
+    fn every_sheet_says_that_a_bit_or_a_bushing_does_not_fit() {
         let board = Board::default();
         let wide = Router {
             bushing: 18.0,
@@ -349,7 +350,7 @@ mod tests {
     }
 
     #[test]
-    fn plunges_are_told_by_role_where_depths_differ() {
+    fn plunges_are_listed_by_role_where_depths_differ() {
         let mut board = Board::default();
         board.bores.start = Bore {
             diameter: 14.0,

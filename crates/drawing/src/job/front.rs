@@ -1,4 +1,4 @@
-//! The first page of the job sheet: the board, who plays with which color, the time in all, and the open findings.
+//! The first page of the job sheet: the board, the players with their colors, the total time, and the open findings.
 
 use board::several;
 use kurbo::{Point, Size};
@@ -14,14 +14,14 @@ const BOARD: f64 = 66.0;
 const BESIDE: f64 = 3.9;
 /// Size of the findings, mm: 9 pt.
 const FOUND: f64 = 9.0 / 72.0 * board::INCH;
-/// From line to line beside it, mm.
+/// Spacing of the lines beside it, mm.
 const STEP: f64 = 5.6;
 
-/// The blocks of the first page, for a page so wide, mm.
+/// The blocks of the first page, for a page of this width, mm.
 ///
 /// Where a picture of the board is laid under the numbers of the players, the board is not drawn.
 ///
-/// Findings come last, since their number is not known: all else stays in its place from sheet to sheet.
+/// Findings come last, since their number varies: everything else keeps its place from sheet to sheet.
 pub fn front(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Vec<Block> {
     let mut blocks = vec![
         Block::Figure(seen(workpiece, width, is_pictured)),
@@ -35,14 +35,14 @@ pub fn front(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Vec<Block>
     blocks
 }
 
-/// Side of the square with the board on a page so wide, mm.
+/// Side of the square with the board on a page of this width, mm.
 pub fn side(width: f64) -> f64 {
     BOARD.min(0.45 * width)
 }
 
-/// The board from above, and beside it the players by their colors and marks.
+/// The board from above, and beside it the players with their colors and marks.
 ///
-/// Players without room below each other go on in another column; a line that is too long for its column is cut.
+/// Players that do not fit below each other continue in another column; a line too long for its column is shortened.
 fn seen(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Figure {
     let side = side(width);
     let mut items = if is_pictured {
@@ -77,7 +77,7 @@ fn seen(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Figure {
     }
 }
 
-/// The players, a line each: color and mark.
+/// The players, one line each: color and mark.
 ///
 /// The first line is the title. Colors and marks are given in words, since the sheet is black on white.
 fn players(workpiece: &Workpiece) -> Vec<String> {
@@ -91,7 +91,7 @@ fn players(workpiece: &Workpiece) -> Vec<String> {
     core::iter::once(title).chain(lines).collect()
 }
 
-/// The board in a sentence.
+/// The board in one sentence.
 ///
 /// Lengths are in the maker's unit.
 fn about(workpiece: &Workpiece) -> String {
@@ -109,9 +109,9 @@ fn about(workpiece: &Workpiece) -> String {
     )
 }
 
-/// The method, and what all of it takes.
+/// The method, and the total time.
 ///
-/// Waits are added up one after the other, which is the most that they come to: glue sets while paper is printed.
+/// Waits are added up one after the other, which is an upper limit: glue sets while paper is printed.
 fn in_all(plan: &WorkPlan) -> String {
     format!(
         "Holes by {}. About {} hands-on, and {} of waiting if nothing else is done meanwhile; times that you have not typed are \
@@ -122,9 +122,9 @@ fn in_all(plan: &WorkPlan) -> String {
     )
 }
 
-/// A time as a shop states it: minutes to the nearest five, hours, days.
+/// A time as people state it in a shop: minutes to the nearest five, hours, days.
 ///
-/// No estimate here is good to a minute, and none of a wait to an hour.
+/// No estimate here is accurate to a minute, and none of a wait to an hour.
 pub fn time(hours: f64) -> String {
     if hours < 1.75 {
         several(((hours * 12.0).ceil() * 5.0).max(5.0), "minute")
@@ -135,10 +135,10 @@ pub fn time(hours: f64) -> String {
     }
 }
 
-/// The findings that are left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided
-/// to live with is ticked off on paper. Notes stand in the window.
+/// The findings left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided to accept is
+/// ticked off on paper. Notes are only in the window.
 ///
-/// Every one of them has the name of its rule, under which the maker finds it in the window.
+/// Each has the name of its rule, under which the maker finds it in the window.
 fn found(findings: &[Finding]) -> Vec<Block> {
     let told: Vec<&Finding> = findings
         .iter()

@@ -1,8 +1,8 @@
-//! The job sheet: all of the work in its order, with what to mind, boxes to tick, and last the figures that go with them.
+//! The job sheet: all of the work in order, with cautions and boxes to tick, and at the end the shop math of its steps.
 //!
-//! Operations come from the plan of the work in crate `workshop`, in its order and with its reasons; each has the headings of the
-//! sums that belong to it, where the figures are found. A stage of the work has a page where one holds it. The first page shows
-//! the board, who plays with which color, and the open findings: a board that is stopped should not be cut by its sheet.
+//! Operations come from the work plan of crate `workshop`, in its order and with its reasons; each has the headings of the sums
+//! that belong to it. A stage of the work is kept on one page where it fits. The first page shows the board, the players with
+//! their colors, and the open findings, since a board that is stopped should not be cut by its sheet.
 
 mod front;
 mod steps;
@@ -13,10 +13,10 @@ use workshop::{Workpiece, paper_size};
 use crate::pages::beginning;
 use crate::{Block, Head, Sheet, Stamp, looks, pages};
 
-/// The job sheet of a board on the paper of its template: the board and its open findings, then every operation in its order,
-/// stage by stage, with what to mind and boxes to tick, and last the figures of all steps.
+/// The job sheet of a board on the paper of its template: the board and its open findings, then every operation in order, stage
+/// by stage, with cautions and boxes to tick, and finally the shop math of all steps.
 ///
-/// On the first page a square is kept for a picture of the board, see [`job_picture`].
+/// The first page reserves a square for a picture of the board, see [`job_picture`].
 ///
 /// ```
 /// use board::Board;
@@ -42,7 +42,7 @@ fn head(workpiece: &Workpiece, stamp: &Stamp) -> Head {
     Head::of("Job sheet", "job sheet", workpiece, stamp)
 }
 
-/// A square on the first page of the job sheet that is kept for a picture of the board.
+/// A square on the first page of the job sheet that is reserved for a picture of the board.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PictureRoom {
     /// The square, mm from the lower left corner of the paper.
@@ -51,7 +51,7 @@ pub struct PictureRoom {
     pub inset: f64,
 }
 
-/// The place on the first page of the job sheet that is kept for a picture of the board; none on paper so small that the
+/// The place on the first page of the job sheet that is reserved for a picture of the board; none on paper so small that the
 /// board is drawn on a page of its own.
 ///
 /// ```
@@ -74,10 +74,10 @@ pub fn job_picture(workpiece: &Workpiece, stamp: &Stamp) -> Option<PictureRoom> 
     })
 }
 
-/// The stages of the work, each kept on a page where one holds it.
+/// The stages of the work, each kept on one page where it fits.
 ///
-/// A caution is printed in full in the stage where it first applies, and by its name from there on. The figures of all steps come
-/// last.
+/// A caution is printed in full in the stage where it first applies, and by name from there on. The shop math of all steps
+/// comes last.
 fn stages(workpiece: &Workpiece) -> Vec<Block> {
     let plan = workpiece.work_plan();
     let mut sheet = steps::Steps::new(workpiece, plan);
@@ -119,7 +119,7 @@ mod tests {
     }
 
     #[test]
-    fn steps_are_numbered_with_their_cautions_and_figures() {
+    fn steps_are_numbered_with_their_cautions_and_shop_math() {
         let board = Board {
             wood: Some(Wood::default()),
             filling: Some(Filling::default()),
@@ -150,7 +150,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_found_is_to_be_settled_first() {
+    fn findings_come_before_the_steps() {
         let board = Board {
             pitch: 11.0,
             ..Board::default()
@@ -166,9 +166,9 @@ mod tests {
         assert!(!said.contains("No problems found"));
     }
 
-    /// Bores of one diameter and two depths: their figures say which holes they are about.
+    /// Bores of one diameter and two depths: their sums say which holes they are about.
     #[test]
-    fn figures_of_one_diameter_are_told_apart_by_role() {
+    fn sums_of_one_diameter_are_distinguished_by_role() {
         let mut board = Board::default();
         board.bores.start.depth = 8.0;
         let said = said(&board);
@@ -176,9 +176,9 @@ mod tests {
         assert!(said.contains("(track, home"), "{said}");
     }
 
-    /// The steps are those of the plan of the work, one for one and in its order.
+    /// The steps are those of the work plan, one for one and in its order.
     #[test]
-    fn steps_stand_in_the_order_of_the_plan() {
+    fn steps_are_in_the_order_of_the_plan() {
         for method in board::DrillingMethod::ALL {
             let board = Board {
                 method,
@@ -206,9 +206,9 @@ mod tests {
         }
     }
 
-    /// Steps are set in 11 pt, and nothing on the sheet in less than 6 pt: a point is 1/72 in.
+    /// Steps are set in 11 pt, and nothing on the sheet is smaller than 6 pt; a point is 1/72 in.
     #[test]
-    fn steps_are_read_at_arms_length() {
+    fn steps_are_large_enough_to_read_at_arms_length() {
         let sheets = job_pages(
             &Workpiece::of(&Board::default()).unwrap(),
             &Stamp::default(),
@@ -229,9 +229,9 @@ mod tests {
         assert!(points(step.size) >= 11.0 - 1e-9, "{}", points(step.size));
     }
 
-    /// A step that one page holds is on one page: its number and its last box.
+    /// A step that fits on one page is on one page: its number and its last box.
     #[test]
-    fn a_step_is_not_split_where_a_page_holds_it() {
+    fn a_step_that_fits_on_a_page_is_not_split() {
         let board = Board {
             wood: Some(Wood::default()),
             filling: Some(Filling::default()),
@@ -265,7 +265,7 @@ mod tests {
     }
 
     #[test]
-    fn the_first_page_tells_who_has_which_color() {
+    fn the_first_page_says_who_has_which_color() {
         let said = said(&Board::default());
         assert!(
             said.contains("1 orange, dot") || said.contains("1  orange, dot"),

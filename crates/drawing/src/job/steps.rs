@@ -1,5 +1,5 @@
-//! The steps of the job sheet, each with its tools, its time, its reasons, its cautions and its work; their figures come after all of
-//! them, where they are out of the way of the hands.
+//! The steps of the job sheet, each with its tools, its time, its reasons, its cautions and its work; their shop math comes
+//! after all of them, out of the way.
 
 use board::{Board, INCH, Measure, Quantity, Role, in_a_row};
 use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece, cautions_of};
@@ -7,27 +7,27 @@ use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece, cautions_
 use super::front::time;
 use crate::{Align, Block, Cell, Column, Table};
 
-/// Size of the words whose sentences with boxes are 11 pt, which a maker reads at arm's length, mm.
+/// Size of words such that sentences with boxes are 11 pt, which can be read at arm's length, mm.
 const STEP: f64 = 11.0 / 72.0 * INCH / 0.9;
 /// Size of tools, reasons and cautions, mm: 9 pt.
 const BESIDE: f64 = 9.0 / 72.0 * INCH;
 
-/// The steps of a job sheet, one after the other: a caution is printed in full where it first applies.
+/// Builds the steps of a job sheet; a caution is printed in full where it first applies.
 pub struct Steps<'a> {
-    /// The board, for its figures.
+    /// The board, for its shop math.
     workpiece: &'a Workpiece,
     /// Its operations, for their reasons.
     plan: &'a WorkPlan,
-    /// The cautions that were printed in full.
+    /// The cautions already printed in full.
     minded: Vec<Caution>,
     /// Number of the last step.
     number: u32,
-    /// The figures of the steps that have some, each under the step's heading.
+    /// The shop math of the steps that have some, each under the step's heading.
     figures: Vec<Block>,
 }
 
 impl<'a> Steps<'a> {
-    /// The steps of a board, none printed yet.
+    /// The steps of a board, before any is printed.
     pub const fn new(workpiece: &'a Workpiece, plan: &'a WorkPlan) -> Self {
         Self {
             workpiece,
@@ -38,7 +38,7 @@ impl<'a> Steps<'a> {
         }
     }
 
-    /// The steps of a stage, each kept together; operations of one task that follow each other are one step.
+    /// The steps of a stage, each kept together; consecutive operations of one task are one step.
     pub fn of_stage(&mut self, operations: &[Operation]) -> Vec<Block> {
         let steps = operations.chunk_by(|one, next| one.task == next.task);
         steps
@@ -46,12 +46,13 @@ impl<'a> Steps<'a> {
             .collect()
     }
 
-    /// The figures of all steps that were told, under the headings of the steps; nothing where none has any.
+    /// The shop math of all printed steps, under the headings of the steps; empty where none has any.
     pub fn figures(self) -> Vec<Block> {
         self.figures
     }
 
-    /// A step: its heading, tool and time, why it comes here, what to mind, its work. Its figures are kept for the end.
+    /// A step: its heading, tool and time, the reasons for its place, its cautions, its work. Its shop math is kept for the
+    /// end.
     ///
     /// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
     fn blocks_of(&mut self, step: &[Operation]) -> Vec<Block> {
@@ -78,7 +79,7 @@ impl<'a> Steps<'a> {
         blocks
     }
 
-    /// Keeps the figures that belong to an operation, under the heading of its step.
+    /// Keeps the shop math that belongs to an operation, under the heading of its step.
     fn keep_figures(&mut self, operation: &Operation, heading: &str) {
         let groups = self.workpiece.sums().iter();
         let groups = groups.filter(|group| operation.sums.contains(&group.heading));
@@ -90,9 +91,9 @@ impl<'a> Steps<'a> {
         }
     }
 
-    /// The reasons why it comes after the operations it needs, a sentence each; none where it needs none.
+    /// The reasons why it comes after the operations it needs, one sentence each; none where it needs none.
     ///
-    /// A maker who knows the reason knows which steps may be swapped, and which swap would ruin the board.
+    /// A maker who knows the reasons knows which steps may be swapped, and which swap would ruin the board.
     fn reasons(&self, operation: &Operation) -> Option<String> {
         let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
         for need in &operation.needs {
@@ -115,7 +116,7 @@ impl<'a> Steps<'a> {
         (!told.is_empty()).then(|| told.join(" "))
     }
 
-    /// The cautions that no step before had, in full.
+    /// The cautions that no earlier step had, in full.
     fn cautions(&mut self, step: &[Operation]) -> Vec<String> {
         let new = cautions_of(step)
             .into_iter()
@@ -125,7 +126,7 @@ impl<'a> Steps<'a> {
         new.into_iter().map(Caution::in_full).collect()
     }
 
-    /// The cautions that a step before had in full, by name.
+    /// The cautions that an earlier step had in full, by name.
     fn again(&self, step: &[Operation]) -> Option<String> {
         let known = cautions_of(step)
             .into_iter()
@@ -135,7 +136,7 @@ impl<'a> Steps<'a> {
     }
 }
 
-/// A name as it stands within a sentence: in small letters, but for abbreviations.
+/// A name for use within a sentence: in lower case, except abbreviations.
 fn within(name: &str) -> String {
     match name.strip_prefix("CNC") {
         Some(rest) => format!("CNC{}", rest.to_lowercase()),
@@ -145,7 +146,7 @@ fn within(name: &str) -> String {
 
 /// Tool, time and waiting of a step.
 ///
-/// Of a step of several operations, as coats of finish are, times add up, and the reason of the first wait counts for all.
+/// In a step of several operations, such as coats of finish, times add up, and the reason of the first wait stands for all.
 fn set_up(step: &[Operation]) -> String {
     let minutes: f64 = step
         .iter()
@@ -167,7 +168,7 @@ fn set_up(step: &[Operation]) -> String {
     told.join(" ")
 }
 
-/// The figures of a group that are of the whole board or of a bore; those of batches and sectors are on the filling plan.
+/// The sums of a group that are about the whole board or a bore; those about batches and sectors are on the filling plan.
 fn figures(board: &Board, group: &SumGroup) -> Block {
     let counted = |at: Option<Measure>| at.is_some_and(|at| at.quantity == Quantity::Count);
     let sums = group.brief().into_iter().filter(|sum| !counted(sum.at));
@@ -175,7 +176,7 @@ fn figures(board: &Board, group: &SumGroup) -> Block {
     let titled = |sum: &Sum| sum.titled(board.units);
     let rows = sums.iter().map(|sum| {
         let title = titled(sum);
-        // Holes of one diameter and two depths are told apart by their role.
+        // Holes of one diameter and two depths are distinguished by role.
         let alike = sums.iter().filter(|other| titled(other) == title).count();
         let roles = if alike > 1 { roles(sum) } else { String::new() };
         vec![
@@ -189,7 +190,7 @@ fn figures(board: &Board, group: &SumGroup) -> Block {
     })
 }
 
-/// The roles of a figure's holes, as in " (home, start)"; empty where it names no holes.
+/// The roles of a sum's holes, as in " (home, start)"; empty where it names no holes.
 fn roles(sum: &Sum) -> String {
     let mut roles: Vec<Role> = sum.holes.iter().map(|hole| hole.id().role()).collect();
     roles.sort_unstable();

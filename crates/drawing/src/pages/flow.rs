@@ -1,8 +1,8 @@
 //! The pages being filled from the top.
 //!
-//! A page is turned when the next line would not fit; parts that must stay together (a heading with its text, a caution with its
-//! bar) asks for its room beforehand. How many pages there are is known only at the end, so that the line at the foot, which
-//! states it, is added last.
+//! A new page begins when the next line would not fit. Parts that must stay together (a heading with its text, a caution with
+//! its bar) reserve their room beforehand. The number of pages is known only at the end, so the line at the foot, which states
+//! it, is added last.
 
 use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
 
@@ -18,13 +18,13 @@ const TITLE: f64 = 6.5;
 const HEADING: f64 = 4.2;
 /// Size of a stage's name, mm.
 const STAGE: f64 = 5.6;
-/// Size of plain words, the default.
+/// Default size of plain words, mm.
 const WORDS: f64 = 3.0;
 /// Size of the line below each page.
 const FOOT: f64 = 2.2;
 /// Height of the line above each page of a board that is stopped, mm.
 const STOP: f64 = stopped::SIZE * 1.6;
-/// From baseline to baseline, in sizes of the type.
+/// Line spacing, in sizes of the type.
 pub const LEADING: f64 = 1.42;
 /// Room above a heading and below a table.
 const GAP: f64 = 3.5;
@@ -37,25 +37,25 @@ pub struct Flow<'a> {
     head: &'a Head,
     /// Width and height of each page, mm.
     paper: Size,
-    /// The area to fill, the lines at the foot and at the top left out.
+    /// The area to fill, excluding the lines at the foot and at the top left.
     room: Rect,
     /// The pages before this one.
     done: Vec<Vec<Item>>,
     /// The items of this page so far.
     page: Vec<Item>,
-    /// Where the next line's top is.
+    /// The top of the next line.
     top: f64,
     /// Size of words, mm.
     words: f64,
-    /// Distance from the left of the room to the column of the table that is being filled, mm.
+    /// Distance from the left of the area to the column of the table that is being filled, mm.
     aside: f64,
 }
 
 impl<'a> Flow<'a> {
     /// The first page, with its title.
     ///
-    /// The paper's size and its margin are in mm. A board that is stopped has a line above the room of every page, for
-    /// which the room is made here.
+    /// The paper's size and its margin are in mm. On a board that is stopped, every page has a line above its area, for which
+    /// room is made here.
     pub fn new(paper: Size, margin: f64, head: &'a Head) -> Self {
         let all = paper.to_rect().inset(-margin);
         let foot = FOOT * (LEADING + 1.0);
@@ -76,7 +76,7 @@ impl<'a> Flow<'a> {
         flow
     }
 
-    /// An empty page like those of this one, to see how much room something takes.
+    /// An empty page like this one, to measure how much room something takes.
     pub fn trial(&self) -> Self {
         Self {
             head: self.head,
@@ -90,12 +90,12 @@ impl<'a> Flow<'a> {
         }
     }
 
-    /// Height of the content laid on an empty page, mm; none where it takes more than one.
+    /// Height of the content put on an empty page, mm; none where it takes more than one.
     pub fn taken(&self) -> Option<f64> {
         self.done.is_empty().then_some(self.room.y1 - self.top)
     }
 
-    /// Height of a page that may be filled, mm.
+    /// Usable height of a page, mm.
     pub fn height_of_page(&self) -> f64 {
         self.room.height()
     }
@@ -105,12 +105,12 @@ impl<'a> Flow<'a> {
         self.words
     }
 
-    /// Writes words in another size from here on, mm.
+    /// Sets the size of words from here on, mm.
     pub const fn set_words_size(&mut self, size: f64) {
         self.words = size;
     }
 
-    /// Width that may be filled.
+    /// Usable width.
     pub fn width(&self) -> f64 {
         self.room.width()
     }
@@ -120,22 +120,22 @@ impl<'a> Flow<'a> {
         self.top - self.room.y0
     }
 
-    /// Where the next line's top is.
+    /// The top of the next line.
     pub const fn top(&self) -> f64 {
         self.top
     }
 
-    /// Whether nothing stands on the page yet.
+    /// Whether the page is still empty.
     pub fn is_fresh(&self) -> bool {
         self.page.is_empty()
     }
 
-    /// Goes down by so much.
+    /// Moves down by a height.
     pub fn space(&mut self, by: f64) {
         self.top -= by;
     }
 
-    /// Begins another page, unless this one is still empty.
+    /// Begins a new page, unless this one is still empty.
     ///
     /// The column of the table that is being filled stays the same.
     pub fn turn(&mut self) {
@@ -145,9 +145,9 @@ impl<'a> Flow<'a> {
         self.top = self.room.y1;
     }
 
-    /// A title above its text; on the next page where too little of the text would follow on this one.
+    /// A heading above its text; on the next page where too little of the text would follow on this one.
     ///
-    /// `needs` is the height of what must not be parted from it: the words below it, and the first rows of their table.
+    /// `needs` is the height of what must not be separated from it: the words below it, and the first rows of their table.
     pub fn heading(&mut self, words: &str, needs: f64) {
         let own = self.height(words, HEADING, Weight::SemiBold) + 1.0;
         let wanted = (own + needs).min(self.room.height() / 2.0);
@@ -179,12 +179,12 @@ impl<'a> Flow<'a> {
         lines as f64 * size * LEADING
     }
 
-    /// Height of plain words with the room below them, mm.
+    /// Height of plain words with the gap below them, mm.
     pub fn words_height(&self, words: &str) -> f64 {
         self.height(words, self.words, Weight::SemiBold) + 1.8
     }
 
-    /// Goes to a height of the page, and so far right of its left side: the place where a column of a table begins.
+    /// Goes to a height on the page and a distance from its left side, where a column of a table begins.
     pub const fn go_to(&mut self, top: f64, aside: f64) {
         self.top = top;
         self.aside = aside;
@@ -213,9 +213,9 @@ impl<'a> Flow<'a> {
         self.space(1.8);
     }
 
-    /// A drawing at the left of the page, on another one where it does not fit on this.
+    /// A drawing at the left of the page, on a new page where it does not fit on this one.
     ///
-    /// A figure that is higher than a page begins at the top of one.
+    /// A figure higher than a page begins at the top of one.
     pub fn figure(&mut self, figure: &Figure) {
         if self.left() < figure.size.height && !self.is_fresh() {
             self.turn();
@@ -226,9 +226,9 @@ impl<'a> Flow<'a> {
         self.space(figure.size.height + GAP);
     }
 
-    /// Lines of words, from page to page.
+    /// Lines of words, continued from page to page.
     ///
-    /// `indent` is the distance of their left from that of the room, mm. A word that is wider than the room is cut.
+    /// `indent` is their distance from the left of the area, mm. A word wider than the area is cut.
     fn lines(&mut self, words: &str, size: f64, weight: Weight, indent: f64) {
         if words.is_empty() {
             return;
@@ -257,7 +257,7 @@ impl<'a> Flow<'a> {
         self.page.push(Item::of_title(line, Shape::Line(segment)));
     }
 
-    /// A box to tick, its lower left corner at a point.
+    /// A box to tick, with its lower left corner at a point.
     pub fn tick_box(&mut self, at: Point, side: f64) {
         let corners =
             [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)].map(|by| at + Vec2::from(by));
@@ -268,7 +268,7 @@ impl<'a> Flow<'a> {
         }
     }
 
-    /// Where the page's room begins at the left, or the column of a table.
+    /// The left end of the area, or of the column of the table.
     pub const fn start(&self) -> f64 {
         self.room.x0 + self.aside
     }
@@ -283,7 +283,7 @@ impl<'a> Flow<'a> {
 
     /// The sheets, each with its line at the foot.
     ///
-    /// A sheet is called by the label of its head, with its number where there are several.
+    /// A sheet is named by the label of its head, with its number where there are several.
     pub fn finish(mut self) -> Vec<Sheet> {
         self.turn();
         let count = self.done.len();
@@ -307,7 +307,7 @@ impl<'a> Flow<'a> {
 
 /// The line at the foot of a page.
 ///
-/// Its right end is left to the page's number, which is known once all pages of a file are together.
+/// Its right end is left free for the page number, which is known once all pages of a file are together.
 fn foot(head: &Head, room: Rect) -> Item {
     let base = room.y0 - FOOT * (LEADING + 0.6);
     let left = room.width() - font::width("page 99 of 99", FOOT, Weight::Regular) - 2.0;
@@ -319,9 +319,9 @@ fn foot(head: &Head, room: Rect) -> Item {
     )
 }
 
-/// Pages with their numbers at the foot, counted through: "page 3 of 7".
+/// Pages with consecutive numbers at the foot: "page 3 of 7".
 ///
-/// A file is made of several parts: steps, a section, the plan of a filling. Who has its pages in hand sees that none is missing.
+/// A file consists of several parts: steps, a section, a filling plan. With the numbers, a reader sees that no page is missing.
 ///
 /// ```
 /// use board::Board;

@@ -1,6 +1,6 @@
 //! Pages of words and tables on the maker's paper, as sheets like all others.
 //!
-//! A page is filled from the top; a table goes on over the page with its header again, a heading stays with what
+//! A page is filled from the top; a table continues on the next page with its header repeated, and a heading stays with what
 //! follows it.
 
 mod flow;
@@ -35,16 +35,16 @@ pub enum Block {
     Figure(Figure),
     /// The name of a stage of the work, over a rule.
     Stage(String),
-    /// From here on, the size of words and of sentences with boxes, mm; tables are a little smaller.
+    /// The size of words and of sentences with boxes from here on, mm; tables are a little smaller.
     Type(f64),
-    /// Blocks that stay on one page, where a page has room for all of them.
+    /// Blocks that stay on one page where they fit on one.
     Kept(Vec<Self>),
 }
 
-/// A drawing that stands on a page by itself, and is kept on one.
+/// A separate drawing that is kept on one page.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Figure {
-    /// Its width and height, mm; no more than a page has room for.
+    /// Its width and height, mm; at most the usable size of a page.
     pub size: Size,
     /// Its items, in mm from its lower left corner.
     pub items: Vec<Item>,
@@ -53,7 +53,7 @@ pub struct Figure {
 /// The head of every page.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Head {
-    /// The large title of the first page, and of the line below each.
+    /// The large title of the first page, repeated in the line at the foot of each page.
     pub title: String,
     /// The subject, below the title.
     pub subtitle: String,
@@ -64,7 +64,7 @@ pub struct Head {
 }
 
 impl Head {
-    /// For pages about a board, with the board's title and the date below the title, and anything that stops it above.
+    /// The head of pages about a board, with the board's title and the date below the title, and anything that stops it above.
     ///
     /// ```
     /// use board::Board;
@@ -87,7 +87,7 @@ impl Head {
     }
 }
 
-/// The blocks on as many pages of a paper as they take, with a margin all around, mm.
+/// The blocks on as many pages of a paper as they need, with a margin all around, mm.
 ///
 /// The first page has the title in large letters; each has its title at the foot, with room for the number that [`numbered`] adds.
 ///
@@ -123,7 +123,7 @@ pub(crate) fn beginning(paper: Size, margin: f64, head: &Head) -> (Point, f64) {
     (Point::new(margin, flow.top()), flow.left())
 }
 
-/// The blocks on as many pages as they take of the paper that the board's template is printed on, with the template's margin.
+/// The blocks on as many pages as they need, on the paper and with the margin of the board's template.
 ///
 /// A maker has one paper in the printer: pages that go with the template are printed on the same.
 pub(crate) fn template_pages(board: &Board, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
@@ -131,7 +131,7 @@ pub(crate) fn template_pages(board: &Board, head: &Head, blocks: &[Block]) -> Ve
     pages(paper_size(template.paper), template.margin, head, blocks)
 }
 
-/// Lays blocks one below the other.
+/// Puts blocks below each other.
 fn lay(flow: &mut Flow<'_>, blocks: &[Block]) {
     for (at, block) in blocks.iter().enumerate() {
         match block {
@@ -152,12 +152,12 @@ fn lay(flow: &mut Flow<'_>, blocks: &[Block]) {
     }
 }
 
-/// Share of a page that has to be free for a block longer than a page to begin on it.
+/// Share of a page that has to be free for a block longer than a page to start on it.
 const BEGINS: f64 = 0.5;
-/// Room that a heading has above it where it does not begin a page, mm.
+/// Gap above a heading that does not start a page, mm.
 const ABOVE: f64 = 4.0;
 
-/// Lays blocks that stay together: on another page where this one has no room for all of them and that one has.
+/// Puts blocks that stay together on a page: on a new one where they do not fit on this one but fit on a whole page.
 fn keep(flow: &mut Flow<'_>, blocks: &[Block]) {
     let mut trial = flow.trial();
     lay(&mut trial, blocks);
@@ -171,10 +171,10 @@ fn keep(flow: &mut Flow<'_>, blocks: &[Block]) {
     lay(flow, blocks);
 }
 
-/// Height of what stays with a heading: the words and cautions below it, and the beginning of the table, list or figure that they
-/// lead to.
+/// Height of what stays with a heading: the words and cautions below it, and the start of the table, list or figure that they
+/// introduce.
 ///
-/// A heading alone at the foot of a page is overlooked, and its table on the next one is taken for part of the one before.
+/// A heading alone at the foot of a page is overlooked, and its table on the next page is taken for part of the one before.
 fn kept_with(flow: &Flow<'_>, following: &[Block]) -> f64 {
     let mut height = 0.0;
     for block in following {
@@ -243,7 +243,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_leaves_the_margins_whatever_the_paper() {
+    fn nothing_leaves_the_margins_on_any_paper() {
         let blocks = [
             Block::Heading("Radii".into()),
             Block::Words("Set the drill to each radius and turn the blank. ".repeat(12)),
@@ -284,7 +284,7 @@ mod tests {
     }
 
     #[test]
-    fn a_table_goes_on_with_its_header_and_loses_no_row() {
+    fn a_table_continues_with_its_header_and_loses_no_row() {
         let sheets = pages(A4, 10.0, &head(), &[long_table(120)]);
         assert!(sheets.len() > 1);
         let mut found = 0;
@@ -301,7 +301,7 @@ mod tests {
     }
 
     #[test]
-    fn lines_of_words_never_lie_upon_each_other() {
+    fn lines_of_words_never_overlap() {
         let blocks = [
             Block::Heading("Radii".into()),
             Block::Words("Set the drill to each radius and turn the blank. ".repeat(12)),
@@ -321,7 +321,7 @@ mod tests {
         }
     }
 
-    /// Anywhere on a page, a heading has the words below it and two rows of its table on the same page.
+    /// Anywhere on a page, a heading is on the same page as the words below it and two rows of its table.
     #[test]
     fn a_heading_stays_with_its_table() {
         for filler in 1..60 {
@@ -340,9 +340,9 @@ mod tests {
         }
     }
 
-    /// A narrow table of 200 rows takes three columns, reads down each, and has its header above each.
+    /// A narrow table of 200 rows takes three columns, each read downward and with its own header.
     #[test]
-    fn a_long_narrow_table_goes_in_columns() {
+    fn a_long_narrow_table_is_laid_in_columns() {
         let row = |at: usize| {
             let radius = if at.is_multiple_of(10) {
                 Cell::Words(format!("R{}", at / 10))
@@ -381,7 +381,7 @@ mod tests {
     }
 
     #[test]
-    fn pages_of_several_parts_are_numbered_through() {
+    fn pages_of_several_parts_are_numbered_consecutively() {
         let mut all = pages(A4, 10.0, &head(), &[long_table(120)]);
         all.extend(pages(A4, 10.0, &head(), &[long_table(2)]));
         let all = numbered(all, 10.0);

@@ -1,7 +1,7 @@
-//! Tables: columns as wide as their content, narrower where the page is.
+//! Tables: columns as wide as their content, or narrower where the page is narrow.
 //!
 //! A row is kept on one page. Where a row is longer than a page, which happens on paper the size of a card, its end is left out
-//! rather than drawn over the foot.
+//! instead of being drawn over the foot.
 
 use kurbo::Point;
 
@@ -10,7 +10,7 @@ use super::wrap::wrapped;
 use crate::font::{self, Weight};
 use crate::{Anchor, Line};
 
-/// Size of the words in a table, as a share of that of plain words.
+/// Size of the words in a table, as a share of plain words.
 const SHARE: f64 = 0.9;
 /// Room between columns.
 const BETWEEN: f64 = 4.0;
@@ -18,7 +18,7 @@ const BETWEEN: f64 = 4.0;
 const PADDING: f64 = 0.55;
 /// Room below a sentence with a box.
 const BETWEEN_TICKS: f64 = 0.6;
-/// A column at its widest: longer words are broken.
+/// Greatest width of a column; longer words are broken.
 const WIDEST: f64 = 90.0;
 
 /// Rows and columns.
@@ -26,7 +26,7 @@ const WIDEST: f64 = 90.0;
 pub struct Table {
     /// The columns, from the left.
     pub columns: Vec<Column>,
-    /// The rows, each with a cell a column.
+    /// The rows, each with one cell per column.
     pub rows: Vec<Vec<Cell>>,
 }
 
@@ -35,7 +35,7 @@ pub struct Table {
 pub struct Column {
     /// The words above it.
     pub title: String,
-    /// Where its cells stand.
+    /// The alignment of its cells.
     pub align: Align,
 }
 
@@ -61,12 +61,12 @@ impl Column {
     }
 }
 
-/// Where the cells of a column stand.
+/// The alignment of the cells in a column.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Align {
     /// At the left.
     Start,
-    /// At the right, as numbers do.
+    /// At the right, for numbers.
     End,
 }
 
@@ -81,7 +81,7 @@ pub enum Align {
 pub enum Cell {
     /// Words or a number.
     Words(String),
-    /// Words as in the row above: written only where a page or a column begins.
+    /// The same words as in the row above: printed only where a page or a column begins.
     Again(String),
     /// A box to tick by hand.
     Tick,
@@ -99,7 +99,7 @@ impl From<&str> for Cell {
     }
 }
 
-/// Lays a table onto the pages.
+/// Puts a table onto the pages.
 pub fn lay(flow: &mut Flow<'_>, table: &Table) {
     let size = SHARE * flow.words_size();
     let widths = widths(table, flow.width(), size);
@@ -149,14 +149,15 @@ pub fn beginning(flow: &Flow<'_>, table: &Table) -> f64 {
     header + rows
 }
 
-/// Tables of fewer rows stay in one column: broken in two they are harder to read and save little.
+/// Rows from which a table is long; shorter ones stay in one column, since breaking them in two makes them harder to read and
+/// saves little.
 const LONG: usize = 16;
 /// Room between the columns of a long table, mm.
 const GUTTER: f64 = 8.0;
 
-/// Number of columns of a long table that stand side by side on the page: two or three where each of its rows is one line.
+/// Number of columns of a long table that fit side by side on the page: two or three where each of its rows is one line.
 ///
-/// Sentences are left as they are: they need the width, and their rows are of different heights.
+/// Tables of sentences stay in one column: they need the width, and their rows differ in height.
 fn columns_beside(table: &Table, widths: &[f64], room: f64, size: f64) -> usize {
     let wide = total(widths, room);
     let is_one_line = |cells: &Vec<Cell>| {
@@ -169,9 +170,9 @@ fn columns_beside(table: &Table, widths: &[f64], room: f64, size: f64) -> usize 
     (((room + GUTTER) / (wide + GUTTER)).floor() as usize).clamp(1, 3)
 }
 
-/// Lays a long table in columns beside each other, each read from the top; on its last page they are alike in length.
+/// Lays out a long table in columns side by side, each read from the top; on its last page they have the same length.
 ///
-/// Every column has the header above it, so that a row is read without looking to the other side of the page.
+/// Every column has the header above it, so that a row can be read without looking to the other side of the page.
 fn in_columns(flow: &mut Flow<'_>, table: &Table, widths: &[f64], header: &Row, beside: usize) {
     let size = header.size;
     let wide = total(widths, flow.width());
@@ -220,9 +221,9 @@ fn begun(cells: &[Cell]) -> Vec<Cell> {
     cells.iter().map(written).collect()
 }
 
-/// Lays sentences as wide as the page, each with a box to tick before it.
+/// Puts sentences as wide as the page, each with a box to tick before it.
 ///
-/// They are read from a bench at arm's length: a sentence is kept on one page where it can be, and has room of its own below it.
+/// They are read from a bench at arm's length: a sentence is kept on one page where possible, and has a gap below it.
 pub fn tick_off(flow: &mut Flow<'_>, lines: &[String]) {
     let size = SHARE * flow.words_size();
     let columns = Column::all(&[("", Align::Start), ("", Align::Start)]);
@@ -248,7 +249,7 @@ pub fn tick_off(flow: &mut Flow<'_>, lines: &[String]) {
     flow.space(2.0);
 }
 
-/// Room between columns: less where the page is narrow.
+/// Gap between columns, smaller where the page is narrow.
 fn between(columns: usize, room: f64) -> f64 {
     BETWEEN.min(room / (3.0 * columns.max(1) as f64))
 }
@@ -258,9 +259,9 @@ fn total(widths: &[f64], room: f64) -> f64 {
     widths.iter().sum::<f64>() + between(widths.len(), room) * widths.len().saturating_sub(1) as f64
 }
 
-/// The width of each column: as wide as its widest cell, less for the widest where the page does not hold all.
+/// The width of each column: that of its widest cell, reduced in the widest columns where the page cannot hold all.
 ///
-/// Numbers are short and keep their width this way; it is the column of sentences that gives way, and is broken into lines.
+/// Numbers are short and keep their width this way; the column of sentences shrinks, and is broken into lines.
 fn widths(table: &Table, room: f64, size: f64) -> Vec<f64> {
     let natural = |at: usize, column: &Column| {
         let title = font::width(&column.title, size, Weight::SemiBold).min(WIDEST / 4.0);
@@ -279,7 +280,7 @@ fn widths(table: &Table, room: f64, size: f64) -> Vec<f64> {
     let mut widths: Vec<f64> = columns.map(|(at, column)| natural(at, column)).collect();
     let gaps = between(widths.len(), room) * widths.len().saturating_sub(1) as f64;
     let room = (room - gaps).max(1.0);
-    // The widest gives way first, down to the next one.
+    // The widest column shrinks first, down to the next one.
     for _ in 0..200 {
         let over = widths.iter().sum::<f64>() - room;
         if over <= 1e-9 {
@@ -309,9 +310,9 @@ struct Row {
     cells: Vec<Option<Vec<String>>>,
     /// The weight of its words.
     weight: Weight,
-    /// Their size, mm.
+    /// The size of its words, mm.
     size: f64,
-    /// Room that it takes from top to bottom, mm.
+    /// Its total height, mm.
     height: f64,
 }
 
@@ -350,7 +351,7 @@ impl Row {
             match lines {
                 None => flow.tick_box(Point::new(left, base - 0.2), size * 0.85),
                 Some(lines) => {
-                    // On paper so small that a row is longer than a page its end is left out.
+                    // On paper so small that a row is longer than a page, its end is left out.
                     let fits = (left_over / (size * LEADING)).max(0.0) as usize;
                     for (line, words) in lines.iter().take(fits).enumerate() {
                         let at = Point::new(at, base - size * LEADING * line as f64);

@@ -2,10 +2,10 @@
 
 use crate::font::{self, Weight};
 
-/// The lines of words that fit into a width, mm; a word that is wider than that is cut.
+/// The lines of words that fit into a width, mm; a word wider than that is cut.
 ///
-/// As many words go onto a line as fit, and each break is at a space: no word is hyphenated, as names of holes and sizes have
-/// hyphens of their own. Words without any give one empty line, so that a cell of a table has its height.
+/// Each line holds as many words as fit, and breaks at a space: no word is hyphenated, since names of holes and sizes contain
+/// hyphens. Empty words give one empty line, so that a cell of a table has its height.
 pub fn wrapped(words: &str, size: f64, weight: Weight, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
@@ -49,7 +49,7 @@ mod tests {
     }
 
     #[test]
-    fn a_word_that_is_too_wide_is_cut() {
+    fn a_word_too_wide_is_cut() {
         let lines = wrapped("a incomprehensibilities b", 3.0, Weight::Regular, 12.0);
         assert_eq!(lines.len(), 3);
         assert!(

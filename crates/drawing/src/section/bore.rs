@@ -1,7 +1,7 @@
 //! One bore and the piece in it, with all of their sizes.
 //!
-//! Sizes of the wood are on the left and those of the piece in the bore on the right, so that a reader finds each number. The
-//! floor gets its size even where none is left: then it shows how far the bore comes out.
+//! Sizes of the wood are on the left and those of the piece on the right, so that a reader finds each number. The floor has its
+//! size even where none is left: then it shows how far the bore breaks through.
 
 use board::{Board, Bottom};
 use kurbo::{Point, Rect};
@@ -15,7 +15,7 @@ use super::scene::Shown;
 use super::{body_of, top};
 use crate::Line;
 
-/// Wood to either side of the drawn part, as a share of its width and at least, mm.
+/// Wood on either side of the drawn part: as a share of its width, and at least this many mm.
 const BESIDE: (f64, f64) = (0.25, 4.0);
 
 /// The figure.
@@ -54,10 +54,10 @@ pub fn bore<'a>(board: &'a Board, section: &'a Section, sizes: &BoreSizes) -> Fi
     }
 }
 
-/// Where the full diameter ends above a point, and where the drill comes out of the underside.
+/// The line where the full diameter ends above a point, and the line where the drill breaks through the underside.
 ///
-/// The first is a thin line across the bore, at the depth that is typed; a Forstner bit's spur does not need it. The second is
-/// dashed, as no wood is there any more to be cut.
+/// The first is a thin line across the bore at the typed depth; a Forstner bit's spur does not need it. The second is dashed,
+/// as there is no wood left to cut.
 fn more(section: &Section, sizes: &BoreSizes) -> Vec<(Line, [Point; 2])> {
     let bores = section.cavities.iter();
     let bores = bores.filter(|bore| bore.hole == Some(sizes.hole.name));
@@ -92,7 +92,7 @@ fn more(section: &Section, sizes: &BoreSizes) -> Vec<(Line, [Point; 2])> {
 }
 
 impl Says<'_> {
-    /// The bore itself, and the wood under it.
+    /// Sizes of the bore and of the wood below it.
     fn wood(&self) -> Vec<Size> {
         let (radius, bore) = (self.radius, self.sizes.hole.bore);
         let thickness = self.sizes.thickness;
@@ -131,9 +131,9 @@ impl Says<'_> {
         wood
     }
 
-    /// The wood between the deepest place of the bore and the next thing below it: the underside, the recess, its lid, a
-    /// screw or a mortise. It is measured where the bore is deepest, at the axis of a point, else at the wall, where no other
-    /// size is.
+    /// The wood between the deepest point of the bore and the next thing below it: the underside, the recess, its lid, a screw
+    /// or a mortise. It is measured where the bore is deepest: on the axis of a point, otherwise at the wall, where there is no
+    /// other size.
     fn floor(&self) -> Size {
         let floor = self.sizes.floor;
         let over = match floor.over {
@@ -149,7 +149,7 @@ impl Says<'_> {
         } else {
             format!("floor left {amount}{over}")
         };
-        // Over a recess beside its axis the nearest place of a bore is higher than its deepest.
+        // Where the recess is beside its axis, the nearest point of a bore is higher than its deepest.
         let under = match floor.over {
             FloorOver::Underside => -self.sizes.thickness,
             _ => -self.cut_below(floor.over),

@@ -1,7 +1,7 @@
 //! One figure of the sheet: a part of a section at the largest scale that its room allows, with its heading and sizes.
 //!
-//! Scales are those of the trade, so that a rule can be laid on the paper; the first of them at which figure and sizes keep to
-//! their room is taken. Names and sizes have one size of type at every scale, and are laid around the figure once that is known.
+//! Scales are the standard ones, so that a rule can be laid on the paper; the first at which figure and sizes fit is chosen.
+//! Names and sizes have one size of type at every scale, and are placed around the figure once the scale is known.
 
 use geometry::Angle;
 use kurbo::{Line as Segment, Point, Rect, Vec2};
@@ -14,9 +14,9 @@ use super::scene::{Scene, Shown};
 use crate::font::{self, Weight};
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
-/// Room that names and the lines of broken wood may take beyond a figure, both sides together, mm on paper.
+/// Room that names and the lines of broken wood may take beyond a figure, for both sides together, mm on paper.
 const BEYOND: f64 = 2.5;
-/// The scales that are used, the largest first, as they are written.
+/// The possible scales, the largest first, as they are written.
 const SCALES: [(&str, f64); 13] = [
     ("10 : 1", 10.0),
     ("5 : 1", 5.0),
@@ -34,40 +34,40 @@ const SCALES: [(&str, f64); 13] = [
 ];
 /// Size of a heading.
 pub const HEADING: f64 = 4.0;
-/// From the foot of a heading to the part below.
+/// Gap between the foot of a heading and the part below.
 const UNDER_HEADING: f64 = 3.0;
-/// Length of an axis past its part, above and below, mm on paper.
+/// Length of an axis beyond its part, above and below, mm on paper.
 const AXIS: [f64; 2] = [1.0, 2.5];
-/// Length of the line where wood is broken off past that wood, and the size of its zigzag, mm on paper.
+/// Length of a break line beyond the wood, and the size of its zigzag, mm on paper.
 const BREAK: f64 = 1.5;
 /// Size of a name.
 const NAME: f64 = 2.4;
-/// From a part up to its name.
+/// Gap between a part and its name above it.
 const UNDER_NAME: f64 = 1.8;
-/// From the middle of one name to that of the next, at least.
+/// Least distance between the centers of two names.
 const BESIDE_NAME: f64 = 1.3 * NAME;
 
 /// The parts that a figure is made from.
 pub struct Figure<'a> {
     /// The subject.
     pub heading: String,
-    /// The words after the scale in its heading.
+    /// The words after the scale in the heading.
     pub remark: &'static str,
-    /// Where it is from.
+    /// The section that it shows.
     pub section: &'a Section,
     /// The part that is drawn, in the frame of the section.
     pub window: Rect,
-    /// Which bodies are drawn.
+    /// The bodies that are drawn.
     pub shown: Shown,
-    /// Places of axes, and the upper end of the part each belongs to.
+    /// Positions of axes, and the upper end of the part on each.
     pub axes: Vec<(f64, f64)>,
-    /// Edges beside those of the wood: seen behind the cut, or where the cut leaves the wood.
+    /// Edges in addition to those of the wood: those seen behind the cut, or where the cut leaves the wood.
     pub more: Vec<(Line, [Point; 2])>,
     /// The sizes written around it.
     pub sizes: Vec<Size>,
-    /// Names over it, at the places that they are of.
+    /// Names above it, with their positions.
     pub names: Vec<Name>,
-    /// The most height that it may take, sizes aside, mm on paper.
+    /// Greatest height without the sizes, mm on paper.
     pub tallest: f64,
 }
 
@@ -75,9 +75,9 @@ pub struct Figure<'a> {
 pub struct Name {
     /// The axis of the hole.
     pub at: f64,
-    /// Height of the upper end of the things standing there.
+    /// Height of the upper end of what stands there.
     pub over: f64,
-    /// Width of those to either side.
+    /// Extent of that to either side.
     pub wide: f64,
     /// The name.
     pub words: String,
@@ -85,19 +85,19 @@ pub struct Name {
     pub weight: Weight,
 }
 
-/// A figure on paper, about a place of its own.
+/// A figure on paper, with an origin of its own.
 pub struct Drawn {
-    /// The drawing, and the heading over it.
+    /// The drawing and its heading.
     pub items: Vec<Item>,
-    /// The box around all of it.
+    /// The box around everything.
     pub bounds: Rect,
 }
 
 impl Figure<'_> {
-    /// The largest scale at which it keeps to a width, and how that is written.
+    /// The largest scale at which it fits a width, and how the scale is written.
     ///
-    /// Scales are those of ISO 5455 and a few between them that makers use (from memory). Where none fits the smallest is taken,
-    /// and the figure is larger than its room.
+    /// Scales are those of ISO 5455 and a few between them that makers use (from memory). Where none fits, the smallest is
+    /// used, and the figure is larger than its room.
     pub fn scale(&self, width: f64) -> (&'static str, f64) {
         let beside: f64 = room(&self.sizes).iter().sum();
         let ends = self.sizes.iter().flat_map(|size| size.ends);
@@ -111,7 +111,7 @@ impl Figure<'_> {
         fitting.next().unwrap_or(smallest)
     }
 
-    /// The figure in a room of this width.
+    /// The figure in a room of this width, mm.
     pub fn drawn(&self, width: f64) -> Drawn {
         let (scale_words, scale) = self.scale(width);
         let frame = Frame {
@@ -151,7 +151,7 @@ impl Figure<'_> {
         Drawn { items, bounds }
     }
 
-    /// Where the window cuts off wood that goes on.
+    /// Break lines where the window cuts off wood that continues.
     fn broken_off(&self, frame: &Frame) -> Vec<Item> {
         let wood = around(&self.section.outline);
         let ends = [
@@ -167,9 +167,9 @@ impl Figure<'_> {
             .collect()
     }
 
-    /// The names that find room: the heaviest first, then from left to right.
+    /// The names that have room: the heaviest first, then from left to right.
     ///
-    /// The chosen hole's name is the heaviest, so that it is never the one left out.
+    /// The chosen hole's name is the heaviest, so that it is never left out.
     fn names(&self, frame: &Frame) -> Vec<Item> {
         let mut wanted: Vec<&Name> = self.names.iter().collect();
         wanted.sort_by(|a, b| {
@@ -191,7 +191,7 @@ impl Figure<'_> {
     }
 }
 
-/// A name that runs up from its part.
+/// A name that runs upward from its part.
 fn upright(name: &Name, frame: &Frame) -> Item {
     let foot = frame.place(Point::new(name.at, name.over));
     let at = foot + Vec2::new(font::FIGURE_HEIGHT * NAME / 2.0, UNDER_NAME);
@@ -219,7 +219,7 @@ fn axis(over: Point, area: Rect) -> Item {
     }
 }
 
-/// The line where wood is broken off.
+/// A break line.
 fn zigzag(low: Point, high: Point) -> Vec<Item> {
     let middle = low.midpoint(high);
     let up = |by: f64| Vec2::new(0.0, by);

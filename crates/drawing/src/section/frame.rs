@@ -1,34 +1,34 @@
 //! The frame that puts a part of a section on paper.
 //!
 //! In the frame of a section x runs along the cut from the center pin and y up from the top face, in mm of the board; on paper
-//! both are scaled alike. Curves come as many corners; those that no reader would miss are left out here, once.
+//! both are scaled alike. Curves arrive as many corners; those that no reader would miss are dropped here, once.
 
 use kurbo::{Circle, Point, Rect};
 use workshop::Face;
 
 use super::spans::Contour;
 
-/// Distance that a corner that is left out may be off the edge that is drawn instead, mm on paper.
+/// Greatest distance between a dropped corner and the edge drawn instead, mm on paper.
 const OFF: f64 = 0.01;
-/// A shorter edge has no direction, mm on paper.
+/// Length below which an edge has no direction, mm on paper.
 const SHORTEST: f64 = 1e-9;
 
 /// The frame that puts a part of a section on paper.
 #[derive(Debug, Clone, Copy)]
 pub struct Frame {
-    /// Millimeters on paper for each of the board.
+    /// Millimeters on paper per millimeter of the board.
     pub scale: f64,
-    /// The place of the section that is drawn at the origin.
+    /// The point of the section that is drawn at the origin.
     pub at: Point,
 }
 
 impl Frame {
-    /// The place on paper of a place of the section.
+    /// The point on paper of a point of the section.
     pub fn place(&self, at: Point) -> Point {
         ((at - self.at) * self.scale).to_point()
     }
 
-    /// The same of a box.
+    /// The box on paper of a box of the section.
     pub fn place_box(&self, area: Rect) -> Rect {
         Rect::from_points(
             self.place(Point::new(area.x0, area.y0)),
@@ -56,11 +56,11 @@ impl Frame {
 
 /// Corners without those that make no difference on paper, so that curves have no more of them than they need.
 ///
-/// A corner goes if, with it, no corner left out since the last one kept is more than a hundredth of a millimeter off the edge
-/// that is drawn instead. One pass from corner to corner does, as the outlines are those of arcs cut fine.
+/// A corner is dropped if all corners dropped since the last kept one stay within a hundredth of a millimeter of the edge drawn
+/// instead. One pass from corner to corner is enough, as the outlines are finely divided arcs.
 fn plainer(corners: &[Point]) -> Vec<Point> {
     let mut kept: Vec<Point> = Vec::with_capacity(corners.len());
-    // The corners left out since the last one that is kept.
+    // The corners dropped since the last kept one.
     let mut passed: Vec<Point> = Vec::new();
     for (&at, &next) in corners.iter().zip(corners.iter().skip(1)) {
         let is_plain = kept.last().is_some_and(|&from| {

@@ -1,7 +1,7 @@
-//! Sizes around a figure: dimension lines in lanes beside it, and a label for each, none over another.
+//! Sizes around a figure: dimension lines in lanes beside it, with a label for each, none overlapping another.
 //!
-//! An upright size has its lanes to the left and to the right, and its label in a column outside them; a level one
-//! has its lanes above and below, and its label at the end of its own.
+//! Vertical sizes have their lanes at the left and the right, and their labels in a column outside them; horizontal sizes have
+//! lanes above and below, with the label at the end of the lane.
 
 use kurbo::{Line as Segment, Point, Rect, Vec2};
 
@@ -11,29 +11,29 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// Size of the labels.
 const WORDS: f64 = 3.0;
-/// From one label down to the next, at least.
+/// Least distance from one label down to the next.
 const LEADING: f64 = 1.4 * WORDS;
-/// From the figure to the first lane.
+/// Distance from the figure to the first lane.
 const FIRST: f64 = 5.0;
-/// From one lane to the next.
+/// Distance from one lane to the next.
 const LANE: f64 = 4.5;
-/// From the last lane to the labels.
+/// Distance from the last lane to the labels.
 const AWAY: f64 = 5.0;
-/// Between the measured part and its extension line.
+/// Gap between the measured part and its extension line.
 const GAP: f64 = 0.6;
-/// Length of an extension line past its lane, mm on paper.
+/// Length of an extension line beyond its lane, mm on paper.
 const PAST: f64 = 1.0;
 /// Half of an oblique tick, across and up.
 const TICK: f64 = 0.7;
-/// Between a leader and its words.
+/// Gap between a leader and its words.
 const AIR: f64 = 0.8;
 
 /// A side of a figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Side {
-    /// Left: of the wood.
+    /// Left, for sizes of the wood.
     Left,
-    /// Right: of the piece in it.
+    /// Right, for sizes of the piece in it.
     Right,
     /// Above.
     Above,
@@ -42,7 +42,7 @@ pub enum Side {
 }
 
 impl Side {
-    /// Toward greater coordinates or toward smaller.
+    /// The sign of the direction: positive toward greater coordinates.
     const fn sign(self) -> f64 {
         match self {
             Self::Left | Self::Below => -1.0,
@@ -50,25 +50,25 @@ impl Side {
         }
     }
 
-    /// Whether sizes there are measured upright.
+    /// Whether sizes on this side are vertical.
     const fn is_upright(self) -> bool {
         matches!(self, Self::Left | Self::Right)
     }
 }
 
-/// Something that is measured.
+/// A size to write.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Size {
-    /// Where its dimension line goes, which says whether it is measured upright or level.
+    /// The side of its dimension line, which determines whether it is vertical or horizontal.
     pub side: Side,
-    /// Its ends; the same place twice for a part that is only pointed at.
+    /// Its ends; the same point twice for a note that only points at a part.
     pub ends: [Point; 2],
     /// Its name and length.
     pub words: String,
 }
 
 impl Size {
-    /// A size between two places.
+    /// A size between two points.
     pub fn new(side: Side, ends: [(f64, f64); 2], words: impl Into<String>) -> Self {
         Self {
             side,
@@ -77,17 +77,17 @@ impl Size {
         }
     }
 
-    /// Words about one place.
+    /// A note about one point.
     pub fn note(side: Side, at: (f64, f64), words: impl Into<String>) -> Self {
         Self::new(side, [at, at], words)
     }
 
-    /// Whether it only points at a place.
+    /// Whether it only points at something.
     fn is_note(&self) -> bool {
         self.ends[0] == self.ends[1]
     }
 
-    /// From where to where it goes, along its dimension line.
+    /// Its extent along the dimension line.
     fn span(&self) -> (f64, f64) {
         let along = |at: Point| if self.side.is_upright() { at.y } else { at.x };
         let [a, b] = self.ends.map(along);
@@ -100,7 +100,7 @@ impl Size {
         high - low
     }
 
-    /// The same on paper.
+    /// The size on paper.
     fn placed(&self, frame: &Frame) -> Self {
         Self {
             ends: self.ends.map(|end| frame.place(end)),
@@ -114,7 +114,7 @@ impl Size {
     }
 }
 
-/// Room that sizes take to the left and to the right of a figure at any scale, mm on paper.
+/// Room that sizes take at the left and the right of a figure at any scale, mm on paper.
 pub fn room(sizes: &[Size]) -> [f64; 2] {
     let of = |side: Side| sizes.iter().filter(move |size| size.side == side);
     let widest = |side: Side| of(side).map(Size::width).fold(0.0, f64::max);
@@ -130,14 +130,14 @@ pub fn room(sizes: &[Size]) -> [f64; 2] {
     [beside(Side::Left), beside(Side::Right).max(right)]
 }
 
-/// All sizes of a figure around the box that it fills on paper.
+/// All sizes of a figure around the box that it occupies on paper.
 pub fn sizes_around(sizes: &[Size], frame: &Frame, around: Rect) -> Vec<Item> {
     let sizes: Vec<Size> = sizes.iter().map(|size| size.placed(frame)).collect();
     let mut items = Vec::new();
     for side in [Side::Left, Side::Right] {
         items.extend(upright(&sizes, side, around));
     }
-    // Level sizes keep clear of labels that were pushed past the figure.
+    // Horizontal sizes keep clear of labels that were pushed beyond the figure.
     let taken = items.iter().map(|item: &Item| item.shape.bounds());
     let around = taken.fold(around, |all, bounds| Rect {
         y0: all.y0.min(bounds.y0),
@@ -150,7 +150,7 @@ pub fn sizes_around(sizes: &[Size], frame: &Frame, around: Rect) -> Vec<Item> {
     items
 }
 
-/// The sizes of a side by lanes, short ones nearest; those in one lane do not overlap.
+/// The sizes of a side grouped into lanes, short ones nearest; those in one lane do not overlap.
 ///
 /// So no extension line crosses a dimension line of a shorter size (ISO 129-1, from memory: the shorter dimension is nearer to
 /// the outline).
@@ -165,14 +165,14 @@ fn lanes(sizes: &[Size], side: Side) -> Vec<Vec<&Size>> {
         let (low, high) = size.span();
         let hair = 1e-6 * (high - low);
         let is_free = |lane: &Vec<&Size>| {
-            // The label of a level size is at the end of its lane.
+            // The label of a horizontal size is at the end of its lane.
             side.is_upright()
                 && lane.iter().all(|other| {
                     let (from, to) = other.span();
                     from >= high - hair || to <= low + hair
                 })
         };
-        // No nearer than anything shorter that it would cross.
+        // No nearer than any shorter size that it would cross.
         match lanes.last_mut().filter(|lane| is_free(lane)) {
             Some(lane) => lane.push(size),
             None => lanes.push(vec![size]),
@@ -181,7 +181,7 @@ fn lanes(sizes: &[Size], side: Side) -> Vec<Vec<&Size>> {
     lanes
 }
 
-/// Upright sizes of a side, and its pointers.
+/// Vertical sizes of a side, and its notes.
 fn upright(sizes: &[Size], side: Side, around: Rect) -> Vec<Item> {
     let out = side.sign();
     let border = if out < 0.0 { around.x0 } else { around.x1 };
@@ -232,7 +232,7 @@ fn in_column(mut labels: Vec<(Point, &str)>, column: f64, side: Side) -> Vec<Ite
     .collect()
 }
 
-/// Level sizes above or below, each in a lane of its own, with their labels in a column to the right.
+/// Horizontal sizes above or below, each in a lane of its own, with their labels in a column at the right.
 fn level(sizes: &[Size], side: Side, around: Rect) -> Vec<Item> {
     let out = side.sign();
     let border = if out < 0.0 { around.y0 } else { around.y1 };
@@ -265,7 +265,7 @@ fn dimension(from: Point, to: Point) -> Vec<Item> {
     vec![line, tick(from), tick(to)]
 }
 
-/// From the measured part out past the lane.
+/// An extension line from the measured part to beyond the lane.
 fn extension(from: Point, lane: Point) -> Item {
     let way = lane - from;
     let along = way / way.hypot().max(f64::MIN_POSITIVE);
@@ -273,13 +273,14 @@ fn extension(from: Point, lane: Point) -> Item {
     mark(Line::Dimension, Shape::Line(Segment::new(start, end)))
 }
 
-/// Places as near to the wanted ones, which are in order, as lets each be so far from the next: the least sum of
-/// squares.
+/// Positions as close to the wanted ones as possible, in the same order and at least `apart` from each other, by the least sum
+/// of squares.
 ///
-/// It is isotonic regression by pooling neighbors (pool adjacent violators): with each place reckoned from its own multiple of
-/// the distance, the places must not fall. Where one would, it joins the run before it, and the run stands at its mean.
+/// This is isotonic regression by pooling neighbors (pool adjacent violators): with each position taken relative to its own
+/// multiple of the distance, the positions must not decrease. Where one would, it joins the run before it, and the run is
+/// placed at its mean.
 fn spread(wanted: &[f64], apart: f64) -> Vec<f64> {
-    /// Neighbors that touch: how many, and the sum of where the first would want to be for each.
+    /// Neighbors that touch: their number, and the sum of where each would put the first of them.
     struct Run {
         count: usize,
         sum: f64,
@@ -320,7 +321,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn labels_that_would_meet_make_room_evenly() {
+    fn labels_that_would_overlap_move_apart_evenly() {
         let places = spread(&[0.0, 1.0, 1.0, 40.0], 4.0);
         for (place, wanted) in places
             .iter()
@@ -345,7 +346,7 @@ mod tests {
     }
 
     #[test]
-    fn what_lies_level_keeps_clear_of_labels_beside_a_thin_figure() {
+    fn horizontal_sizes_keep_clear_of_labels_beside_a_thin_figure() {
         let note = |number: i32| Size::note(Side::Right, (10.0, 0.0), format!("label {number}"));
         let mut sizes: Vec<Size> = (0..8).map(note).collect();
         sizes.push(Size::new(Side::Above, [(0.0, 0.0), (10.0, 0.0)], "above"));
@@ -368,7 +369,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn spread_labels_are_apart_and_move_no_more_than_they_must(
+        fn spread_labels_are_apart_and_move_no_more_than_necessary(
             mut wanted in prop::collection::vec(-40.0..40.0_f64, 1..12),
         ) {
             wanted.sort_by(f64::total_cmp);
@@ -377,7 +378,7 @@ mod tests {
             for pair in places.windows(2) {
                 prop_assert!(pair[1] - pair[0] > 4.2 - 1e-9);
             }
-            // All of them together are not off to one side.
+            // On average they are not shifted to one side.
             let off: f64 = places.iter().zip(&wanted).map(|(place, wanted)| place - wanted).sum();
             prop_assert!(off.abs() < 1e-6);
         }

@@ -1,7 +1,7 @@
-//! The section of a board on one sheet: the whole of it, one bore and the storage recess, to scale, with their sizes.
+//! The section of a board on one sheet: the whole board, one bore and the storage recess, to scale, with their sizes.
 //!
-//! The sheet is as wide as A4 across, or as requested, and as high as it needs. Each figure has the largest of a few scales that
-//! its room allows; sizes come from crate `workshop`, and are nowhere worked out again.
+//! The sheet is as wide as landscape A4, or as requested, and as high as necessary. Each figure has the largest of a few scales
+//! that its room allows. Sizes come from crate `workshop` and are never worked out again here.
 
 mod bore;
 mod figure;
@@ -35,7 +35,7 @@ const WIDTH: f64 = 297.0;
 const LEAST_WIDTH: f64 = 180.0;
 /// White border, mm.
 const BORDER: f64 = 10.0;
-/// Between two figures, mm.
+/// Gap between two figures, mm.
 const BETWEEN: f64 = 9.0;
 /// Size of the title.
 const TITLE: f64 = 6.0;
@@ -43,16 +43,15 @@ const TITLE: f64 = 6.0;
 const WORDS: f64 = 3.2;
 /// Size of the legend.
 const LEGEND: f64 = 2.6;
-/// Room of the title and the words below it.
+/// Height for the title and the words below it.
 const HEAD: f64 = 20.0;
-/// Room of the legend.
+/// Height for the legend.
 const FOOT: f64 = 7.0;
 
-/// The section through a hole, and across the recess where one is planned; none where the board has no hole of this
-/// name.
+/// The section through a hole, and across the recess where one is planned; none where the board has no hole with this name.
 ///
-/// The board is cut along the ray from the center pin through the hole and, if that is not the center, along the ray straight
-/// on behind the pin. Each figure is drawn to a scale that is written above it; sizes on the sheet are those of the board.
+/// The board is cut along the ray from the center pin through the hole and, if that is not the center, straight on beyond the
+/// pin. The scale of each figure is written above it; sizes on the sheet are those of the board.
 ///
 /// ```
 /// use board::Board;
@@ -63,7 +62,7 @@ const FOOT: f64 = 7.0;
 /// let first = workpiece.layout().holes[0].name.id();
 /// let sheet = section_sheet(&workpiece, first, &Stamp::default()).unwrap();
 /// assert_eq!(sheet.size.width, 297.0);
-/// // Nothing of it is at true size, so that all of it is marks.
+/// // Nothing on it is at true size, so everything is a mark.
 /// assert!(sheet.view.items.is_empty() && !sheet.marks.is_empty());
 /// # Ok::<(), board::BuildError>(())
 /// ```
@@ -71,7 +70,7 @@ pub fn section_sheet(workpiece: &Workpiece, hole: HoleId, stamp: &Stamp) -> Opti
     section_page(workpiece, hole, WIDTH, stamp)
 }
 
-/// The same on a sheet of a width, mm; it is never narrower than 180 mm.
+/// The section on a sheet of a width, mm, but never narrower than 180 mm.
 ///
 /// ```
 /// use board::{Board, HoleId};
@@ -116,7 +115,7 @@ pub fn section_page(
     })
 }
 
-/// A sheet with a line above all of it, on paper that is higher by as much.
+/// A sheet with a line above everything, on paper that is higher by as much.
 fn below(line: &str, sheet: Sheet) -> Sheet {
     let Size { width, height } = sheet.size;
     let above = Point::new(BORDER, height - BORDER + stopped::SIZE / 2.0);
@@ -126,7 +125,7 @@ fn below(line: &str, sheet: Sheet) -> Sheet {
     Sheet::of_marks(size, sheet.label, marks)
 }
 
-/// The figures one below the other, two side by side where neither gets smaller by that.
+/// The figures below each other, with two side by side where that makes neither smaller.
 fn sheet(
     board: &Board,
     figures: &[Figure<'_>],
@@ -158,7 +157,7 @@ fn sheet(
 const LEGEND_WORDS: &str = "Hatched: cut wood, the lid the other way. Gray: resin. White: pieces, inserts, \
      the base. Each figure is to its own scale; go by the sizes written.";
 
-/// The board's name and the hole that the section is cut through, over all figures.
+/// The board's name and the hole that the section passes through, above all figures.
 fn title(board: &Board, through: &str, size: Size, stamp: &Stamp) -> Vec<Item> {
     let top = Point::new(BORDER, size.height - BORDER - TITLE);
     let date = if stamp.date.is_empty() {
@@ -190,13 +189,13 @@ fn words(at: Point, size: f64, weight: Weight, line: String) -> Item {
 struct Row(Vec<Drawn>);
 
 impl Row {
-    /// As high as its highest figure, mm on paper.
+    /// Height of its highest figure, mm on paper.
     fn height(&self) -> f64 {
         let heights = self.0.iter().map(|drawn| drawn.bounds.height());
         heights.fold(0.0, f64::max)
     }
 
-    /// The drawing, its upper end at a height of the sheet, and the room to spare shared out.
+    /// The drawing with its upper end at a height of the sheet, and the spare width distributed.
     fn placed(self, room: f64, top: f64) -> Vec<Item> {
         let widths: f64 = self.0.iter().map(|drawn| drawn.bounds.width()).sum();
         let spare = (room - widths).max(0.0) / self.0.len().max(1) as f64;
@@ -214,8 +213,7 @@ impl Row {
 
 /// The figures in rows, as many side by side as the width has room for.
 ///
-/// A figure goes beside the one before only if it has the same scale there as it would have alone: what is read matters more
-/// than paper.
+/// A figure goes beside the one before only if that does not reduce its scale: readability matters more than paper.
 fn rows(figures: &[Figure<'_>], room: f64) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
     let mut left = 0.0;

@@ -1,7 +1,7 @@
 //! The sizes of the piece in a bore: marble, peg, or magnet piece on its ball or disc.
 //!
-//! Where a piece stands is computed in crate `workshop` (its seat, its play, the magnet's gap). A piece that does not go in, or falls
-//! in, has no such sizes, and its figure says that instead of showing numbers that mean nothing.
+//! The position of a piece (its seat, its play, the magnet's gap) is computed in crate `workshop`. A piece that does not fit,
+//! or falls in, has no such sizes, and its figure says so instead of showing meaningless numbers.
 
 use kurbo::Rect;
 use workshop::{BodyKind, InsertSizes, MarbleStand, PegStand, Section, Stands};
@@ -10,8 +10,8 @@ use super::body_of;
 use super::measures::{Side, Size};
 use super::says::{HAIR, Says};
 
-/// The words beside a piece that stands in a bore. Where its outline is not in the section, as where the hole is cut beside
-/// its axis, only what needs no outline is written.
+/// The words beside a piece in a bore. Where its outline is not in the section, as where the hole is cut beside its axis, only
+/// words that need no outline are written.
 pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {
     let seen = |kind| body_of(section, kind, says.sizes.hole.name.id());
     let piece = seen(BodyKind::Piece);
@@ -39,10 +39,10 @@ impl Says<'_> {
         self.upright(Side::Right, heights, words)
     }
 
-    /// A marble: its diameter, how much of it stands above the mouth and how much below, and the circle on which it touches.
+    /// A marble: its diameter, how much of it is above the mouth and how much below, and the circle of contact.
     ///
-    /// It touches the rim only where neither floor nor resin holds it up; one that is smaller than the bore has fallen in, and
-    /// then its height says nothing.
+    /// It touches the rim only where neither floor nor resin holds it up; a marble smaller than the bore has fallen in, and its
+    /// height means nothing.
     fn marble(&self, stand: &MarbleStand, ball: Rect) -> Vec<Size> {
         let diameter = self.board.piece.diameter;
         let middle = ball.center().y;
@@ -70,7 +70,7 @@ impl Says<'_> {
         all
     }
 
-    /// The gap under a marble that hangs on the rim, or its lift off the rim; none where it touches both.
+    /// The gap below a marble that rests on the rim, or its lift off the rim; none where it touches both.
     fn room_under(&self, stand: &MarbleStand, sinks: f64) -> Option<Size> {
         let clear = stand.clear?;
         // A bore through the underside has no floor to stand on.
@@ -89,8 +89,8 @@ impl Says<'_> {
         }
     }
 
-    /// A peg: its length, how deep the shank goes, its diameter and its play in the bore, all around; and what stands above
-    /// the top, or how far the peg is below it.
+    /// A peg: its length, the depth of the shank, its diameter and its play in the bore, and how far it stands above the top
+    /// face or is below it.
     fn peg(&self, stand: &PegStand, peg: Rect) -> Vec<Size> {
         let shank = self.radius - stand.play / 2.0;
         let mut all = vec![
@@ -128,8 +128,8 @@ impl Says<'_> {
         all
     }
 
-    /// A ball or a disc that is set in: its diameter, where its top is, and the gap for glue all around, half of what the bore
-    /// is wider.
+    /// A ball or a disc set into a bore: its diameter, the height of its top, and the gap for glue all around, half of the
+    /// difference in diameter.
     fn insert(&self, sizes: &InsertSizes, area: Rect) -> Vec<Size> {
         let what = match sizes.thickness {
             None => "ball",
@@ -189,7 +189,7 @@ impl Says<'_> {
         ]
     }
 
-    /// The magnet, and its distance from the ball or disc it holds on.
+    /// The magnet, and its distance from the ball or disc below it.
     fn magnet(&self, sizes: &InsertSizes, area: Option<Rect>) -> Vec<Size> {
         let (Some(area), Some(magnet), Some(hold)) = (area, self.board.piece.magnet, sizes.hold)
         else {

@@ -1,6 +1,6 @@
 //! The storage recess cut across the grain, with its lid.
 //!
-//! The cut runs across the grain through the middle of the recess, which is where a sliding lid shows the shape of its groove. Depths
+//! The cut runs across the grain through the center of the recess, where a sliding lid shows the shape of its groove. Depths
 //! are measured from the underside, as they are routed, and the wood above the recess from the top.
 
 use board::{Board, LidHold, Measure, Quantity};
@@ -13,7 +13,7 @@ use super::says::HAIR;
 use super::scene::Shown;
 use super::top;
 
-/// Wood to either side of the recess and of the cuts for its lid, as a share of their width and at least, mm.
+/// Wood on either side of the recess and of the cuts for its lid: as a share of their width, and at least this many mm.
 const BESIDE: (f64, f64) = (0.1, 10.0);
 
 /// The figure.
@@ -42,7 +42,7 @@ pub fn recess<'a>(board: &Board, section: &'a Section, sizes: &RecessSizes) -> F
     }
 }
 
-/// Wood over the recess, its depth and width, the board's thickness, and the sizes of the lid where it has one.
+/// Wood above the recess, its depth and width, the board's thickness, and the sizes of the lid where it has one.
 fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (half, under) = (sizes.width / 2.0, -sizes.thickness);
@@ -72,8 +72,8 @@ fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
     all
 }
 
-/// Thickness of the lid, how much narrower it is than its place, and the cuts for it: how far ledge or groove reach beyond the
-/// recess, how wide they open in the underside, and of a dovetailed groove the width inside and the lean of its sides.
+/// Thickness of the lid, its clearance, and the cuts for it: how far ledge or groove extend beyond the recess, how wide they
+/// open in the underside, and for a dovetailed groove the width inside and the dovetail angle.
 fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidPlace) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let under = -sizes.thickness;

@@ -1,17 +1,17 @@
 //! Words and sizes beside a bore.
 //!
-//! Every figure measures from the same two places, the axis of its hole and the top face. Heights are above the top face, so that
-//! places in the wood are negative.
+//! Every figure measures from the same two references, the axis of its hole and the top face. Heights are above the top face,
+//! so positions in the wood are negative.
 
 use board::{Board, Measure};
 use workshop::{BoreSizes, deepest};
 
 use super::measures::{Side, Size};
 
-/// The least size that is drawn, mm.
+/// Size below which nothing is drawn, mm.
 pub const HAIR: f64 = 1e-6;
 
-/// The words beside a bore.
+/// Builds the words beside a bore.
 pub struct Says<'a> {
     /// The board.
     pub board: &'a Board,
@@ -21,7 +21,7 @@ pub struct Says<'a> {
     pub at: f64,
     /// Its radius.
     pub radius: f64,
-    /// Its deepest place, mm below the top face.
+    /// Depth of its deepest point below the top face, mm.
     pub deepest: f64,
 }
 
@@ -38,12 +38,12 @@ impl<'a> Says<'a> {
         }
     }
 
-    /// A length as it is written.
+    /// A length as text.
     pub fn length(&self, mm: f64) -> String {
         Measure::mm(mm).shown(self.board.units)
     }
 
-    /// A size on one side of the axis, between two heights, at a given distance from the axis.
+    /// A size at one side of the axis, between two heights, at a given distance from the axis.
     pub fn upright(&self, side: Side, heights: [(f64, f64); 2], words: String) -> Size {
         let out = if side == Side::Left { -1.0 } else { 1.0 };
         let ends = heights.map(|(away, z)| (self.at + out * away, z));
@@ -56,7 +56,7 @@ impl<'a> Says<'a> {
         Size::new(side, [(self.at - half, z), (self.at + half, z)], words)
     }
 
-    /// Words about a place so far from the axis.
+    /// A note about a point at this distance from the axis.
     pub fn note(&self, side: Side, (away, z): (f64, f64), words: impl Into<String>) -> Size {
         let out = if side == Side::Left { -1.0 } else { 1.0 };
         Size::note(side, (self.at + out * away, z), words)

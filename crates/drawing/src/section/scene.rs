@@ -1,7 +1,7 @@
 //! A part of a section as it is drawn: outlines, hatching of cut wood, resin in gray.
 //!
-//! All of it comes from one question: which parts of a straight line lie in wood. A hatch line is drawn there; an edge is
-//! drawn where just one side of it is wood.
+//! Everything follows from one question: which parts of a straight line are in wood. A hatch line is drawn there; an edge is
+//! drawn where exactly one side of it is wood.
 
 use board::{HoleId, HoleName};
 use kurbo::{Line as Segment, Point, Rect, Vec2};
@@ -12,22 +12,22 @@ use super::spans::{BESIDE, Contour, Ray, Spans, in_one, within, without};
 use super::strips::strips;
 use crate::{Item, Layer, Line, Shape, corners_of};
 
-/// Between hatch lines, mm on paper.
+/// Spacing of hatch lines, mm on paper.
 const HATCH: f64 = 2.5;
-/// A shorter part of a line is not drawn, mm on paper.
+/// Length below which a part of a line is not drawn, mm on paper.
 const SHORTEST: f64 = 1e-3;
 
 /// A part of a section on paper.
 pub struct Scene {
-    /// The part that is seen.
+    /// The visible part.
     window: Contour,
     /// The board, as if nothing were cut into it.
     outline: Contour,
     /// The outlines cut into it.
     cavities: Vec<Contour>,
-    /// The bodies in it and under it.
+    /// The bodies in it and below it.
     bodies: Vec<Standing>,
-    /// Where two half-planes meet, if they do; the wood cut there goes on beyond.
+    /// The line where two half-planes meet, if they do; the wood cut there continues beyond it.
     fold: Option<f64>,
 }
 
@@ -35,16 +35,16 @@ pub struct Scene {
 struct Standing {
     /// The kind of body.
     kind: BodyKind,
-    /// The hole it stands in, if any.
+    /// The hole it is in, if any.
     hole: Option<HoleName>,
     /// Its outline on paper.
     contour: Contour,
 }
 
-/// Which bodies of a section are drawn.
+/// The bodies of a section to draw.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Shown {
-    /// The hole whose piece is drawn; all others stand empty.
+    /// The hole whose piece is drawn; all others are empty.
     pub piece_of: Option<HoleId>,
     /// Whether the base is drawn.
     pub base: bool,
@@ -64,7 +64,7 @@ impl Shown {
 }
 
 impl Scene {
-    /// The part of a section in a window, with the bodies that are to be shown.
+    /// The part of a section in a window, with the bodies to show.
     pub fn new(section: &Section, frame: &Frame, window: Rect, shown: Shown) -> Self {
         let area = frame.place_box(window);
         let meets = |contour: &Contour| contour.bounds().overlaps(area);
@@ -89,7 +89,7 @@ impl Scene {
         }
     }
 
-    /// All that is drawn: gray first, then hatching, then lines.
+    /// Everything that is drawn: gray first, then hatching, then lines.
     pub fn items(&self) -> Vec<Item> {
         let mut items = self.resin();
         items.extend(self.hatching());
@@ -98,12 +98,12 @@ impl Scene {
         items
     }
 
-    /// The parts of a line in wood.
+    /// The parts of a line that are in wood.
     pub fn wood(&self, ray: &Ray) -> Spans {
         self.wood_beside(ray, &self.cavities)
     }
 
-    /// The parts of a line in wood, where no other cavities are.
+    /// The parts of a line that are in wood, considering only some cavities.
     fn wood_beside<'c>(&self, ray: &Ray, cavities: impl IntoIterator<Item = &'c Contour>) -> Spans {
         let board = self.inside(&self.outline, ray);
         let cut = cavities.into_iter();
@@ -120,7 +120,7 @@ impl Scene {
         inside.collect()
     }
 
-    /// Lines at 45° in cut wood; those in the lid run the other way, as trade drawings do for parts that meet.
+    /// Lines at 45° in cut wood; those in the lid run the other way, as is usual in drawings for parts that meet.
     fn hatching(&self) -> Vec<Item> {
         let mut lines = hatch(self.window.bounds(), Vec2::new(1.0, 1.0), |ray| {
             self.wood(ray)
@@ -141,7 +141,7 @@ impl Scene {
         of_kind.map(|body| &body.contour)
     }
 
-    /// The edges of the wood, and thinly where the board goes on behind the cut.
+    /// The edges of the wood, and thin lines where the board continues behind the cut.
     fn board(&self) -> Vec<Item> {
         let mut items = Vec::new();
         for (from, to) in self.outline.edges() {
@@ -162,10 +162,10 @@ impl Scene {
         items
     }
 
-    /// The parts of an edge with wood on one side alone.
+    /// The parts of an edge with wood on only one side.
     ///
-    /// Both sides are asked a hair beside the edge, where no edge runs: so two cavities that share an edge, or one that ends at
-    /// the board's face, need no rule of their own.
+    /// Both sides are tested slightly beside the edge, where no edge runs, so two cavities that share an edge, or one that ends
+    /// at the board's face, need no special rule.
     fn edge_of_wood(&self, ray: &Ray, length: f64) -> Spans {
         let around = Rect::from_points(ray.from, ray.at(length)).inflate(BESIDE, BESIDE);
         let near = || {
@@ -176,13 +176,13 @@ impl Scene {
         within(&in_one(&left, &right), 0.0, length)
     }
 
-    /// The part of a line in the window, of one along its border too.
+    /// The part of a line in the window, including a line along its border.
     fn window_on(&self, ray: &Ray) -> Spans {
         let [left, right] = [BESIDE, -BESIDE].map(|off| self.window.spans(&ray.beside(off)));
         if left.is_empty() { right } else { left }
     }
 
-    /// The outlines of the pieces in bores and of the base; a ball that is seen whole stays a circle.
+    /// The outlines of the pieces in bores and of the base; a ball seen whole stays a circle.
     fn standing(&self) -> Vec<Item> {
         let window = self.window.bounds();
         let mut items = Vec::new();
@@ -211,7 +211,7 @@ impl Scene {
         items
     }
 
-    /// An edge where nothing stands before it.
+    /// An edge where no body is in front of it.
     pub fn beside_standing(&self, line: Line, from: Point, to: Point) -> Vec<Item> {
         let Some((ray, length)) = Ray::over(from, to) else {
             return Vec::new();
@@ -220,7 +220,7 @@ impl Scene {
         lines(&ray, &self.beside_bodies(window, &ray), line)
     }
 
-    /// The parts of a line, of those given, that are in no body.
+    /// Those of the given parts of a line that are in no body.
     fn beside_bodies(&self, spans: Spans, ray: &Ray) -> Spans {
         let bodies = self.bodies.iter();
         let solid = bodies.filter(|body| body.kind != BodyKind::Resin);
@@ -236,7 +236,7 @@ impl Scene {
         at(from) && at(to)
     }
 
-    /// Resin in level strips, beside the ball or disc in it.
+    /// Resin in level strips, excluding the ball or disc in it.
     fn resin(&self) -> Vec<Item> {
         let mut items = Vec::new();
         for body in self
@@ -267,10 +267,10 @@ impl Scene {
     }
 }
 
-/// Lines across an area in a direction, each drawn where it is asked to be.
+/// Lines across an area in a direction, each drawn where `drawn` says.
 ///
-/// They are numbered from the origin of the paper, not from the area, so that the hatching of two parts of one piece of wood
-/// goes on from one to the other.
+/// They are numbered from the origin of the paper, not from the area, so that the hatching continues across two parts of one
+/// piece of wood.
 fn hatch(area: Rect, direction: Vec2, drawn: impl Fn(&Ray) -> Spans) -> Vec<Item> {
     let along = direction.normalize();
     let across = Vec2::new(-along.y, along.x);

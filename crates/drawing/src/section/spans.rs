@@ -1,26 +1,26 @@
-//! Parts of a line: the spans within outlines, and the rest of them outside others.
+//! Parts of a line: the spans within outlines, and what remains of them outside others.
 //!
-//! A section is drawn by asking along lines: where does this line run in wood? Sets of parts of a line can be cut and compared with
-//! no more than sorting numbers, where cutting areas out of each other would need a library for polygons, and would meet its
-//! special cases wherever a bore touches a groove.
+//! A section is drawn by finding the parts of lines that run in wood. Sets of parts of a line can be cut and compared by just
+//! sorting numbers, while cutting areas out of each other would need a polygon library, and would meet its special cases
+//! wherever a bore touches a groove.
 
 use geometry::{Angle, point_at};
 use kurbo::{Circle, Point, Rect, Vec2};
 
 use super::around;
 
-/// Distance to either side of an edge at which is looked for wood, mm on paper.
+/// Distance from an edge at which both sides are tested for wood, mm on paper.
 pub const BESIDE: f64 = 1e-6;
 /// Edges of a polygon drawn for a circle.
 const PARTS: i64 = 120;
 
-/// Parts of a line from one distance along it to another, in order and apart.
+/// Parts of a line as pairs of distances along it, in order and disjoint.
 pub type Spans = Vec<(f64, f64)>;
 
-/// A straight line without end.
+/// A straight line of infinite length.
 #[derive(Debug, Clone, Copy)]
 pub struct Ray {
-    /// Where distances are counted from.
+    /// The origin of distances along it.
     pub from: Point,
     /// Its direction, a unit vector.
     pub along: Vec2,
@@ -35,7 +35,7 @@ impl Ray {
         (length > 1e-9).then_some((Self { from, along }, length))
     }
 
-    /// The line beside it, so far to the left.
+    /// The parallel line at this distance to the left.
     pub fn beside(self, left: f64) -> Self {
         Self {
             from: self.from + Vec2::new(-self.along.y, self.along.x) * left,
@@ -54,7 +54,7 @@ impl Ray {
     }
 }
 
-/// A closed outline, as it is drawn.
+/// A closed outline to draw.
 #[derive(Debug, Clone)]
 pub enum Contour {
     /// Straight edges.
@@ -85,7 +85,7 @@ impl Contour {
         }
     }
 
-    /// Its edges; of a circle those of its polygon.
+    /// Its edges; for a circle, those of its polygon.
     pub fn edges(&self) -> Vec<(Point, Point)> {
         let corners = match self {
             Self::Corners { corners, .. } => corners,
@@ -100,9 +100,9 @@ impl Contour {
         corners.iter().copied().zip(after.copied()).collect()
     }
 
-    /// The parts of a line that lie within.
+    /// The parts of a line that are inside.
     ///
-    /// Of straight edges they lie between every second two crossings (the even-odd rule), of a disc along one chord.
+    /// For straight edges they are between every other pair of crossings (the even-odd rule), for a disc along one chord.
     pub fn spans(&self, ray: &Ray) -> Spans {
         match self {
             Self::Corners { corners, bounds } => {
@@ -126,15 +126,15 @@ impl Contour {
     }
 }
 
-/// Whether a line passes a box by.
+/// Whether a line misses a box.
 fn misses(bounds: Rect, ray: &Ray) -> bool {
     let half = Vec2::new(bounds.width() / 2.0, bounds.height() / 2.0);
     let reach = half.x * ray.along.y.abs() + half.y * ray.along.x.abs();
     ray.left(bounds.center()).abs() > reach
 }
 
-/// Where along a line edges between corners cross it. A corner on the line counts as to its left, so that an outline is
-/// crossed an even number of times.
+/// The distances along a line at which edges between corners cross it. A corner on the line counts as being to its left, so
+/// that an outline is crossed an even number of times.
 fn crossings(ray: &Ray, corners: &[Point]) -> Vec<f64> {
     let Some(&last) = corners.last() else {
         return Vec::new();
@@ -152,13 +152,13 @@ fn crossings(ray: &Ray, corners: &[Point]) -> Vec<f64> {
     met
 }
 
-/// The parts from one distance to another, of those given.
+/// The given parts clipped to a range of distances.
 pub fn within(spans: &Spans, low: f64, high: f64) -> Spans {
     let cut = spans.iter().map(|(from, to)| (from.max(low), to.min(high)));
     cut.filter(|(from, to)| from < to).collect()
 }
 
-/// The parts that are in none of others.
+/// The parts that are in none of the others.
 pub fn without(spans: &Spans, others: &Spans) -> Spans {
     others.iter().fold(spans.clone(), |left, &(low, high)| {
         let around = left
@@ -183,7 +183,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn a_line_is_within_where_it_has_crossed_an_odd_number_of_edges() {
+    fn a_line_is_inside_after_an_odd_number_of_crossings() {
         let u = [
             (0, 0),
             (6, 0),
@@ -215,7 +215,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn parts_are_taken_away_and_cut_as_points_are(
+        fn set_operations_on_parts_agree_with_points(
             these in prop::collection::vec((0.0..9.0_f64, 0.1..2.0_f64), 0..4),
             those in prop::collection::vec((0.0..9.0_f64, 0.1..2.0_f64), 0..4),
             at in 0.0..11.0_f64,

@@ -1,7 +1,7 @@
-//! An area cut into level strips, since the areas of a drawing have no notches.
+//! An area cut into level strips, since the areas of a drawing cannot have notches.
 //!
-//! Resin that lies around a ball, or beside a magnet, is cut by level lines where any outline bends, and more often along circles.
-//! Between two of them every strip has straight sides.
+//! Resin around a ball or beside a magnet is cut by level lines at every corner of an outline, and more finely along circles.
+//! Between two such lines every strip has straight sides.
 
 use kurbo::{Point, Rect, Vec2};
 
@@ -9,10 +9,10 @@ use super::spans::{BESIDE, Contour, Ray, Spans};
 
 /// Least height of a strip, mm on paper.
 const STRIP: f64 = 0.1;
-/// Heights on either side of a circle at which a strip may end.
+/// Number of heights along a circle at which a strip may end.
 const STRIPS: u32 = 32;
 
-/// The strips of what level lines find in a box, between the heights at which any of some outlines may change.
+/// The strips that level lines give in a box, between the heights where any of some outlines may change.
 pub fn strips<'a>(
     bounds: Rect,
     outlines: impl Iterator<Item = &'a Contour>,

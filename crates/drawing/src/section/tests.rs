@@ -40,7 +40,7 @@ fn bored(diameter: f64, depth: f64, bottom: Bottom) -> Board {
     }
 }
 
-/// A board with everything that a section may show.
+/// A board with everything that a section can show.
 fn planned() -> impl Strategy<Value = Board> {
     let blank = (80.0..2000.0_f64, 3.0..60.0_f64, 0.0..20.0_f64);
     let bores = (1.0..60.0_f64, 0.0..50.0_f64, 0_usize..5, 0.0..6.0_f64);
@@ -146,7 +146,7 @@ fn recesses() -> impl Strategy<Value = Option<Recess>> {
     prop::option::weighted(0.7, recess)
 }
 
-/// Whether a point is inside an outline, by how often the outline turns round it.
+/// Whether a point is inside an outline, by its winding number.
 fn is_inside(corners: &[Point], point: Point) -> bool {
     let after = corners.iter().cycle().skip(1);
     let turns = corners.iter().zip(after).map(|(from, to)| {
@@ -210,7 +210,7 @@ impl Shows {
 }
 
 #[test]
-fn the_sheet_is_for_a_hole_of_the_board() {
+fn only_a_hole_of_the_board_has_a_sheet() {
     let workpiece = Workpiece::of(&Board::default()).unwrap();
     let stamp = Stamp {
         date: "2026-11-25".into(),
@@ -236,7 +236,7 @@ fn the_sheet_is_for_a_hole_of_the_board() {
 }
 
 #[test]
-fn a_marble_on_resin_is_drawn_and_told_there() {
+fn a_marble_on_resin_is_drawn_and_described_there() {
     let mut board = bored(12.0, 5.0, Bottom::Flat);
     board.filling = Some(Filling::default());
     let sheet = sheet_of(&board, FIRST);
@@ -250,7 +250,7 @@ fn a_marble_on_resin_is_drawn_and_told_there() {
 }
 
 #[test]
-fn the_sizes_told_are_those_that_are_worked_out() {
+fn the_written_sizes_are_those_worked_out() {
     let board = bored(12.0, 5.0, Bottom::Flat);
     let told = |board: &Board, wanted: &[String]| {
         let sheet = sheet_of(board, FIRST);
@@ -306,7 +306,7 @@ fn the_sizes_told_are_those_that_are_worked_out() {
 }
 
 #[test]
-fn the_recess_is_told_with_its_groove() {
+fn the_recess_is_written_with_its_groove() {
     let mut board = Board {
         recess: Some(Recess {
             shape: RecessShape::Straight {
@@ -358,7 +358,7 @@ fn the_recess_is_told_with_its_groove() {
 }
 
 #[test]
-fn a_bore_is_written_with_where_it_comes_out() {
+fn a_bore_that_breaks_through_shows_where() {
     let board = bored(12.0, 22.0, Bottom::Flat);
     let sheet = sheet_of(&board, FIRST);
     assert!(words(&sheet).contains(&"2 mm out of the underside"));
@@ -368,7 +368,7 @@ fn a_bore_is_written_with_where_it_comes_out() {
 }
 
 #[test]
-fn resin_keeps_beside_what_is_set_in_it() {
+fn resin_is_drawn_around_the_insert() {
     let mut board = bored(12.0, 8.0, Bottom::Flat);
     board.piece = Piece {
         kind: PieceKind::Magnet,
@@ -393,8 +393,8 @@ fn resin_keeps_beside_what_is_set_in_it() {
             _ => None,
         })
         .sum();
-    // A bore 12 wide filled 7 deep, and in it a ball of 8, of which a cap as high as the resin is below the top; on
-    // paper twice as large.
+    // A bore 12 mm wide, filled 7 mm deep, with a ball of 8 mm whose part below the resin's level is filled around; on paper
+    // twice as large.
     let (radius, high) = (4.0_f64, 7.0 - 4.0);
     let segment =
         radius * radius * arc_cosine(high / radius) - high * (radius * radius - high * high).sqrt();
@@ -413,9 +413,9 @@ fn arc_cosine(ratio: f64) -> f64 {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
-    /// Lines find the same wood as points do: inside the outline and outside every cut.
+    /// Lines find the same wood as points: inside the outline and outside every cut.
     #[test]
-    fn lines_find_the_wood_that_points_find(board in planned(), at in (0.0..1.0_f64, 0.0..1.0_f64), turn in 0.0..360.0_f64) {
+    fn lines_and_points_find_the_same_wood(board in planned(), at in (0.0..1.0_f64, 0.0..1.0_f64), turn in 0.0..360.0_f64) {
         prop_assume!(layout(&board).is_ok());
         let shows = Shows::new(&board, FIRST, 3.0);
         let scene = shows.scene();
@@ -428,7 +428,7 @@ proptest! {
         prop_assert_eq!(found, shows.is_wood(point));
     }
 
-    /// The hatching covers as much as the wood does.
+    /// The hatching covers as much area as the wood.
     #[test]
     fn hatching_covers_the_wood(board in planned()) {
         prop_assume!(layout(&board).is_ok());
@@ -454,7 +454,7 @@ proptest! {
         prop_assert!((hatched - wood).abs() < 0.03 * all, "{hatched} of {wood} in {all}");
     }
 
-    /// Every edge of the wood has wood on one side and none on the other: none is drawn inside another cut.
+    /// Every edge of the wood has wood on exactly one side: none is drawn inside another cut.
     #[test]
     fn edges_are_drawn_where_wood_ends(mut board in planned()) {
         prop_assume!(layout(&board).is_ok());
@@ -474,7 +474,7 @@ proptest! {
             let aside = Vec2::new(-way.y, way.x) * (0.05 / way.hypot());
             let middle = line.p0.midpoint(line.p1);
             let (left, right) = (to_model(middle + aside), to_model(middle - aside));
-            // Where two edges nearly meet, either side may be past the other one.
+            // Where two edges nearly coincide, a test point may be beyond the other one.
             let is_clear = [left, right].iter().all(|at| shows.off_edges(*at) > 0.003);
             if is_clear {
                 prop_assert!(shows.is_wood(left) != shows.is_wood(right), "{line:?} of {board:?}");
@@ -483,7 +483,7 @@ proptest! {
     }
 
     #[test]
-    fn no_words_lie_over_others_and_all_is_on_the_sheet(board in planned(), number in 0_usize..200) {
+    fn no_words_overlap_and_everything_is_on_the_sheet(board in planned(), number in 0_usize..200) {
         let Ok(layout) = layout(&board) else { return Ok(()) };
         let hole = layout.holes[number % layout.holes.len()].name.id();
         let sheet = section_sheet(&Workpiece::of(&board).unwrap(), hole, &Stamp::default()).unwrap();

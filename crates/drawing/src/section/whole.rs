@@ -1,7 +1,7 @@
 //! The whole board cut open, with the names of the holes that are cut.
 //!
-//! The cut runs from one edge of the board through the chosen hole to the center pin, and on from there through the recess if there
-//! is one: then it turns at the pin, and says so. Names stand over the holes that it passes.
+//! The cut runs from the edge of the board through the chosen hole to the center pin, and from there through the recess if
+//! there is one; where it turns at the pin, the figure says so. Names are above the holes that it passes.
 
 use board::{Board, Footing, HoleId, HoleName, Measure};
 use kurbo::Point;
@@ -50,14 +50,15 @@ pub fn whole<'a>(board: &Board, section: &'a Section, bore: &BoreSizes) -> Figur
     }
 }
 
-/// Whether a body is under the board.
+/// Whether a body is below the board.
 const fn is_base(body: &Body) -> bool {
     matches!(body.kind, BodyKind::Turntable | BodyKind::Foot)
 }
 
-/// Thickness and diameter of the board, how far out the chosen hole is, and the recess and the base where they are cut.
+/// Thickness and diameter of the board, the distance of the chosen hole, and the sizes of recess and base where they are cut.
 ///
-/// A straight cut runs through the recess only by chance, so its distance is written where the cut turns toward it.
+/// A straight cut passes through the recess only by chance, so the distance of the recess is written only where the cut turns
+/// toward it.
 fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (radius, thickness) = (board.blank.radius(), board.blank.thickness);
@@ -117,9 +118,9 @@ fn base(board: &Board) -> Vec<Size> {
     ]
 }
 
-/// A name for each hole that is cut, over the middle of its visible part.
+/// A name for each hole that is cut, above the center of its visible part.
 ///
-/// A hole whose pilot or counterbore is cut as well is several cavities, one after the other; it gets one name.
+/// A hole whose pilot hole or counterbore is cut too consists of several cavities; it gets one name.
 fn names(section: &Section, chosen: HoleId, over: f64) -> Vec<Name> {
     let bores = section.cavities.iter();
     let bores = bores.filter(|cavity| cavity.kind == CavityKind::Bore);
@@ -158,7 +159,7 @@ fn names(section: &Section, chosen: HoleId, over: f64) -> Vec<Name> {
         .collect()
 }
 
-/// Height of the upper end of the thing set into a hole, mm.
+/// Height of the upper end of what is set into a hole, mm.
 fn set_in(section: &Section, hole: HoleId) -> f64 {
     let insert = body_of(section, BodyKind::Insert, hole);
     insert.map_or(0.0, |area| area.y1.max(0.0))

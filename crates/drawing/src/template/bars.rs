@@ -1,6 +1,6 @@
-//! Bars to measure a print by: 100 mm and 4 in along one line.
+//! Bars for checking the size of a print: 100 mm and 4 in along one line.
 //!
-//! A bar is measured with a rule in either unit, before anything is drilled. Four inches are 101.6 mm, so that both scales have
+//! A bar is measured with a rule in either unit before anything is drilled. Four inches are 101.6 mm, so that both scales share
 //! one line.
 
 use board::{INCH, Units};
@@ -18,18 +18,18 @@ pub struct Bar {
     pub inches: u32,
 }
 
-/// The bars that are tried, longest first.
+/// The bars to try, longest first.
 pub const BARS: [Bar; 3] = [
     Bar { mm: 100, inches: 4 },
     Bar { mm: 50, inches: 2 },
     Bar { mm: 20, inches: 1 },
 ];
 
-/// Room beside the line for ticks and figures, mm.
+/// Room beside the line for ticks and digits, mm.
 const DEPTH: f64 = 9.0;
-/// Room at the ends for figures, mm.
+/// Room at the ends for digits, mm.
 const ENDS: f64 = 2.0;
-/// Size of the figures, mm.
+/// Size of the digits, mm.
 const FIGURE: f64 = 2.2;
 
 /// The longest bar that fits into a length.
@@ -44,7 +44,7 @@ impl Bar {
         f64::from(self.mm).max(f64::from(self.inches) * INCH)
     }
 
-    /// The room a level bar takes.
+    /// The room that a level bar takes.
     pub fn room(self) -> Size {
         Size::new(self.length() + 2.0 * ENDS, DEPTH)
     }
@@ -55,15 +55,16 @@ impl Bar {
         self.draw(start, Vec2::new(1.0, 0.0), Angle::ZERO)
     }
 
-    /// An upright bar in the block (of the room turned) whose lower left corner is given.
+    /// An upright bar in the block (the rotated room) whose lower left corner is given.
     pub fn upright(self, corner: Point) -> Vec<Item> {
         let start = corner + Vec2::new(DEPTH / 2.0, ENDS);
         self.draw(start, Vec2::new(0.0, 1.0), Angle::degrees(90.0))
     }
 
-    /// Millimeters stand to the left of the line's direction, inches to the right.
+    /// The bar along a direction, with millimeters at its left and inches at its right.
     ///
-    /// There is a tick at every 10 mm, longer at 0, at 50 and at the end, and at every quarter of an inch, longer at whole inches.
+    /// There is a tick at every 10 mm, longer at 0, at 50 and at the end, and at every quarter of an inch, longer at whole
+    /// inches.
     fn draw(self, start: Point, along: Vec2, turn: Angle) -> Vec<Item> {
         let left = Vec2::new(-along.y, along.x);
         let mut items = vec![stroke(start, start + along * self.length())];
@@ -92,7 +93,7 @@ impl Bar {
         items
     }
 
-    /// The length of a scale at its end, "100 mm" or "4 in", which ends there so that it keeps off the board.
+    /// The length of a scale at its end, "100 mm" or "4 in"; the text ends there, so that it keeps clear of the board.
     fn figure(self, at: Point, turn: Angle, units: Units) -> Item {
         let words = match units {
             Units::Mm => format!("{} mm", self.mm),
@@ -138,7 +139,7 @@ mod tests {
     }
 
     #[test]
-    fn the_bar_is_as_long_as_it_says_both_ways() {
+    fn the_bar_has_its_stated_length_in_both_units() {
         let bar = longest_bar(190.0).unwrap();
         assert_eq!((bar.mm, bar.inches), (100, 4));
         for items in [bar.level(Point::ORIGIN), bar.upright(Point::ORIGIN)] {

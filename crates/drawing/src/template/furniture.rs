@@ -1,7 +1,7 @@
 //! The title of a tiled sheet: its label, words and key map in one block, as large as there is room for.
 //!
-//! Nothing here has a fixed place, as any corner may be full of holes: the block goes where it covers the least. On small paper the
-//! map shrinks, and then the words come down to those without which a sheet cannot be used: which it is, and how it is printed.
+//! Nothing here has a fixed place, as any corner may be full of holes: the block goes where it covers the least. On small paper
+//! the map shrinks, and then the words are reduced to those that a sheet needs: which sheet it is, and how to print it.
 
 use board::Choice;
 use kurbo::{Point, Size, Vec2};
@@ -17,14 +17,14 @@ use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text};
 const WIDEST: f64 = 80.0;
 /// Size of the words of the largest block, mm.
 const WORDS: f64 = 2.4;
-/// Size of what kind of template it is, mm.
+/// Size of the kind of template, mm.
 const KIND: f64 = 3.2;
-/// From one line down to the next, in sizes of the type.
+/// Line spacing, in sizes of the type.
 const LEADING: f64 = 1.58;
-/// Air between words and key map, mm.
+/// Gap between words and key map, mm.
 const BESIDE: f64 = 3.0;
 
-/// Size at which a block is laid.
+/// The sizes with which a block is laid out.
 #[derive(Debug, Clone, Copy)]
 struct Form {
     /// Width of the block, mm.
@@ -35,7 +35,7 @@ struct Form {
     label: f64,
     /// Size of the words, mm.
     words: f64,
-    /// Whether title, date and order of joining are printed.
+    /// Whether title, date and joining order are printed.
     full: bool,
 }
 
@@ -52,7 +52,7 @@ const FORMS: [Form; 9] = [
     form(22.0, 9.0, 5.0, font::SMALLEST, false),
 ];
 
-/// A form by its width, map, label, words, and whether all of it is printed.
+/// A form from its width, map, label, words, and whether everything is printed.
 const fn form(width: f64, map: f64, label: f64, words: f64, full: bool) -> Form {
     Form {
         width,
@@ -63,7 +63,7 @@ const fn form(width: f64, map: f64, label: f64, words: f64, full: bool) -> Form 
     }
 }
 
-/// Whether a line at the foot of the block is printed in full.
+/// Whether a line fits at the foot of the block without being cut.
 pub fn fits(line: &str) -> bool {
     font::width(line, WORDS, Weight::Regular) <= WIDEST
 }
@@ -79,9 +79,9 @@ pub struct Block {
 /// The label of a sheet, its part of the whole, how to print and join it, and the key map, in every form that it can have, the
 /// fullest first.
 ///
-/// Every form has the label, the key map, the print note, the settings and the printer's correction. They differ by the size of
-/// the map, by how words are broken beside it, and by the title, the date and the order of joining, which the small ones leave
-/// out: who tapes sheets together has all of them.
+/// Every form has the label, the key map, the print note, the settings and the printer's correction. They differ in the size of
+/// the map, in how words are broken beside it, and in the title, the date and the joining order, which the small ones leave
+/// out, since whoever tapes the sheets together has all of them.
 pub fn title_blocks(
     subject: &Subject<'_>,
     tiling: &Tiling,
@@ -105,7 +105,7 @@ pub fn title_blocks(
 
 /// The lines beside the key map.
 ///
-/// The short form keeps those without which a sheet cannot be used: which of how many it is, and that it is not to be scaled.
+/// The short form keeps those that a sheet needs: which one of how many it is, and that it is not to be scaled.
 fn lines(
     subject: &Subject<'_>,
     tiling: &Tiling,
@@ -142,7 +142,7 @@ fn foot(subject: &Subject<'_>, tiling: &Tiling) -> Vec<String> {
     notes.chain(edge).chain(correction).collect()
 }
 
-/// Said where slivers of the edge are on no sheet.
+/// The note where slivers of the edge are on no sheet.
 const EDGE: &str = "Cut the edge from the pin: slivers are on no sheet.";
 
 /// The order of assembly.
@@ -161,9 +161,9 @@ struct Lay {
     form: Form,
     /// Width and height of the key map, mm.
     map: Size,
-    /// The parts laid so far.
+    /// The parts added so far.
     items: Vec<Item>,
-    /// Where the next line's top is; down is negative.
+    /// The top of the next line; down is negative.
     top: f64,
 }
 
@@ -188,8 +188,8 @@ impl Lay {
         self.form.width - self.map.width - BESIDE
     }
 
-    /// The label, large enough to be read from the other side of a bench, and the kind of sheet: beside it, or below where
-    /// there is no room.
+    /// Adds the label, large enough to be read from the other side of a bench, and the kind of sheet, beside it or, where there
+    /// is no room, below.
     fn label(&mut self, label: &str, kind: &str) {
         let strong = Weight::SemiBold;
         let base = self.top - font::FIGURE_HEIGHT * self.form.label;
@@ -205,10 +205,10 @@ impl Lay {
         }
     }
 
-    /// Words beside the map, or over the whole width below it; broken into lines.
+    /// Adds words beside the map, or over the whole width below it, broken into lines.
     ///
-    /// Words that begin beside the map stay beside it, so that no line of them jumps to the other width. On a small block the few words
-    /// that there are stay whole.
+    /// Words that start beside the map stay beside it, so that no line of them changes to the other width. On a small block the
+    /// few words are not broken.
     fn line(&mut self, words: &str) {
         let whole = font::width(words, self.form.words, Weight::Regular);
         if !self.form.full && whole > self.beside() {
@@ -223,12 +223,12 @@ impl Lay {
         self.add_line(words, self.form.words, Weight::Regular, room);
     }
 
-    /// Goes on below the key map.
+    /// Continues below the key map.
     fn below_map(&mut self) {
         self.top = self.top.min(-self.map.height - 0.8);
     }
 
-    /// A line over the whole width: cut to it where the block is wide, broken where it is small.
+    /// Adds a line over the whole width: cut to fit where the block is wide, broken where it is small.
     fn foot(&mut self, words: &str) {
         let Form {
             width, words: size, ..
@@ -241,7 +241,7 @@ impl Lay {
         self.add_line(&words, size, Weight::Regular, width);
     }
 
-    /// Words broken into lines of a width.
+    /// Adds words broken into lines of a width.
     fn add_line(&mut self, words: &str, size: f64, weight: Weight, room: f64) {
         if words.is_empty() {
             return;
@@ -253,7 +253,7 @@ impl Lay {
         }
     }
 
-    /// One line of words with its baseline at a point of the block.
+    /// Adds one line of words with its baseline at a point of the block.
     fn text(&mut self, at: Point, size: f64, weight: Weight, words: String) {
         let text = Text::level(at, size, Anchor::Start, words).weighing(weight);
         self.items.push(Item {
@@ -263,7 +263,7 @@ impl Lay {
         });
     }
 
-    /// The block as high as its content.
+    /// The finished block, as high as its content.
     fn block(self) -> Block {
         let height = (-self.top).max(self.map.height) + 0.5;
         Block {

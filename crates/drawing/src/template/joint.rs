@@ -1,8 +1,8 @@
-//! The marks where two sheets meet: the joint line and the crosses that both sheets carry.
+//! The marks where two sheets meet: the joint line and the crosses that both sheets show.
 //!
-//! Sheets overlap; both show a joint's crosses at the same points of the board, so that they are joined by laying cross on cross
-//! against the light. A cross near each end of a joint leaves no way to turn. Each sheet has the name of a cross on its own side
-//! of the joint, so that no name reaches into the overlap and is cut off there.
+//! Sheets overlap; both show a joint's crosses at the same points of the board, so that they are joined by laying cross on
+//! cross against the light. A cross near each end of a joint fixes the rotation. Each sheet has the name of a cross on its own
+//! side of the joint, so that no name extends into the overlap and is cut off there.
 
 use kurbo::{Circle, Line as Segment, Point, Rect, Vec2};
 use workshop::{Tile, Tiling, cross_arm_of};
@@ -12,14 +12,14 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// Size of the name of a cross, mm.
 const NAME: f64 = 2.2;
-/// Air around a cross and its names, mm.
+/// Gap around a cross and its names, mm.
 const AIR: f64 = 0.4;
 
-/// Every joint between two sheets, with its marks in the board frame.
+/// A joint between two sheets, with its marks in the board frame.
 pub struct Joint {
     /// The two tiles it joins, as indices into [`Tiling::tiles`].
     pub tiles: [usize; 2],
-    /// Joint line and crosses, which both sheets carry.
+    /// Joint line and crosses, which both sheets show.
     pub marks: Vec<Item>,
     /// The names of the crosses on each of the two.
     pub names: [Vec<Item>; 2],
@@ -27,19 +27,19 @@ pub struct Joint {
 
 /// The room for crosses on joints.
 ///
-/// A cross is looked for from two thirds out along its half of the joint, first clear of everything, then clear of other crosses
-/// alone, since a name can be left out and an outline crossed.
+/// A place for a cross is searched from two thirds out along its half of the joint: first clear of everything, then clear only
+/// of other crosses, since a name can be left out and an outline crossed.
 pub struct Room {
     /// Everything that a cross should keep clear of: bores and their names.
     pub best: Taken,
-    /// The marks that it must not lie on: crosses to drill by, and other joints' crosses.
+    /// The marks that it must not overlap: drilling crosses, and other joints' crosses.
     pub least: Taken,
-    /// The crosses on joints alone.
+    /// Only the crosses on joints.
     pub marks: Taken,
 }
 
 impl Room {
-    /// Takes a box.
+    /// Marks a box as occupied.
     fn take(&mut self, area: Rect) {
         self.best.add(area);
         self.least.add(area);
@@ -47,7 +47,7 @@ impl Room {
     }
 }
 
-/// The joints of a tiling, each between a tile and the one to its right or below it; the crosses keep clear of the bores.
+/// The joints of a tiling, each between a tile and the one at its right or below it; the crosses keep clear of the bores.
 pub fn joints(tiling: &Tiling, mut room: Room) -> Vec<Joint> {
     let mut found = Vec::new();
     for (index, tile) in tiling.tiles.iter().enumerate() {
@@ -71,9 +71,9 @@ pub fn joints(tiling: &Tiling, mut room: Room) -> Vec<Joint> {
 }
 
 impl Joint {
-    /// Draws the joint line through the middle of what both tiles show, and a cross near each end of it.
+    /// Draws the joint line through the middle of the overlap of both tiles, and a cross near each end of it.
     ///
-    /// The room of a cross is taken for later ones: four sheets meet in a corner, and their joints' ends are near.
+    /// The room of a cross is reserved: four sheets meet in a corner, where the ends of their joints are close.
     fn draw(&mut self, a: &Tile, b: &Tile, number: usize, overlap: f64, room: &mut Room) {
         let shared = a.window.intersect(b.window);
         let is_level = a.column == b.column;
@@ -113,7 +113,7 @@ impl Joint {
     }
 }
 
-/// The line along what two sheets share, in its middle: cut or folded there, they meet edge to edge.
+/// The line along the middle of what two sheets share: cut or folded there, they meet edge to edge.
 fn middle_line(shared: Rect, is_level: bool) -> Segment {
     let center = shared.center();
     if is_level {
@@ -123,8 +123,8 @@ fn middle_line(shared: Rect, is_level: bool) -> Segment {
     }
 }
 
-/// The spots along half of a joint, those nearest to two thirds out first, at which a cross and its names are on the sheets; and
-/// those nearer to its middle and beyond it, for a joint that is crowded.
+/// The spots along half of a joint at which a cross and its names are on the sheets, those nearest to two thirds out first; and
+/// further spots, nearer to its middle and beyond it, for a crowded joint.
 fn spots(middle: Point, half: Vec2, cross: &Cross<'_>) -> [Vec<Point>; 2] {
     let reach = half.hypot();
     let room = if cross.is_level {
@@ -143,15 +143,16 @@ fn spots(middle: Point, half: Vec2, cross: &Cross<'_>) -> [Vec<Point>; 2] {
     [own.map(at).collect(), others.map(at).collect()]
 }
 
-/// A cross in a ring, with its name on either side of the joint: number of the joint, and `a` or `b` for its end.
+/// A cross in a ring, with its name on either side of the joint: the number of the joint, and `a` or `b` for its end.
 struct Cross<'a> {
-    /// Its middle, in the board frame.
+    /// Its center, in the board frame.
     at: Point,
-    /// Half the length of its lines, mm; the ring is half as large, unlike the cross of a bore.
+    /// Half the length of its lines, mm; the ring has half of that as its radius, which distinguishes it from the cross of a
+    /// bore.
     arm: f64,
     /// Whether its joint is level.
     is_level: bool,
-    /// Its name, which both sheets write.
+    /// Its name, which both sheets show.
     name: &'a str,
 }
 
@@ -161,12 +162,12 @@ impl Cross<'_> {
         crate::font::width(self.name, NAME, crate::font::Weight::Regular)
     }
 
-    /// From its middle to where a name begins, mm.
+    /// Distance from its center to the start of a name, mm.
     fn beside(&self) -> f64 {
         self.arm / 2.0 + 0.5
     }
 
-    /// Cross and ring.
+    /// The cross and its ring.
     fn marks(&self) -> [Item; 2] {
         let ring = Circle::new(self.at, self.arm / 2.0);
         let cross = Shape::Cross {
@@ -178,7 +179,7 @@ impl Cross<'_> {
 
     /// The names for the first and the second sheet: left and right of an upright joint, above and below a level one.
     ///
-    /// Once the sheets lie on each other a cross has its name on both sides, and they must be the same.
+    /// When the sheets are laid on each other, a cross has its name on both sides, and the two must be the same.
     fn names(&self) -> [Item; 2] {
         self.texts()
             .map(|text| mark(Line::Dimension, Shape::Text(text)))

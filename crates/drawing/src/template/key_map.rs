@@ -1,7 +1,7 @@
 //! The key map of a tiled sheet: the whole grid, small, with the outline and this sheet filled.
 //!
-//! Windows of neighbors overlap; each is drawn smaller by half of that on each side, so that the map looks like the sheets once
-//! they are joined. The outline leaves the labels free.
+//! Windows of neighbors overlap; each is drawn smaller by half of the overlap on each side, so that the map looks like the
+//! joined sheets. The outline is interrupted at the labels.
 
 use std::collections::BTreeSet;
 
@@ -15,9 +15,9 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text, corners_of};
 
 /// Size of the labels, mm.
 const LETTER: f64 = 2.2;
-/// Air around a label, mm.
+/// Gap around a label, mm.
 const AIR: f64 = 0.4;
-/// The outline is broken at labels in steps of this, mm.
+/// Step in which the outline is interrupted at labels, mm.
 const STEP: f64 = 0.2;
 
 /// A key map with its lower left corner at the origin.
@@ -28,22 +28,22 @@ pub struct KeyMap {
     pub items: Vec<Item>,
 }
 
-/// Labels of the sheets on a map.
+/// The labels of the sheets on a map.
 #[derive(Clone, Copy, PartialEq)]
 enum Labels {
-    /// Each sheet with its label.
+    /// A label on each sheet.
     Each,
     /// Letters above the columns and numbers beside the rows.
     Ends,
-    /// None: this sheet is filled, and its label stands beside the map.
+    /// No labels: this sheet is filled, and its label is beside the map.
     Bare,
 }
 
 impl KeyMap {
-    /// The map of a tiling that fits into a room, labeled as fully as there is room for.
+    /// The map of a tiling that fits into a room, with as many labels as there is room for.
     ///
-    /// A map of many sheets has cells too small for their labels. It has letters above and numbers beside it instead, as a street
-    /// map has, and where even those find no room, the filled cell alone shows where the sheet belongs.
+    /// A map of many sheets has cells too small for their labels. It has letters above and numbers beside it instead, like a
+    /// street map; where even those have no room, only the filled cell shows where the sheet belongs.
     pub fn of(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, room: Size) -> Self {
         let windows = tiling.tiles.iter().map(|tile| tile.window);
         let all = windows.reduce(|a, b| a.union(b)).unwrap_or(tile.window);
@@ -64,13 +64,13 @@ struct Drawing<'a> {
     tiling: &'a Tiling,
     /// The sheet that the map is on.
     tile: &'a Tile,
-    /// All that the sheets show, in the board frame.
+    /// The area that the sheets show, in the board frame.
     all: Rect,
-    /// Millimeters on the map for each of the board.
+    /// Millimeters on the map per millimeter of the board.
     scale: f64,
-    /// The way that sheets are labeled.
+    /// The kind of labels.
     labels: Labels,
-    /// Room left of and above the grid for numbers and letters.
+    /// Room at the left and above the grid for numbers and letters.
     ends: Size,
 }
 
@@ -117,12 +117,12 @@ impl<'a> Drawing<'a> {
         self.all.size() * self.scale + self.ends
     }
 
-    /// The place on the map of a point of the board.
+    /// The point on the map of a point of the board.
     fn at(&self, point: Point) -> Point {
         Point::new(self.ends.width, 0.0) + (point - self.all.origin()) * self.scale
     }
 
-    /// Labels, grid and outline, this sheet filled.
+    /// Labels, grid and outline, with this sheet filled.
     fn items(&self, subject: &Subject<'_>) -> Vec<Item> {
         let filled = corners_of(self.tile.window).map(|corner| self.at(corner));
         let mut items = vec![mark(Line::Guide, Shape::Area(filled.to_vec()))];
@@ -133,7 +133,7 @@ impl<'a> Drawing<'a> {
             .iter()
             .map(|text| text.bounds().inflate(AIR, AIR))
             .collect();
-        // A map of a part only has no outline to show.
+        // A map of only a part has no outline to show.
         let area = self.all.inflate(1e-6, 1e-6);
         let shown = |shape: &&Shape| area.intersect(shape.bounds()).area() > 0.0;
         let frame = Rect::from_points(
@@ -155,7 +155,7 @@ impl<'a> Drawing<'a> {
         items
     }
 
-    /// The lines between the sheets and around them, each drawn once: as long as there are sheets beside it.
+    /// The lines between the sheets and around them, each drawn once, along the sheets beside it.
     fn grid(&self) -> Vec<Segment> {
         let (columns, rows) = (self.tiling.columns, self.tiling.rows);
         let mut low = vec![Point::ORIGIN; columns.max(rows) as usize + 1];
@@ -196,7 +196,7 @@ impl<'a> Drawing<'a> {
         level.chain(upright).collect()
     }
 
-    /// The labels in their places: in the middle of the sheets, or at the ends of rows and columns.
+    /// The labels in their places: centered on the sheets, or at the ends of rows and columns.
     fn written(&self) -> Vec<Text> {
         let down = Vec2::new(0.0, font::FIGURE_HEIGHT * LETTER / 2.0);
         let text = |at: Point, anchor, words: String| Text::level(at - down, LETTER, anchor, words);
@@ -246,9 +246,9 @@ impl<'a> Drawing<'a> {
     }
 }
 
-/// The pieces of a line that keep out of some boxes and inside a frame; the line unchanged where it is clear.
+/// The pieces of a line that are outside some boxes and inside a frame; the line unchanged where it is clear.
 ///
-/// Pieces keep being arcs and lines. Their ends are found by steps, as a fifth of a millimeter is not seen in a gap.
+/// Pieces stay arcs and lines. Their ends are found in steps, as a fifth of a millimeter does not show in a gap.
 fn broken(shape: &Shape, boxes: &[Rect], frame: Rect) -> Vec<Shape> {
     let frame = frame.inflate(1e-6, 1e-6);
     let is_free = |at: Point| frame.contains(at) && !boxes.iter().any(|area| area.contains(at));
@@ -298,7 +298,7 @@ fn broken(shape: &Shape, boxes: &[Rect], frame: Rect) -> Vec<Shape> {
     }
 }
 
-/// The stretches of a row of so many places at which something is, each from its first place to the one after its last.
+/// The runs of consecutive indices at which something is there, each from its first index to the one after its last.
 fn runs(count: u32, is_there: impl Fn(u32) -> bool) -> Vec<(usize, usize)> {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for at in (0..count).filter(|at| is_there(*at)) {

@@ -1,5 +1,5 @@
-//! The drilling template on paper: whole or in sheets, with crosses on the joints, bars, key map and title, and the sheet
-//! that a printer is measured by.
+//! The drilling template on paper: whole or in sheets, with crosses on the joints, bars, key map and title; and the sheet for
+//! measuring a printer.
 
 pub mod bars;
 pub mod furniture;

@@ -1,7 +1,7 @@
 //! Title block and bars in the quietest places of a sheet.
 //!
-//! A block never lies on a cross or on another block. The first form of it that covers no hole is taken; where there is none, the
-//! one that covers the least.
+//! A block never overlaps a cross or another block. The first of its forms that covers no hole is chosen; where there is none,
+//! the form that covers the least.
 
 use geometry::Arc;
 use kurbo::{Point, Rect, Size, Vec2};
@@ -17,32 +17,33 @@ use crate::template::furniture::{Block, title_blocks};
 use crate::template::subject::Subject;
 use crate::{Item, Layer, Line, Shape, Stamp};
 
-/// Air around marks and words, mm.
+/// Gap around marks and words, mm.
 const AIR: f64 = 0.5;
 /// Width kept free along a line, so that words beside it do not touch it, mm.
 const BESIDE_LINE: f64 = 1.0;
-/// Parts of the page, from the top, in which the line about what stops the board is placed: the next where all of one is full.
+/// Parts of the page, from the top, in which the line about what stops the board is placed; the next part is used where all of
+/// one is full.
 const STOP_PARTS: [f64; 3] = [4.0, 2.0, 1.0];
-/// From one of its lines down to the next, in sizes of the type.
+/// Spacing of its lines, in sizes of the type.
 const STOP_LEADING: f64 = 1.4;
-/// The weight of a joint line, which sheets are cut and taped by.
+/// The weight of a joint line, along which sheets are cut and taped.
 const JOINT: u64 = 8 * weight::LINE;
-/// Circles up to this radius are holes, mm.
+/// Largest radius at which a circle counts as a hole, mm.
 const HOLE: f64 = 25.0;
 
-/// Title block and bars of a sheet in the page frame, with the boxes that they take.
+/// Title block and bars of a sheet in the page frame, with the boxes they occupy.
 pub struct Furniture {
     /// Their items.
     pub marks: Vec<Item>,
-    /// The boxes, which lie apart from each other and from every cross.
+    /// The boxes, which overlap neither each other nor any cross.
     pub blocks: Vec<Rect>,
 }
 
-/// Title block and bars for a page that shows some items, moved onto the page by a way.
+/// Title block and bars for a page that shows some items, moved onto the page by a vector.
 ///
-/// Each line on the page has a weight by its purpose: a block rather covers a guide than a hole, rather over a hole than over its
-/// name, and over a cross only where the page is full of them. The title comes first, as it has the most forms to choose from,
-/// and then the bars: each takes its place from those after it.
+/// Each line on the page has a weight by its purpose: a block covers a guide before it covers a hole, a hole before its name,
+/// and a cross only where the page is full of them. The title comes first, as it has the most forms to choose from, and then
+/// the bars; each reserves its place.
 pub fn furniture(
     subject: &Subject<'_>,
     tiling: &Tiling,
@@ -70,8 +71,8 @@ pub fn furniture(
 }
 
 impl Furniture {
-    /// The line about what stops the board, in the upper part of the page: one that is found at the foot of a sheet is found when
-    /// it is drilled. Only where crosses leave no room there it stands lower.
+    /// Places the line about what stops the board in the upper part of the page: a line at the foot of a sheet would be noticed
+    /// only after drilling. It is lower only where crosses leave no room.
     fn stop(&mut self, quiet: &mut Quiet, page: Rect, line: &str) {
         let sums = quiet.sums();
         let mut parts = STOP_PARTS.iter().filter_map(|part| {
@@ -94,7 +95,7 @@ impl Furniture {
         self.take(quiet, place.block, items);
     }
 
-    /// The title block in the fullest form that covers no hole, else in the one that covers the least.
+    /// Places the title block in the fullest form that covers no hole, otherwise in the one that covers the least.
     fn title(&mut self, quiet: &mut Quiet, blocks: impl Iterator<Item = Block>, page: Rect) {
         let corner = Point::new(page.x0, page.y1);
         let sums = quiet.sums();
@@ -122,8 +123,8 @@ impl Furniture {
         }
     }
 
-    /// A bar in the quietest place for it: a long one that covers no hole if there is room, a long one over the outline of a
-    /// hole before a very short one, none where each would lie on a cross or a name.
+    /// Places a bar in the quietest place for it: a long one that covers no hole if there is room, a long one over the outline
+    /// of a hole before a very short one, and none where each would overlap a cross or a name.
     fn bar(&mut self, quiet: &mut Quiet, page: Rect, upright: bool) {
         let sums = quiet.sums();
         let [long, middle, short] = BARS;
@@ -156,7 +157,8 @@ impl Furniture {
         self.take(quiet, block, items.into_iter());
     }
 
-    /// Takes a block, which nothing else may lie on: its air weighs as a cross does, so that the next one keeps off it.
+    /// Reserves a block, which nothing else may overlap: its surroundings weigh as much as a cross, so that the next one keeps
+    /// clear of it.
     fn take(&mut self, quiet: &mut Quiet, block: Rect, items: impl Iterator<Item = Item>) {
         quiet.add(block.inflate(AIR, AIR), weight::MARK);
         self.blocks.push(block);
@@ -164,7 +166,8 @@ impl Furniture {
     }
 }
 
-/// The place of the line about what stops the board within a part of the page, with its lines: broken where it finds no room in one.
+/// The place of the line about what stops the board within a part of the page, with its lines: it is broken where it does not
+/// fit in one.
 fn stop_place(sums: &Sums, part: Rect, line: &str) -> Option<(Place, Vec<String>)> {
     let (size, strong) = (stopped::SIZE, Weight::SemiBold);
     let whole = font::width(line, size, strong).ceil();
@@ -198,7 +201,7 @@ fn stop_place(sums: &Sums, part: Rect, line: &str) -> Option<(Place, Vec<String>
 
 /// Adds the weight of an item: crosses and marks by their box, holes too, lines and large circles along their course.
 ///
-/// The inside of a large circle is as free as the outside; a box around the board's edge would take the whole sheet.
+/// The inside of a large circle is as free as the outside; a box around the board's edge would cover the whole sheet.
 fn busy(quiet: &mut Quiet, item: &Item, page_from_board: Vec2) {
     let is_mark = item.layer == Layer::Marks;
     let bounds = item.shape.bounds() + page_from_board;
@@ -210,7 +213,7 @@ fn busy(quiet: &mut Quiet, item: &Item, page_from_board: Vec2) {
             let at = at(step / steps) + page_from_board;
             let line = Rect::from_center_size(at, (BESIDE_LINE, BESIDE_LINE));
             quiet.add(line, if is_mark { JOINT } else { weight::LINE });
-            // A line that is so far off the page comes no nearer within as many steps.
+            // A line this far off the page cannot come nearer within this many steps.
             step += (nearest(page, at) * steps / length.max(BESIDE_LINE))
                 .floor()
                 .max(1.0);

@@ -1,7 +1,7 @@
 //! A whole-board sheet as wide as the roll of a print shop's plotter.
 //!
-//! Plotters print from rolls of a few widths. A page that is as wide as the roll is printed as it is; a narrower one is often
-//! centered, scaled or turned at the print shop.
+//! Plotters print from rolls of a few widths. A page as wide as the roll is printed as it is; a narrower one is often centered,
+//! scaled or rotated at the print shop.
 
 use core::fmt;
 
@@ -10,7 +10,7 @@ use kurbo::{Size, Vec2};
 
 use crate::Sheet;
 
-/// Rolls that print shops commonly have, by name and width in mm; from memory.
+/// Rolls that print shops commonly have, as name and width in mm; from memory.
 ///
 /// ```
 /// use drawing::ROLLS;
@@ -24,10 +24,10 @@ pub const ROLLS: [(&str, f64); 4] = [
     ("36\"", 36.0 * INCH),
 ];
 
-/// A sheet is wider than the roll.
+/// The error that a sheet is wider than the roll.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RollError {
-    /// Width that it needs, mm.
+    /// Width of the sheet, mm.
     pub needed: f64,
     /// Width of the roll, mm.
     pub roll: f64,
@@ -57,7 +57,7 @@ impl fmt::Display for RollError {
 impl core::error::Error for RollError {}
 
 impl Sheet {
-    /// The sheet with paper as wide as a roll (mm), its content in the middle.
+    /// The sheet on paper as wide as a roll (mm), with its content centered.
     ///
     /// ```
     /// use board::Board;
@@ -110,7 +110,7 @@ mod tests {
     }
 
     #[test]
-    fn the_paper_is_as_wide_as_the_roll_and_the_board_in_its_middle() {
+    fn the_paper_is_as_wide_as_the_roll_with_the_board_centered() {
         let mut board = Board {
             spaces: 12,
             ..Board::default()
@@ -142,7 +142,7 @@ mod tests {
     }
 
     #[test]
-    fn a_roll_that_is_too_narrow_is_told_with_one_that_would_do() {
+    fn the_error_about_a_narrow_roll_names_one_that_is_wide_enough() {
         let error = whole().on_roll(500.0).unwrap_err();
         assert_eq!(
             error.to_string(),

@@ -1,7 +1,7 @@
 //! The subject of a set of sheets, and the words for it in their title blocks.
 //!
-//! The drilling template, the router's template and the sector jig are cut into the same sheets; they differ in the parts on them
-//! and by these words.
+//! The drilling template, the router template and the sector jig are cut into the same kind of sheets; they differ in the parts
+//! on them and in these words.
 
 use board::Board;
 use kurbo::{Circle, Point};
@@ -13,13 +13,13 @@ use crate::{Item, Shape, plan};
 pub struct Subject<'a> {
     /// The board it is for, with its title and paper.
     pub board: &'a Board,
-    /// The kind, where it is not the drilling template; else empty.
+    /// The kind of template; empty for the drilling template.
     pub kind: &'static str,
-    /// Settings and cautions, a line each.
+    /// Settings and cautions, one line each.
     pub notes: Vec<String>,
     /// The line about what stops the board, at the top of every sheet; none where nothing does.
     pub stop: Option<String>,
-    /// All that is drawn, in the frame of the board.
+    /// The items, in the frame of the board.
     pub items: Vec<Item>,
     /// The holes, which the crosses on joints keep clear of.
     pub mouths: Vec<Circle>,

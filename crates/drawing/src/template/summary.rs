@@ -1,4 +1,4 @@
-//! A board's main numbers in words, for the foot of drawings of the whole.
+//! A board's main numbers in words, for the foot of drawings of the whole board.
 
 use board::{Board, Units, show_length, show_setting};
 
@@ -22,7 +22,7 @@ pub fn summary(board: &Board, holes: usize) -> Vec<String> {
     ]
 }
 
-/// The words below a drawing of the whole.
+/// The words below a drawing of the whole board.
 pub fn true_size(board: &Board) -> String {
     let unit = match board.units {
         Units::Mm => "millimeters",
@@ -31,7 +31,7 @@ pub fn true_size(board: &Board) -> String {
     format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling.")
 }
 
-/// Diameter and depth of the bores: once where all roles have the same, else for each.
+/// Diameter and depth of the bores: once where all roles have the same, otherwise for each.
 fn bores(board: &Board) -> String {
     let bore = |bore: board::Bore| {
         format!(

@@ -1,4 +1,4 @@
-//! Laws of tiled sheets, held on random boards, papers, margins and overlaps.
+//! Properties of tiled sheets, tested on random boards, papers, margins and overlaps.
 
 use board::{Board, Marking, Paper, SheetLayout};
 use kurbo::{Point, Rect, Vec2};
@@ -8,7 +8,7 @@ use workshop::Workpiece;
 use crate::font::SMALLEST;
 use crate::{Layer, Shape, Sheet, Stamp, Text, tiled_sheets};
 
-/// Everything that is read or looked at on a sheet, in the page frame: words by their boxes, crosses by those of their two lines.
+/// Everything to read or look at on a sheet, in the page frame: words by their boxes, crosses by those of their two lines.
 struct Seen {
     texts: Vec<(Rect, String)>,
     crosses: Vec<Rect>,
@@ -16,7 +16,7 @@ struct Seen {
     strokes: Vec<Rect>,
 }
 
-/// Boxes that share more than a hair.
+/// Whether boxes overlap by more than rounding.
 fn meet(a: Rect, b: Rect) -> bool {
     let shared = a.intersect(b);
     shared.width() > 1e-6 && shared.height() > 1e-6
@@ -126,10 +126,10 @@ fn check(sheet: &Sheet) -> Result<(), TestCaseError> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(12))]
 
-    /// Titles, bars, key maps, names and crosses never lie on each other, nothing is under 6 pt, each sheet states its label and
-    /// how it is printed, and no name of a cross is cut off.
+    /// Titles, bars, key maps, names and crosses never overlap, nothing is smaller than 6 pt, each sheet states its label and
+    /// how to print it, and no name of a cross is cut off.
     #[test]
-    fn sheets_can_be_read_whatever_the_board_and_the_paper(
+    fn sheets_are_readable_for_any_board_and_paper(
         diameter in 260.0..800.0_f64,
         players in 2_u32..9,
         pattern in 0_usize..3,

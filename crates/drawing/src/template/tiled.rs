@@ -1,7 +1,7 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
 //!
-//! A sheet shows its tile of the board in either of two ways: items that touch the window are on it whole, and the reader who
-//! writes the sheet cuts them off at the window. Bars and words come last, where there is the least to cover.
+//! Items that touch a sheet's window are on it whole, and the writer of the sheet clips them at the window. Bars and words come
+//! last, in the places where they cover the least.
 
 use geometry::Arc;
 use kurbo::{Point, Rect, Vec2};
@@ -26,7 +26,7 @@ use crate::{Item, Layer, Shape, Sheet, Stamp, View, corners_of};
 /// let workpiece = Workpiece::of(&Board::default())?;
 /// let (sheets, tiling) = (tiled_sheets(&workpiece, &Stamp::default())?, workpiece.tiling().unwrap());
 /// assert_eq!(sheets.len(), tiling.tiles.len());
-/// // The board is seen where a printer prints.
+/// // The board is drawn within the printable area.
 /// assert!(sheets.iter().all(|sheet| sheet.view.window == tiling.printable()));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -71,7 +71,7 @@ pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<S
 
 /// The room that bores, their names and other words leave for the crosses on joints.
 ///
-/// The outline of a bore may be crossed where there is no other room, the cross in it never: it marks the punch.
+/// A cross may overlap the outline of a bore where there is no other room, but never the cross in it, which marks the punch.
 fn room(subject: &Subject<'_>) -> Room {
     let side = subject.board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
@@ -97,7 +97,7 @@ fn room(subject: &Subject<'_>) -> Room {
     Room { best, least, marks }
 }
 
-/// For each tile the parts of the plan and the joint marks that it shows.
+/// For each tile, the parts of the plan and the joint marks that it shows.
 ///
 /// A name that would be cut off on a tile is left to a sheet that shows all of it, if there is one.
 fn shown(plan: &[Item], tiling: &Tiling, joints: &[Joint]) -> Vec<Vec<Item>> {
@@ -134,7 +134,7 @@ fn shown(plan: &[Item], tiling: &Tiling, joints: &[Joint]) -> Vec<Vec<Item>> {
     shown
 }
 
-/// The tiles by their places, so that an item is tried on those near it alone.
+/// The tiles by their positions, so that an item is tested only on those near it.
 struct Grid {
     /// Left and right ends of the columns.
     columns: Vec<(f64, f64)>,
@@ -168,7 +168,7 @@ impl Grid {
         grid
     }
 
-    /// The tiles whose windows a box meets.
+    /// The tiles whose windows a box overlaps.
     fn meeting(&self, bounds: Rect) -> Vec<usize> {
         let meets = |ends: &(f64, f64), low: f64, high: f64| low <= ends.1 && high >= ends.0;
         let rows = self.rows.iter().enumerate();
@@ -184,7 +184,7 @@ impl Grid {
     }
 }
 
-/// Leaves out the names of holes that lie under a block or a mark of a joint: the hole table has them all the same.
+/// Leaves out the names of holes under a block or a mark of a joint; the hole table has them all the same.
 ///
 /// This happens on sheets so crowded that neither block nor cross has another place.
 fn leave_marks_clear(items: &mut Vec<Item>, blocks: &[Rect], page_from_board: Vec2) {
@@ -202,9 +202,9 @@ fn leave_marks_clear(items: &mut Vec<Item>, blocks: &[Rect], page_from_board: Ve
     });
 }
 
-/// Whether any of a shape's line can lie in a window; it may say yes for a near miss.
+/// Whether any of a shape's line can be in a window; true is allowed for a near miss.
 ///
-/// A shape that misses is left out of a sheet; one that is kept for nothing costs a few bytes, and is cut off with the rest.
+/// A shape that misses is left out of a sheet; one that is kept needlessly costs a few bytes, and is clipped with the rest.
 pub fn touches(shape: &Shape, window: Rect) -> bool {
     let bounds = shape.bounds();
     let meets = bounds.x0 <= window.x1
@@ -222,14 +222,14 @@ pub fn touches(shape: &Shape, window: Rect) -> bool {
     }
 }
 
-/// Whether an arc comes within a millimeter of a window, by points along it.
+/// Whether an arc comes within a millimeter of a window, tested at points along it.
 fn passes(arc: &Arc, window: Rect) -> bool {
     let steps = arc.length().ceil().max(1.0);
     let near = window.inflate(1.0, 1.0);
     (0..=steps as u32).any(|step| near.contains(arc.at(f64::from(step) / steps)))
 }
 
-/// Whether all of a window lies to one side of a line.
+/// Whether a whole window is on one side of a line.
 fn is_aside(line: &kurbo::Line, window: Rect) -> bool {
     let way = line.p1 - line.p0;
     let sides = corners_of(window).map(|corner| way.cross(corner - line.p0));
@@ -266,7 +266,7 @@ mod tests {
     }
 
     #[test]
-    fn each_joint_has_two_crosses_and_both_sheets_carry_them() {
+    fn each_joint_has_two_crosses_and_both_sheets_show_them() {
         let mut seen: BTreeMap<String, usize> = BTreeMap::new();
         for sheet in sheets_of(&Board::default()) {
             let names = sheet
@@ -326,9 +326,9 @@ mod tests {
         }
     }
 
-    /// By the windows: two neighbors share as much of the board as the overlap, on every printer.
+    /// By the windows: two neighbors share the overlap, on every printer.
     #[test]
-    fn a_printer_that_prints_small_takes_sheets_of_less_board() {
+    fn a_printer_that_prints_small_fits_less_board_on_a_sheet() {
         let board = Board::default();
         let print = workshop::PrintCorrection {
             x: 1.01,
@@ -357,7 +357,7 @@ mod tests {
 
     /// The lines at the foot run below the key map, not over it.
     #[test]
-    fn no_words_of_the_title_block_lie_on_its_key_map() {
+    fn no_words_of_the_title_block_overlap_its_key_map() {
         let board = Board {
             router: Some(board::Router::default()),
             ..Board::default()

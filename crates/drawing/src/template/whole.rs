@@ -1,6 +1,6 @@
 //! The whole board on one sheet, for a plotter, a print shop or a screen.
 //!
-//! The page grows with the board. Its bars stand in the border, away from the holes.
+//! The page grows with the board. Its bars are in the border, away from the holes.
 
 use kurbo::{Point, Rect, Size, Vec2};
 use workshop::Workpiece;
@@ -16,9 +16,9 @@ use crate::{Anchor, Item, Line, Shape, Sheet, Stamp, Text, View, tints};
 const BORDER: f64 = 15.0;
 /// Height of the strip with title and bar below the board, mm.
 const STRIP: f64 = 36.0;
-/// Least width of the page, so that the title finds room, mm.
+/// Least width of the page, so that the title has room, mm.
 const LEAST_WIDTH: f64 = 180.0;
-/// Sizes of title and words, and from one line down to the next, mm.
+/// Sizes of title and words, and line spacing, mm.
 const TITLE: f64 = 7.0;
 const WORDS: f64 = 3.0;
 const LEADING: f64 = 4.8;
@@ -52,7 +52,7 @@ pub fn whole_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
     sheet
 }
 
-/// All of a subject that is as large as its board on one sheet, with its notes below.
+/// A whole subject as large as its board on one sheet, with its notes below.
 pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
     let across = subject.board.blank.diameter + 2.0 * BORDER;
     let size = Size::new(across.max(LEAST_WIDTH), across + STRIP);
@@ -77,7 +77,7 @@ pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
     }
 }
 
-/// Kind, title and date in large letters below the board, and the notes under them.
+/// Kind, title and date in large letters below the board, and the notes below them.
 fn title(subject: &Subject<'_>, stamp: &Stamp, size: Size) -> Vec<Item> {
     let top = Point::new(BORDER, STRIP - TITLE);
     let words = |text| Item::of_title(Line::Dimension, Shape::Text(text));
@@ -118,7 +118,7 @@ fn bars(size: Size) -> Vec<Item> {
     upright.into_iter().chain(level).flatten().collect()
 }
 
-/// Width that the longest line of the title block may take, mm.
+/// Greatest width of the longest line of the title block, mm.
 const TITLE_ROOM: f64 = 160.0;
 
 #[cfg(test)]

@@ -1,26 +1,26 @@
-//! Things on the board that a measure can begin or end at.
+//! Things on the board that a measurement can start or end at.
 
 use board::{HoleId, Layout};
 use geometry::{Angle, Circle, Point, bearing_of};
 use workshop::Workpiece;
 
-/// A thing that a measure begins or ends at.
+/// A thing that a measurement starts or ends at.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum End {
-    /// The center pin, where no hole is drilled at it.
+    /// The center pin, where no hole is drilled at the center.
     Pin,
     /// The center of a hole.
     Center(HoleId),
-    /// The edge of a bore, at the place nearest to the other end.
+    /// The edge of a bore, at the point nearest to the other end.
     Edge(HoleId),
     /// The edge of the board, pointed at on a bearing.
     Rim(Angle),
-    /// A seam, by its place from the lowest.
+    /// A seam, by its index from the lowest.
     Seam(usize),
 }
 
 impl End {
-    /// Its name as it stands beside a measure.
+    /// Its name beside a measurement.
     ///
     /// ```
     /// use board::Board;
@@ -48,10 +48,10 @@ impl End {
     }
 }
 
-/// The end of a measure at a place on the board; none where there is only wood. `slack` is how far beside a thing the place may
-/// lie, mm.
+/// The end of a measurement at a point on the board; none where there is only wood. `slack` is how far from a thing the point
+/// may be, mm.
 ///
-/// The inner half of a bore means its center, the rest its edge.
+/// The inner half of a bore selects its center, the rest its edge.
 ///
 /// ```
 /// use board::Board;
@@ -92,7 +92,7 @@ pub fn end_at(workpiece: &Workpiece, at: Point, slack: f64) -> Option<End> {
         .map(|(place, _)| End::Seam(place))
 }
 
-/// The mouth of the bore at a place, with its hole.
+/// The mouth of the bore at a point, with its hole.
 pub(super) fn bore_at(layout: &Layout, at: Point, slack: f64) -> Option<(Circle, HoleId)> {
     let miss = |mouth: Circle| mouth.center.distance(at) - mouth.radius;
     let mouths = layout

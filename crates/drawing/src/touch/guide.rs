@@ -1,29 +1,29 @@
-//! Guides that something snaps to while it is dragged.
+//! Guides that a dragged thing snaps to.
 
 use geometry::{Circle, Point, Vec2};
 
-/// A line, circle or place that something snaps to while it is dragged, with the reason.
+/// A line, circle or point that a dragged thing snaps to, with the reason.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Guide {
-    /// Where it is.
+    /// Its geometry.
     pub way: Way,
     /// Name of the guide, in the maker's words.
     pub words: String,
 }
 
-/// Where a guide is.
+/// The geometry of a guide.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Way {
-    /// One place.
+    /// A point.
     Place(Point),
     /// A circle.
     Circle(Circle),
-    /// A straight line through a place, along a unit vector.
+    /// A straight line through a point, along a unit vector.
     Line(Point, Vec2),
 }
 
 impl Way {
-    /// The place on it that is nearest to another.
+    /// The point on it nearest to another.
     ///
     /// ```
     /// use drawing::Way;
@@ -46,15 +46,15 @@ impl Way {
         }
     }
 
-    /// Distance of a place from it, mm.
+    /// Distance of a point from it, mm.
     fn miss(&self, at: Point) -> f64 {
         self.nearest(at).distance(at)
     }
 }
 
-/// The place on the guides that is nearest to another, with the guides it lies on; none where no guide is within `reach`, mm.
+/// The point on the guides nearest to another, with the guides it is on; none where no guide is within `reach`, mm.
 ///
-/// Places come before lines; where two lines or circles cross within reach, their crossing is taken.
+/// Points have priority over lines; where two lines or circles cross within reach, the crossing is chosen.
 ///
 /// ```
 /// use drawing::{Guide, Way, snapped};
@@ -84,7 +84,7 @@ pub fn snapped(at: Point, guides: &[Guide], reach: f64) -> Option<(Point, Vec<&G
     Some(crossing.unwrap_or_else(|| (first.way.nearest(at), vec![first])))
 }
 
-/// The crossing of two guides near a place, by going from one to the other; none where they do not meet there.
+/// The crossing of two guides near a point, found by alternating between them; none where they do not meet there.
 fn crossing(one: &Way, other: &Way, from: Point) -> Option<Point> {
     let mut at = from;
     for _ in 0..200 {
@@ -106,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn a_place_comes_before_a_nearer_line() {
+    fn a_point_has_priority_over_a_nearer_line() {
         let line = guide(Way::Line(Point::ORIGIN, Vec2::new(1.0, 0.0)));
         let place = guide(Way::Place(Point::new(10.0, 1.0)));
         let guides = [line, place];

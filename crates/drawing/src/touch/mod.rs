@@ -1,6 +1,6 @@
-//! Work on the drawing itself: the thing at a place, and measures from one thing to another.
+//! Direct work on the drawing: the thing at a point, and measurements from one thing to another.
 //!
-//! A screen knows where the pointer is and how near is near enough, in mm; all else about it is worked out here, so that it
+//! A screen knows the pointer's position and how close is close enough, in mm; everything else is worked out here, so that it
 //! is the same for pointer, keys and tests.
 
 mod end;

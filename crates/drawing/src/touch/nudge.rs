@@ -1,4 +1,4 @@
-//! Things on the board moved by keys: each in turn, and by steps as fine as the maker's rule.
+//! Things on the board moved with keys: selection of one after another, and steps as fine as the maker's rule.
 
 use board::HoleId;
 use geometry::{Angle, Point, Vec2, point_at};
@@ -7,15 +7,15 @@ use workshop::{GrooveKind, Workpiece};
 use super::pull::{Pull, Pulled, Snap, groove_off, pulled};
 use super::thing::{Thing, nudge_step, typed_seams, walked};
 
-/// Degrees that one step turns.
+/// Degrees per step of rotation.
 const TURN: f64 = 0.5;
 
-/// Steps that keys ask of a thing.
+/// Steps that keys move a thing by.
 #[derive(Debug, Clone, Copy)]
 pub struct Nudge<'a> {
     /// The thing.
     pub thing: Thing,
-    /// The chosen holes, which go along where the thing is one of them.
+    /// The selected holes, which move along if the thing is one of them.
     pub with: &'a [HoleId],
     /// Steps to the right and up.
     pub steps: Vec2,
@@ -23,7 +23,7 @@ pub struct Nudge<'a> {
     pub mirrored: bool,
 }
 
-/// The thing this many places further among all but single holes, wrapping at the end; none where the board has none.
+/// The thing this many positions further among all except single holes, wrapping at the end; none where the board has none.
 ///
 /// ```
 /// use board::Board;
@@ -46,8 +46,8 @@ pub fn thing_after(workpiece: &Workpiece, from: Option<Thing>, steps: isize) -> 
     all.get(place.cast_unsigned()).copied()
 }
 
-/// The document with a thing moved by steps: half a millimeter or the finest mark of an inch rule, and half a degree where it turns. What
-/// has only one size grows outward by steps up or to the right.
+/// The document with a thing moved by steps: half a millimeter or the finest mark of an inch rule, and half a degree where it
+/// turns. A thing with a single size grows with steps up or to the right.
 ///
 /// ```
 /// use board::Board;
@@ -107,7 +107,7 @@ pub fn nudged(start: &Workpiece, nudge: &Nudge<'_>) -> Option<Pulled> {
     pulled(start, &pull)
 }
 
-/// A length without the dust of a computation.
+/// A length without rounding residue.
 fn nearly(mm: f64) -> f64 {
     (mm * 1e4).round() / 1e4
 }
@@ -146,7 +146,7 @@ mod tests {
     }
 
     #[test]
-    fn keys_go_through_everything_that_can_be_dragged_and_around() {
+    fn keys_cycle_through_everything_that_can_be_dragged() {
         let workpiece = Workpiece::of(&board()).unwrap();
         let mut met = Vec::new();
         let mut here = None;
@@ -173,7 +173,7 @@ mod tests {
     }
 
     #[test]
-    fn each_thing_goes_by_a_step_and_back_to_where_it_was() {
+    fn each_thing_moves_by_a_step_and_back_again() {
         let before = board();
         let workpiece = Workpiece::of(&before).unwrap();
         for thing in walked(&workpiece) {
@@ -182,7 +182,7 @@ mod tests {
             assert_ne!(after, before, "{thing:?}");
             let back = moved(&after, thing, -up);
             let left = board::field::differences(&before, &back);
-            // Bearing and radius of a pocket are computed by sine and root, to four decimals.
+            // Bearing and radius of a pocket are computed with sine and root, accurate to four decimals.
             for difference in left {
                 assert_eq!(thing, Thing::Pocket(1), "{difference:?}");
             }

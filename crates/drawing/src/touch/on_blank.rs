@@ -1,4 +1,4 @@
-//! Things that can be dragged on the blank: the one at a place, where it is, its move, and the guides that it snaps to.
+//! Things that can be dragged on the blank: the thing at a point, its position, its move, and the guides that it snaps to.
 
 use board::{FlawShape, Stock, StockOutline, Units, at_mark, field};
 use geometry::{Point, Vec2};
@@ -6,10 +6,10 @@ use kurbo::{BezPath, PathEl, Shape as _};
 
 use super::{Guide, Way, snapped};
 
-/// Outlines with more corners than this have no handles: they were measured by a machine.
+/// The most corners of an outline with handles; outlines with more were measured by a machine.
 pub const MOST_HANDLES: usize = 200;
 
-/// Something that can be dragged; flaws and corners by their place in the document.
+/// Something that can be dragged; flaws and corners by their index in the document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Grip {
     /// The center pin.
@@ -22,8 +22,8 @@ pub enum Grip {
     Flaw(usize),
 }
 
-/// The thing at a place of the blank: small things first, then the flaw that lies around it. `slack` is how far beside a thing
-/// the place may lie, mm.
+/// The thing at a point of the blank: small things first, then the flaw around the point. `slack` is how far from a thing the
+/// point may be, mm.
 ///
 /// ```
 /// use board::Stock;
@@ -68,7 +68,7 @@ pub fn handles(stock: &Stock) -> impl Iterator<Item = (Grip, Point)> {
     blank.chain(flaws)
 }
 
-/// The thing so many places further among all that can be dragged, around the end: the pin, corners, flaws.
+/// The thing this many positions further among all that can be dragged, wrapping at the end: the pin, corners, flaws.
 pub fn stepped(
     stock: &Stock,
     pin: Option<Point>,
@@ -88,7 +88,7 @@ pub fn stepped(
     all.get(next.checked_rem_euclid(count)? as usize).copied()
 }
 
-/// The place of a thing; of a flaw with corners that of the first corner.
+/// The position of a thing; for a flaw with corners, its first corner.
 pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
     match grip {
         Grip::Pin => pin,
@@ -107,26 +107,26 @@ pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
     }
 }
 
-/// Moves a thing to a place, at a mark of the maker's rule and within the document's ranges.
+/// Moves a thing to a point, rounded to a mark of the maker's rule and within the document's ranges.
 pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
     put(stock, grip, [at_mark(to.x, units), at_mark(to.y, units)]);
 }
 
-/// The parts that something on the blank may snap to.
+/// The parts that a thing on the blank may snap to.
 #[derive(Debug, Clone, Copy)]
 pub struct Marks {
     /// The center pin; none where it is not shown.
     pub pin: Option<Point>,
-    /// The place of the pin with the most sound wood around it; none where that is not known.
+    /// The position of the pin with the most sound wood around it; none where it is not known.
     pub best: Option<Point>,
-    /// Reach of the guides, mm; 0: none is snapped to.
+    /// Reach of the guides, mm; 0 for no snapping.
     pub reach: f64,
     /// The maker's unit.
     pub units: Units,
 }
 
-/// Brings something to a place, or to a guide near it; gives the guides that it lies on. `before` is the blank as it was when it was
-/// taken hold of.
+/// Moves a thing to a point, or to a guide near it; returns the guides that it is on. `before` is the blank at the start of the
+/// drag.
 ///
 /// ```
 /// use board::{Stock, Units};
@@ -156,7 +156,7 @@ pub fn bring_near(
         };
         on.iter().any(is_it)
     };
-    // A guide fixes one of the two or both; a free one comes to a mark.
+    // A guide fixes one of the coordinates or both; a free one is rounded to a mark.
     let kept = |mm: f64, is_fixed: bool| {
         if is_fixed {
             (mm * 1e4).round() / 1e4 + 0.0
@@ -171,10 +171,10 @@ pub fn bring_near(
 
 const LEVEL: Vec2 = Vec2::new(1.0, 0.0);
 const UPRIGHT: Vec2 = Vec2::new(0.0, 1.0);
-/// Corners from which no guide goes out: with more of them there is one everywhere.
+/// Number of corners above which they give no guides, since there would be one everywhere.
 const MANY: usize = 24;
 
-/// The guides of something on the blank: where it was, the pin, the corners, the middle, and the best place.
+/// The guides for a thing on the blank: its start position, the pin, the corners, the center, and the best place.
 fn guides(before: &Stock, grip: Grip, marks: Marks) -> Vec<Guide> {
     let line = |through: Point, along: Vec2, words: String| Guide {
         way: Way::Line(through, along),
@@ -201,7 +201,7 @@ fn guides(before: &Stock, grip: Grip, marks: Marks) -> Vec<Guide> {
         }
         return all;
     }
-    // A pin that finds its own place goes away from flaws while they move.
+    // An automatic pin moves away from flaws while they move.
     if let Some(pin) = before.place.map(point) {
         all.extend(both(
             pin,
@@ -225,7 +225,7 @@ fn guides(before: &Stock, grip: Grip, marks: Marks) -> Vec<Guide> {
     all
 }
 
-/// The middle of the box around a blank.
+/// The center of the box around a blank.
 fn middle(stock: &Stock) -> Option<Point> {
     let corners = stock.outline.corners()?;
     let points = corners.iter().map(|corner| point(*corner));
@@ -233,7 +233,7 @@ fn middle(stock: &Stock) -> Option<Point> {
     Some(boxes.reduce(|all, one| all.union(one))?.center())
 }
 
-/// Puts a thing at a place, within the document's ranges.
+/// Sets the position of a thing, within the document's ranges.
 fn put(stock: &mut Stock, grip: Grip, to: [f64; 2]) {
     let range = field::FLAW_X.range();
     let within = to.map(|mm| mm.max(range.min).min(range.max));
@@ -272,12 +272,12 @@ fn flaw_at(stock: &Stock, at: Point, slack: f64) -> Option<Grip> {
     let flaws = stock.flaws.iter().enumerate();
     let misses = flaws.map(|(number, flaw)| (miss(&flaw.shape), number));
     let near = misses.filter(|(miss, _)| *miss <= slack);
-    // A round flaw within an area lies deeper in than its edge, and is meant.
+    // A round flaw within an area is deeper inside than its edge, and is the one selected.
     near.min_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, number)| Grip::Flaw(number))
 }
 
-/// Whether a place lies inside corners, also where their edges cross.
+/// Whether a point is inside corners, also where their edges cross.
 fn contains(corners: &[[f64; 2]], at: Point) -> bool {
     let Some((first, rest)) = corners.split_first() else {
         return false;
@@ -288,7 +288,7 @@ fn contains(corners: &[[f64; 2]], at: Point) -> bool {
     edge.winding(at) % 2 != 0
 }
 
-/// Moves corners so that the first comes to a place, if all of them stay within the document's ranges.
+/// Moves corners so that the first comes to a point, if all of them stay within the document's ranges.
 fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2]) {
     let Some([from_x, from_y]) = corners.first().copied() else {
         return;
@@ -330,7 +330,7 @@ mod tests {
 
     const PIN: Option<Point> = Some(Point::new(300.0, 200.0));
 
-    /// A triangle with a crack, and a knot on it.
+    /// A triangle with a crack and a knot.
     fn stock() -> Stock {
         let flaw = |kind, shape| StockFlaw { kind, shape };
         let crack = vec![
@@ -363,7 +363,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_under_the_pointer_is_found_small_things_first() {
+    fn the_thing_under_the_pointer_is_found_small_things_first() {
         assert_eq!(picked(303.0, 202.0), Some(Grip::Pin));
         assert_eq!(picked(898.0, 2.0), Some(Grip::Corner(1)));
         assert_eq!(picked(101.0, 99.0), Some(Grip::FlawCorner(0, 0)));
@@ -373,7 +373,7 @@ mod tests {
     }
 
     #[test]
-    fn everything_that_is_found_can_be_brought_elsewhere() {
+    fn everything_that_is_found_can_be_moved() {
         let to = Point::new(41.26, 33.333);
         for grip in [
             Grip::Pin,
@@ -412,14 +412,14 @@ mod tests {
     }
 
     #[test]
-    fn on_an_inch_board_things_come_to_a_sixty_fourth() {
+    fn on_an_inch_board_things_move_to_a_sixty_fourth() {
         let mut stock = stock();
         bring(&mut stock, Grip::Pin, Point::new(254.1, 12.8), Units::INCH);
         assert_eq!(stock.place, Some([254.0, 12.7]));
     }
 
     #[test]
-    fn what_is_gone_meanwhile_is_not_missed() {
+    fn a_thing_removed_meanwhile_is_ignored() {
         let mut stock = stock();
         let before = stock.clone();
         for grip in [
@@ -447,7 +447,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_dragged_snaps_to_the_pin_to_corners_and_to_where_it_was() {
+    fn a_dragged_thing_snaps_to_the_pin_to_corners_and_to_its_start() {
         let before = Stock {
             place: Some([300.0, 200.0]),
             ..stock()

@@ -1,4 +1,4 @@
-//! Holes that are chosen together, and the way from one to the next.
+//! Holes that are selected together, and the next hole in a direction.
 
 use std::collections::BTreeSet;
 
@@ -6,7 +6,7 @@ use board::{HoleId, Layout, Role};
 use geometry::{Point, Vec2};
 use kurbo::{Rect, Shape as _};
 
-/// The holes whose centers lie in a box, in the order of hole tables.
+/// The holes whose centers are in a box, in the order of hole tables.
 ///
 /// ```
 /// use board::Board;
@@ -57,8 +57,8 @@ pub fn twins(layout: &Layout, of: &[HoleId]) -> Vec<HoleId> {
     chosen(layout, |id, _| of.contains(&id.of_player(1)))
 }
 
-/// Of holes that are changed for every player one of each, so that none is changed twice; all of them where each counts for
-/// itself.
+/// One hole out of each group of twins that are changed together, so that none is changed twice; all holes where each is
+/// changed by itself.
 ///
 /// ```
 /// let holes = ["T1-3", "T4-3", "T2-5"].map(|name| name.parse().unwrap());
@@ -75,7 +75,7 @@ pub fn one_each(holes: &[HoleId], mirrored: bool) -> Vec<HoleId> {
         .collect()
 }
 
-/// The box around some holes, with room of one and a half hole spacings beside them; none where the board has none of them.
+/// The box around some holes, with a margin of one and a half hole spacings; none where the board has none of them.
 ///
 /// ```
 /// use board::{Board, HoleId};
@@ -97,7 +97,7 @@ pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> 
     Some(all.inflate(1.5 * pitch, 1.5 * pitch))
 }
 
-/// The nearest hole in a direction from another, those straight ahead before those aside; none where there is none.
+/// The nearest hole in a direction from another, those straight ahead before those to the side; none where there is none.
 ///
 /// ```
 /// use board::Board;
@@ -114,7 +114,7 @@ pub fn hole_toward(layout: &Layout, from: HoleId, direction: Vec2) -> Option<Hol
         let way = other.center - start;
         let along = way.dot(direction);
         let aside = way.cross(direction).abs();
-        // A hole more to the side than ahead lies in another direction.
+        // A hole farther to the side than ahead is in another direction.
         (along > 0.0 && aside <= along).then(|| (along + 2.0 * aside, other.name.id()))
     });
     ahead.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, id)| id)

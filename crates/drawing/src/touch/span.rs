@@ -1,46 +1,47 @@
-//! The measure between two things on the board.
+//! The measurement between two things on the board.
 
 use geometry::{Angle, Circle, Point, Vec2, bearing_of, point_at};
 use workshop::Workpiece;
 
 use super::End;
 
-/// Radii that differ by no more than this are those of one circle, mm.
+/// Radii that differ by no more than this count as one circle, mm.
 const ONE_CIRCLE: f64 = 0.005;
 
-/// The measure between two things.
+/// The measurement between two things.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {
-    /// Where it begins.
+    /// Its start.
     pub from: Point,
-    /// Where it ends.
+    /// Its end.
     pub to: Point,
-    /// The straight distance, mm; below zero where two bores, or a bore and the thing it is measured to, overlap.
+    /// The straight distance, mm; negative where two bores, or a bore and the other thing, overlap.
     pub straight: f64,
-    /// Wood between the mouths of two bores that are measured from center to center, mm; below zero where they meet.
+    /// Wood between the mouths of two bores that are measured from center to center, mm; negative where they overlap.
     pub between: Option<f64>,
-    /// The way along a circle about the center pin, where both ends lie on one.
+    /// The path along a circle about the center pin, where both ends are on one.
     pub along: Option<Along>,
 }
 
-/// A way along a circle about the center pin, the shorter one.
+/// A path along a circle about the center pin, the shorter of the two.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Along {
     /// Radius of the circle, mm.
     pub radius: f64,
-    /// Bearing of the place where it begins.
+    /// Bearing of its start.
     pub start: Angle,
-    /// The turn from there to the end; below zero for a way against the clock.
+    /// The angle from there to the end; negative for counterclockwise.
     pub sweep: Angle,
-    /// Length of the way, mm.
+    /// Length of the path, mm.
     pub length: f64,
 }
 
-/// The measure from one thing to another, as a rule laid between them would read; none where one of them is not on the board any
-/// more, or both are the same.
+/// The measurement from one thing to another, as a rule laid between them would read; none where one of them is no longer on
+/// the board, or both are the same.
 ///
-/// An edge is measured where it is nearest to the other end: from edge to edge of two bores is the wood between them, and from
-/// a bore to the edge of the board the wood outside it. Between two places of the board's edge the rule lies across.
+/// An edge is measured at its point nearest to the other end: from edge to edge of two bores is the wood between them, and from
+/// a bore to the edge of the board is the wood outside it. Between two points of the board's edge the rule lies across the
+/// board.
 ///
 /// ```
 /// use board::Board;
@@ -51,7 +52,7 @@ pub struct Along {
 /// let [a, b] = ["T1-3", "T1-4"].map(|name| name.parse().unwrap());
 /// let neighbors = span(&workpiece, End::Center(a), End::Center(b)).unwrap();
 /// assert!((neighbors.straight - board.pitch).abs() < 1e-9);
-/// // On a ring the way along the circle is longer than the rule.
+/// // On a ring the path along the circle is longer than the straight distance.
 /// assert!(neighbors.along.unwrap().length > board.pitch);
 /// let wood = span(&workpiece, End::Edge(a), End::Edge(b)).unwrap();
 /// assert_eq!(Some(wood.straight), neighbors.between);
@@ -72,7 +73,7 @@ pub fn span(workpiece: &Workpiece, from: End, to: End) -> Option<Span> {
     })
 }
 
-/// Where a thing that is measured to lies by itself: a center, the place of the rim that was pointed at, the middle of a seam;
+/// The position of a single end of a measurement: a center, the point of the rim that was pointed at, the middle of a seam;
 /// none where the board does not have it.
 ///
 /// ```
@@ -94,7 +95,7 @@ pub fn end_place(workpiece: &Workpiece, end: End) -> Option<Point> {
     })
 }
 
-/// Half the length of a level line of a height within a disc about the center pin, mm; nothing outside it.
+/// Half the length of a level line at a height within a disc about the center pin, mm; 0 outside it.
 ///
 /// ```
 /// assert_eq!(drawing::half_chord(50.0, 30.0), 40.0);
@@ -104,7 +105,7 @@ pub fn half_chord(radius: f64, height: f64) -> f64 {
     (radius * radius - height * height).max(0.0).sqrt()
 }
 
-/// The shape that a thing is measured by.
+/// The shape to which a thing is measured.
 #[derive(Debug, Clone, Copy)]
 enum Form {
     Point(Point),
@@ -126,7 +127,7 @@ impl Form {
         })
     }
 
-    /// The place of a rule between two shapes, and its reading.
+    /// The ends of a rule between two shapes, and its reading.
     fn to(&self, other: &Self) -> (Point, Point, f64) {
         match (*self, *other) {
             (Self::Rim(radius, a), Self::Rim(_, b)) => {
@@ -159,7 +160,7 @@ impl Form {
         }
     }
 
-    /// The middle and the radius of a point or a bore.
+    /// The center and the radius of a point or a bore.
     const fn round(&self) -> (Point, f64) {
         match self {
             Self::Point(point) => (*point, 0.0),
@@ -168,7 +169,7 @@ impl Form {
         }
     }
 
-    /// The place that can lie on a circle about the center pin.
+    /// The point that can be on a circle about the center pin.
     fn place(&self) -> Option<Point> {
         match self {
             Self::Point(point) => Some(*point),
@@ -182,8 +183,8 @@ fn straight(from: Point, to: Point) -> (Point, Point, f64) {
     (from, to, from.distance(to))
 }
 
-/// The rule from the edge of one bore to that of another; a point is a bore without width. From a point within a bore it
-/// runs outward to the edge.
+/// The rule from the edge of one bore to that of another; a point is a bore of width 0. From a point within a bore it runs
+/// outward to the edge.
 fn between_round((a, near): (Point, f64), (b, far): (Point, f64)) -> (Point, Point, f64) {
     let (way, apart) = (b - a, a.distance(b));
     let out = direction(way, Angle::ZERO);
@@ -214,7 +215,7 @@ fn between(workpiece: &Workpiece, from: End, to: End) -> Option<f64> {
     Some(geometry::web_between(mouth(from)?, mouth(to)?))
 }
 
-/// The way along the circle that both ends lie on.
+/// The path along the circle that both ends are on.
 fn along(from: &Form, to: &Form) -> Option<Along> {
     let (from, to) = (from.place()?, to.place()?);
     let radius = from.to_vec2().length();
@@ -280,14 +281,14 @@ mod tests {
     }
 
     #[test]
-    fn from_a_center_to_its_own_edge_is_the_radius_of_the_bore() {
+    fn a_center_is_a_radius_away_from_its_own_edge() {
         assert_near!(read(center("T1-1"), edge("T1-1")), 6.0, 1e-9);
         assert_near!(read(edge("C"), center("C")), 6.0, 1e-9);
         assert_eq!(span(&workpiece(), edge("C"), edge("C")), None);
     }
 
     #[test]
-    fn to_the_rim_is_the_wood_outside_a_bore() {
+    fn the_distance_to_the_rim_is_the_wood_outside_a_bore() {
         let workpiece = workpiece();
         let hole = *workpiece.layout().hole("T1-9".parse().unwrap()).unwrap();
         let radius = hole.center.to_vec2().length();
@@ -302,27 +303,27 @@ mod tests {
     }
 
     #[test]
-    fn a_bore_that_a_seam_runs_through_is_less_than_nothing_from_it() {
+    fn a_bore_cut_by_a_seam_has_a_negative_distance_to_it() {
         assert_near!(read(End::Seam(0), edge("C")), -6.0, 1e-9);
         assert_near!(read(center("C"), End::Seam(0)), 0.0, 1e-9);
     }
 
     #[test]
-    fn along_the_circle_the_shorter_way_is_taken() {
+    fn the_shorter_path_along_the_circle_is_chosen() {
         let rim = |degrees| End::Rim(Angle::degrees(degrees));
         let across = span(&workpiece(), rim(350.0), rim(80.0)).unwrap();
         let along = across.along.unwrap();
         assert_near!(along.sweep.as_degrees(), 90.0, 1e-9);
         assert_near!(along.length, 320.0 * core::f64::consts::FRAC_PI_2, 1e-9);
         assert_near!(across.straight, 320.0 * 2_f64.sqrt(), 1e-9);
-        // A home lane runs outward: its holes lie on no one circle.
+        // A home lane runs outward: its holes are not on one circle.
         let lane = span(&workpiece(), center("H1-1"), center("H1-2")).unwrap();
         assert_eq!(lane.along, None);
         assert_eq!(lane.between, Some(19.0 - 12.0));
     }
 
     #[test]
-    fn what_is_gone_has_no_measure() {
+    fn a_removed_thing_has_no_measurement() {
         assert_eq!(span(&workpiece(), center("T9-1"), center("C")), None);
         assert_eq!(span(&workpiece(), End::Seam(3), center("C")), None);
     }

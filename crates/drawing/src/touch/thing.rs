@@ -1,4 +1,4 @@
-//! Things on the board that can be taken hold of, and the one at a place.
+//! Things on the board that can be dragged, and the thing at a point.
 
 use board::{Build, HoleId, Layout, Role, Units};
 use geometry::{Circle, Point};
@@ -9,26 +9,26 @@ use super::half_chord;
 use crate::Shape;
 use crate::recess::around;
 
-/// A thing on the board that can be dragged, because the document says where it is.
+/// A thing on the board that can be dragged, because the document has its position.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Thing {
     /// A hole.
     Hole(HoleId),
-    /// The home lanes, taken at the lane of a player.
+    /// The home lanes, grabbed at a player's lane.
     Lane(u32),
-    /// The start pockets, taken at the pocket of a player.
+    /// The start pockets, grabbed at a player's pocket.
     Pocket(u32),
-    /// All grooves of a kind that keep a distance which is typed.
+    /// All grooves of a kind whose distance is typed.
     Groove(GrooveKind),
-    /// A circle of screws, by its place in the document.
+    /// A circle of screws, by its index in the document.
     Screws(usize),
-    /// A seam of a panel that is glued already, by its place in the document.
+    /// A seam of a panel bought glued, by its index in the document.
     Seam(usize),
     /// The recess in the underside.
     Recess,
     /// The edge of the board.
     Rim,
-    /// The pattern, turned by the number of a player outside the board.
+    /// The pattern, rotated by the number of a player outside the board.
     Turn,
 }
 
@@ -64,7 +64,7 @@ impl Thing {
         }
     }
 
-    /// The lines by which it is seen and grabbed; none where the board does not have it.
+    /// The lines that show it and where it can be grabbed; empty where the board does not have it.
     pub fn shapes(self, workpiece: &Workpiece) -> Vec<Shape> {
         let board = workpiece.board();
         match self {
@@ -100,7 +100,7 @@ impl Thing {
         }
     }
 
-    /// Distance of a place from it, mm; 0 within a hole, a pocket or a screw. Infinite where the board does not have it.
+    /// Distance of a point from it, mm; 0 within a hole, a pocket or a screw. Infinite where the board does not have it.
     fn miss(self, workpiece: &Workpiece, at: Point) -> f64 {
         let within = match self {
             Self::Hole(_) | Self::Screws(_) => true,
@@ -129,8 +129,8 @@ impl Thing {
     }
 }
 
-/// The thing at a place on the board: small things before large ones, and visible things before hidden ones. `slack` is how far
-/// beside a thing the place may lie, mm.
+/// The thing at a point on the board: small things before large ones, and visible things before hidden ones. `slack` is how far
+/// from a thing the point may be, mm.
 ///
 /// ```
 /// use board::Board;
@@ -158,8 +158,8 @@ pub fn thing_at(workpiece: &Workpiece, at: Point, slack: f64) -> Option<Thing> {
     pocket.or_else(other).or_else(lane)
 }
 
-/// Everything but single holes that the board has, in the order in which keys go through it: lanes and pockets are taken at the first
-/// player's.
+/// Everything on the board except single holes, in the order in which keys go through it; lanes and pockets are represented by
+/// the first player's.
 pub(super) fn walked(workpiece: &Workpiece) -> Vec<Thing> {
     let mut all = vec![Thing::Lane(1), Thing::Pocket(1)];
     all.extend(others(workpiece));
@@ -168,7 +168,7 @@ pub(super) fn walked(workpiece: &Workpiece) -> Vec<Thing> {
     all
 }
 
-/// The things but holes, lanes and pockets that the board has, in the order in which they are meant.
+/// The things on the board except holes, lanes and pockets, in order of priority.
 fn others(workpiece: &Workpiece) -> Vec<Thing> {
     let mut all: Vec<Thing> = MOVABLE.into_iter().map(Thing::Groove).collect();
     all.extend((0..workpiece.board().screws.len()).map(Thing::Screws));
@@ -177,7 +177,7 @@ fn others(workpiece: &Workpiece) -> Vec<Thing> {
     all
 }
 
-/// Grooves that keep a distance which is typed.
+/// Grooves whose distance is typed.
 const MOVABLE: [GrooveKind; 6] = [
     GrooveKind::Ring,
     GrooveKind::AroundHome,
@@ -187,7 +187,7 @@ const MOVABLE: [GrooveKind; 6] = [
     GrooveKind::Sector,
 ];
 
-/// The start pocket whose middle is nearest.
+/// The start pocket whose center is nearest.
 fn nearest_pocket(workpiece: &Workpiece, at: Point) -> Option<Thing> {
     let layout = workpiece.layout();
     layout.pocket?;
@@ -199,7 +199,7 @@ fn nearest_pocket(workpiece: &Workpiece, at: Point) -> Option<Thing> {
     Some(Thing::Pocket(near.name.id().player()))
 }
 
-/// The home lane of the hole that is nearest.
+/// The home lane of the nearest hole.
 fn nearest_lane(workpiece: &Workpiece, at: Point) -> Option<Thing> {
     let homes = workpiece.layout().holes.iter();
     let homes = homes.filter(|hole| hole.name.id().role() == Role::Home);
@@ -218,7 +218,7 @@ fn lane_lines(layout: &Layout, player: u32) -> Vec<Shape> {
         .collect()
 }
 
-/// Lines from hole to hole of a start pocket, each to each.
+/// Lines from each hole of a start pocket to each other.
 fn pocket_lines(layout: &Layout, player: u32) -> Vec<Shape> {
     let is_his = |id: HoleId| id.role() == Role::Start && id.player() == player;
     let holes = layout.holes.iter().filter(|hole| is_his(hole.name.id()));
@@ -268,7 +268,7 @@ fn seam_line(workpiece: &Workpiece, height: f64) -> Shape {
     Shape::Line(Segment::new((-half, height), (half, height)))
 }
 
-/// Distance of a place from a line; 0 in a circle that counts as a disc.
+/// Distance of a point from a line; 0 inside a circle that counts as a disc.
 fn distance(shape: &Shape, at: Point, is_disc: bool) -> f64 {
     match shape {
         Shape::Circle(circle) => {
@@ -320,7 +320,7 @@ mod tests {
     }
 
     #[test]
-    fn every_thing_is_found_where_it_is_seen() {
+    fn every_thing_is_found_where_it_is_drawn() {
         let workpiece = full();
         let at = |x: f64, y: f64| thing_at(&workpiece, Point::new(x, y), 1.5);
         let on =
@@ -340,7 +340,7 @@ mod tests {
     }
 
     #[test]
-    fn the_wood_between_the_holes_of_a_pocket_means_the_pocket() {
+    fn the_wood_between_the_holes_of_a_pocket_selects_the_pocket() {
         let workpiece = full();
         let center = |name: &str| {
             workpiece

@@ -1,30 +1,30 @@
 //! V-grooves: the cut around the path of the bit, as straight pieces.
 //!
-//! A groove is narrow, so that it needs no ray of its own: its place on the top face gives its depth there and where its side
-//! looks. Light that comes over the near edge reaches the far side; the rest follows from depth and width.
+//! A groove is so narrow that rays are not traced into it: the position on the top face gives the depth there and the direction
+//! of the groove's side. Light that passes over the near edge reaches the far side; the rest follows from depth and width.
 
 use workshop::Stroke;
 
 use crate::paint::Paint;
 use crate::space::Space;
 
-/// A straight piece of a groove's middle line.
+/// A straight piece of a groove's center line.
 ///
-/// Bends are cut into pieces so short that nobody sees their corners; a place then asks only for the nearest of a few straight
-/// pieces, for grooves of every shape.
+/// Curves are cut into pieces so short that nobody sees their corners, so for grooves of every shape, a point only needs the
+/// nearest of a few straight pieces.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CutLine {
-    /// Where it starts.
+    /// Its start.
     from: (f64, f64),
-    /// The way to its end.
+    /// The vector to its end.
     way: (f64, f64),
-    /// 1 over the square of its length; 0 of a point.
+    /// 1 divided by the square of its length; 0 for a point.
     share: f64,
-    /// The color painted into it, if there is one.
+    /// The color painted into it, if any.
     pub paint: Option<Paint>,
 }
 
-/// The shape of every groove: half its width, its depth, and half the flat that the tip of the bit leaves, mm.
+/// The cross-section of every groove: half its width, its depth, and half the flat that the tip of the bit leaves, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Vee {
     /// Half its width at the top face.
@@ -35,18 +35,18 @@ pub struct Vee {
     pub floor: f64,
 }
 
-/// A place in a groove.
+/// A point in a groove.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct InGroove {
-    /// Distance from the middle line.
+    /// Distance from the center line.
     pub off: f64,
-    /// The way from the middle line to the place, of length 1.
+    /// The unit vector from the center line to the point.
     pub aside: (f64, f64),
-    /// The color painted into it, if there is one.
+    /// The color painted into it, if any.
     pub paint: Option<Paint>,
 }
 
-/// The most that a straight piece is off a bend, mm, and the shortest piece that is worth it.
+/// Greatest distance of a straight piece from its curve, mm, and least length of a piece, mm.
 const FINE: (f64, f64) = (0.012, 0.3);
 
 /// The pieces of a stroke.
@@ -56,7 +56,7 @@ pub fn lines_of(stroke: &Stroke, paint: Option<Paint>) -> Vec<CutLine> {
         Stroke::Arc(arc) => arc.radius,
         Stroke::Circle(circle) => circle.radius,
     };
-    // A chord of length s is s² / 8r off its circle.
+    // A chord of length s deviates from its circle by s² / 8r.
     let step = (8.0 * FINE.0 * radius).sqrt().max(FINE.1);
     let count = ((stroke.length() / step).ceil() as usize).clamp(1, 2000);
     let at = |number: usize| stroke.at(number as f64 / count as f64);
@@ -82,7 +82,7 @@ impl CutLine {
         [self.from, to]
     }
 
-    /// The way to a place from the nearest place of the line.
+    /// The vector to a point from the nearest point of the line.
     pub fn to(&self, x: f64, y: f64) -> (f64, f64) {
         let (x, y) = (x - self.from.0, y - self.from.1);
         let share = ((x * self.way.0 + y * self.way.1) * self.share).clamp(0.0, 1.0);
@@ -91,7 +91,7 @@ impl CutLine {
 }
 
 impl Vee {
-    /// The nearest place, if it is in a groove.
+    /// The nearest piece at a point, if the point is in a groove.
     pub fn nearest<'a>(
         &self,
         lines: impl Iterator<Item = &'a CutLine>,
@@ -118,24 +118,24 @@ impl Vee {
         })
     }
 
-    /// Depth at a distance from the middle line, mm.
+    /// Depth at a distance from the center line, mm.
     pub fn depth_at(&self, off: f64) -> f64 {
         let side = (self.half - self.floor).max(1e-6);
         self.depth * ((self.half - off) / side).clamp(0.0, 1.0)
     }
 
-    /// The way that the side looks at a place.
+    /// The normal of the side at a point.
     pub fn out(&self, at: &InGroove) -> Space {
         if at.off < self.floor {
             return Space::UP;
         }
-        // Near the very middle the two sides meet; there the surface looks up.
+        // At the very center the two sides meet; there the normal points up.
         let steep = self.depth / (self.half - self.floor).max(1e-6);
         let ease = (at.off / (0.12 * self.half)).min(1.0) * steep;
         Space::new(-at.aside.0 * ease, -at.aside.1 * ease, 1.0).unit()
     }
 
-    /// Share of the light from a side that reaches a place in it.
+    /// Share of the lamp's light that reaches a point in it.
     pub fn lit(&self, at: &InGroove, light: Space) -> f64 {
         let across = light.x * at.aside.0 + light.y * at.aside.1;
         let leaves = at.off + across / light.z.max(0.05) * self.depth_at(at.off);
@@ -143,13 +143,13 @@ impl Vee {
         1.0 - eased_out(leaves.abs() - self.half, soft)
     }
 
-    /// Share of the sky that a place in it sees.
+    /// Share of the sky visible from a point in it.
     pub fn open(&self, at: &InGroove) -> f64 {
         0.42 + 0.58 * (at.off / self.half).clamp(0.0, 1.0)
     }
 }
 
-/// 0 well inside, 1 well outside, eased over the soft edge.
+/// 0 well inside and 1 well outside, with a smooth step over the soft edge.
 fn eased_out(off: f64, soft: f64) -> f64 {
     crate::space::eased(-soft, soft, off)
 }
@@ -167,7 +167,7 @@ mod tests {
     };
 
     #[test]
-    fn a_ring_is_met_all_round() {
+    fn a_ring_is_found_all_around() {
         let lines = lines_of(&Stroke::Circle(Circle::new((0.0, 0.0), 20.0)), None);
         for bearing in 0..60 {
             let (sin, cos) = geometry::Angle::turn_part(bearing, 60).sin_cos();
@@ -179,7 +179,7 @@ mod tests {
     }
 
     #[test]
-    fn the_side_that_looks_to_the_light_is_lit() {
+    fn the_side_facing_the_light_is_lit() {
         let light = Space::new(-1.0, 0.0, 1.0).unit();
         let at = |x: f64| InGroove {
             off: 0.6,

@@ -30,11 +30,11 @@ impl Grid {
 
     /// The row or column of a coordinate, mm.
     fn line(&self, at: f64) -> usize {
-        // Places outside belong to the nearest row or column.
+        // Points outside belong to the nearest row or column.
         (((at + self.half) / self.side).max(0.0) as usize).min(self.count - 1)
     }
 
-    /// Adds the thing with a number, which extends `reach` mm from the line between two places.
+    /// Adds the thing with a number, which extends `reach` mm from the line between two points.
     pub fn add(&mut self, number: u32, [from, to]: [(f64, f64); 2], reach: f64) {
         let (left, right) = (from.0.min(to.0) - reach, from.0.max(to.0) + reach);
         let (lower, upper) = (from.1.min(to.1) - reach, from.1.max(to.1) + reach);
@@ -55,7 +55,7 @@ impl Grid {
         all as f64 / self.squares.len() as f64
     }
 
-    /// The numbers of the things that reach into the square of a place.
+    /// The numbers of the things that reach into the square of a point.
     pub fn at(&self, x: f64, y: f64) -> &[u32] {
         let place = self.line(y) * self.count + self.line(x);
         self.squares.get(place).map_or(&[], Vec::as_slice)

@@ -1,6 +1,6 @@
-//! The players' marks on the top face, as outlines that a place is inside of or near to.
+//! The players' marks on the top face, as outlines that a point is inside of or close to.
 //!
-//! They come from the drawing of the board, so that the proof shows the marks that the plan does. Bends and letters are cut into
+//! They come from the drawing of the board, so that the proof shows the same marks as the plan. Curves and letters are cut into
 //! sides so short that nobody sees their corners.
 
 use board::Medium;
@@ -16,19 +16,19 @@ use crate::paint::Paint;
 pub struct Patch {
     /// Its paint.
     pub paint: Paint,
-    /// Its outline, side by side; each of its shapes is closed.
+    /// The sides of its outline; each of its shapes is closed.
     sides: Vec<Side>,
-    /// Half the width of the line along the outline, mm; none: its inside.
+    /// Half the width of the line along the outline, mm; none where the inside is painted.
     half: Option<f64>,
 }
 
-/// Sides of a circle.
+/// Number of sides of a circle.
 const SIDES: i64 = 96;
 /// Width of the line around letters, as a share of their size.
 const AROUND_LETTERS: f64 = 0.12;
 
 impl Patch {
-    /// The parts of a player's mark in the order in which they lie: the line around it, and the mark.
+    /// The parts of a player's mark in drawing order: the line around it, and the mark.
     pub fn of(mark: &PlayerMark) -> Vec<Self> {
         let line = mark.line.iter().filter_map(|part| {
             let paint = Paint::of(Tint {
@@ -80,7 +80,7 @@ impl Patch {
         ]
     }
 
-    /// Whether a place has its paint.
+    /// Whether a point has its paint.
     pub fn covers(&self, x: f64, y: f64) -> bool {
         match self.half {
             Some(half) => self.sides.iter().any(|side| is_near(side, (x, y), half)),
@@ -95,7 +95,7 @@ impl Patch {
     }
 }
 
-/// Whether a place is so near to a side.
+/// Whether a point is within `reach` of a side.
 fn is_near([from, to]: &Side, (x, y): (f64, f64), reach: f64) -> bool {
     let way = (to.0 - from.0, to.1 - from.1);
     let (x, y) = (x - from.0, y - from.1);
@@ -105,7 +105,7 @@ fn is_near([from, to]: &Side, (x, y): (f64, f64), reach: f64) -> bool {
     x * x + y * y <= reach * reach
 }
 
-/// The turn of a side around a place: 1 where it passes upward on its right, -1 downward; 0 elsewhere.
+/// The winding of a side around a point: 1 where it passes upward at its right, -1 downward; 0 elsewhere.
 fn turns([from, to]: &Side, (x, y): (f64, f64)) -> i32 {
     if (from.1 <= y) == (to.1 <= y) {
         return 0;
@@ -137,7 +137,7 @@ fn around(circle: Circle) -> Vec<Side> {
     closed(&(0..SIDES).map(corner).collect::<Vec<_>>())
 }
 
-/// The outlines of level words; letters count up, as the board does.
+/// The outlines of horizontal words; y runs up in letters, as on the board.
 fn letters(text: &Text) -> Vec<Side> {
     let long = font::width(&text.words, text.size, text.weight);
     let left = match text.anchor {
@@ -156,7 +156,7 @@ mod tests {
     use board::{Board, Mark, MarkShape, MarksMade};
     use workshop::Workpiece;
 
-    /// The parts of the first player's mark, 10 mm across, and its middle.
+    /// The parts of the first player's mark, 10 mm across, and its center.
     fn first(mark: Mark, outline: bool) -> (Vec<Patch>, (f64, f64)) {
         let mut board = Board::default();
         board.colors.marks = Some(MarksMade {
@@ -183,7 +183,7 @@ mod tests {
     }
 
     #[test]
-    fn the_line_around_a_mark_lies_below_it_and_is_wider() {
+    fn the_line_around_a_mark_is_below_it_and_wider() {
         for mark in [
             Mark::Solid {
                 shape: MarkShape::Star,

@@ -1,7 +1,7 @@
-//! The board on a table as the renderer sees it: every bore, groove and piece, found by its place.
+//! The board on a table as the renderer needs it: every bore, groove and piece, indexed by position.
 //!
-//! It is made anew for each picture, which takes far less than the picture. The board is a disc with a round upper edge, told by
-//! the distance to it, and all that is cut into it is cut into its flat top.
+//! It is built for each picture, which takes far less time than the picture. The board is a disc with a rounded upper edge,
+//! given by the distance to it, and everything cut into it is cut into its flat top.
 
 mod cut;
 mod grid;
@@ -36,23 +36,23 @@ pub struct Scene {
     pub disc: Disc,
     /// Its bores, in the order of the layout.
     pub wells: Vec<Well>,
-    /// Where they are met.
+    /// The index of its bores by position.
     wells_at: Grid,
     /// The shape of the grooves.
     vee: Option<Vee>,
-    /// Their middle lines in straight pieces.
+    /// Their center lines in straight pieces.
     lines: Vec<CutLine>,
-    /// Where they are met.
+    /// The index of those pieces by position.
     lines_at: Grid,
-    /// The parts of the players' marks, in the order in which they lie.
+    /// The parts of the players' marks, in drawing order.
     marks: Vec<Patch>,
-    /// Where they are met.
+    /// The index of those parts by position.
     marks_at: Grid,
     /// The pieces.
     pieces: Vec<Standing>,
-    /// Where they are met.
+    /// The index of pieces by position.
     pieces_at: Grid,
-    /// Where they are met, or their shadows.
+    /// The index of pieces and their shadows by position.
     shades_at: Grid,
     /// Height of the highest piece.
     tallest: f64,
@@ -88,9 +88,9 @@ pub struct Foot {
     pub radius: f64,
 }
 
-/// Side of the squares in which bores and grooves are found, and of those of pieces, mm.
+/// Side of the squares of the index for bores and grooves, and for pieces, mm.
 const SQUARES: (f64, f64) = (7.0, 22.0);
-/// Width of the broken edge round a bore's mouth, mm.
+/// Width of the eased edge around a bore's mouth, mm.
 pub const LIP: f64 = 0.45;
 /// Radius of a foot, as a share of the board's; common practice, no source.
 const FOOT: f64 = 0.06;
@@ -129,7 +129,7 @@ impl Scene {
         scene
     }
 
-    /// Drills every bore, and pours the resin that is planned.
+    /// Adds every bore, and the planned resin in it.
     fn drill(&mut self, workpiece: &Workpiece) {
         let board = workpiece.board();
         let resin = board.filling.map(|filling| filling.below_top.max(0.0));
@@ -138,7 +138,7 @@ impl Scene {
             let place = (hole.center.x, hole.center.y);
             let id = hole.name.id();
             let paint = BorePaint::of(workpiece.color_of(id), board.colors.ring);
-            // Resin that is planned as a color is there even where no filling is planned.
+            // Colored resin is shown even where no filling is planned.
             let below = resin.or(paint.resin.map(|_| 0.0)).filter(|_| is_seat);
             let mut well = Well::of(place, hole.bore, board.bores.spur, below);
             well.paint = paint;
@@ -149,7 +149,7 @@ impl Scene {
         }
     }
 
-    /// Cuts the grooves.
+    /// Adds the grooves.
     fn cut(&mut self, workpiece: &Workpiece) {
         let (Some(plan), Some(wanted)) = (workpiece.grooves(), &workpiece.board().grooves) else {
             return;
@@ -175,7 +175,7 @@ impl Scene {
         self.vee = Some(vee);
     }
 
-    /// Paints the players' marks.
+    /// Adds the players' marks.
     fn mark(&mut self, workpiece: &Workpiece) {
         let marks = drawing::player_marks(workpiece);
         for patch in marks.iter().flat_map(Patch::of) {
@@ -185,16 +185,16 @@ impl Scene {
         }
     }
 
-    /// Stands the pieces in their start pockets; where a player has none, at the start of the track.
+    /// Puts the pieces into their start pockets, or, where a player has none, at the start of the track.
     fn set_up(&mut self, workpiece: &Workpiece) {
         for piece in standing(workpiece) {
             let (place, top) = ((piece.x, piece.y), piece.shape.top());
             let number = self.pieces.len() as u32;
             let reach = piece.shape.reach();
-            // A ray looks at places along it that lie up to a square apart.
+            // A ray is sampled at points up to a square apart.
             self.pieces_at
                 .add(number, [place; 2], reach + SQUARES.1 / 2.0);
-            // A shadow falls no farther than twice the height to any side.
+            // A shadow extends at most twice the height to any side.
             self.shades_at
                 .add(number, [place; 2], reach + 1.6 * top.max(0.0));
             self.tallest = self.tallest.max(top);
@@ -202,29 +202,29 @@ impl Scene {
         }
     }
 
-    /// The numbers of the pieces that may be met at a place.
+    /// The numbers of the pieces that a ray may hit at a point.
     pub fn pieces_near(&self, x: f64, y: f64) -> &[u32] {
         self.pieces_at.at(x, y)
     }
 
-    /// The piece of a number.
+    /// The piece with a number.
     pub fn piece(&self, number: u32) -> Option<&Standing> {
         self.pieces.get(number as usize)
     }
 
-    /// The pieces that may throw a shadow at a place.
+    /// The pieces that may cast a shadow on a point.
     pub fn shades_near(&self, x: f64, y: f64) -> impl Iterator<Item = &Standing> {
         let numbers = self.shades_at.at(x, y).iter();
         numbers.filter_map(|&number| self.piece(number))
     }
 
-    /// The bores whose mouths may be at a place.
+    /// The bores whose mouths may be at a point.
     pub fn wells_near(&self, x: f64, y: f64) -> impl Iterator<Item = (u32, &Well)> {
         let numbers = self.wells_at.at(x, y).iter();
         numbers.filter_map(|&number| Some((number, self.wells.get(number as usize)?)))
     }
 
-    /// The groove at a place, and the shape of all of them.
+    /// The groove at a point, and the cross-section of all grooves.
     pub fn groove_at(&self, x: f64, y: f64) -> Option<(Vee, InGroove)> {
         let vee = self.vee?;
         let numbers = self.lines_at.at(x, y).iter();
@@ -232,7 +232,7 @@ impl Scene {
         Some((vee, vee.nearest(lines, x, y)?))
     }
 
-    /// The paint of a player's mark at a place, with the number of its part: the one that lies above.
+    /// The paint of a player's mark at a point, with the number of its part; the topmost one.
     pub fn mark_at(&self, x: f64, y: f64) -> Option<(u32, Paint)> {
         let numbers = self.marks_at.at(x, y).iter().rev();
         let mut parts =
@@ -241,12 +241,12 @@ impl Scene {
         Some((number, part.paint))
     }
 
-    /// The colored field at a place, with the number of its player.
+    /// The colored field at a point, with the number of its player.
     pub fn sector_at(&self, x: f64, y: f64) -> Option<(u32, Paint)> {
         if x * x + y * y < self.sectors_from * self.sectors_from {
             return None;
         }
-        // The field is that of the axis which is nearest by bearing.
+        // The field is that of the axis nearest by bearing.
         let along = |axis: (f64, f64)| axis.0 * x + axis.1 * y;
         let fields = (0..).zip(&self.sectors);
         let (number, (_, paint)) =
@@ -254,7 +254,7 @@ impl Scene {
         Some((number, (*paint)?))
     }
 
-    /// The mean number of pieces that may shade a place.
+    /// The mean number of pieces that may shade a point.
     pub fn mean_shades(&self) -> f64 {
         self.shades_at.mean()
     }
@@ -264,7 +264,7 @@ impl Scene {
         self.tallest
     }
 
-    /// Side of the squares in which pieces are found, mm.
+    /// Side of the squares of the index for pieces, mm.
     pub const fn piece_square() -> f64 {
         SQUARES.1
     }
@@ -288,7 +288,7 @@ impl Disc {
         self.radius - self.round
     }
 
-    /// Distance of a place from the board, by its distance from the axis and its height.
+    /// Distance of a point from the board, from the point's distance from the axis and its height.
     pub fn off(&self, across: f64, height: f64) -> f64 {
         let (out, up) = (across - self.flat(), height + self.round);
         let edge = if out > 0.0 && up > 0.0 {
@@ -299,7 +299,7 @@ impl Disc {
         edge.max(-self.thick - height)
     }
 
-    /// The way that its edge looks at a place: outward and up on the roundover, straight outward below it.
+    /// The normal of its edge at a point: outward and up on the roundover, straight outward below it.
     pub fn out(&self, place: Space) -> Space {
         let across = place.across().max(1e-9);
         let (x, y) = (place.x / across, place.y / across);
@@ -338,7 +338,7 @@ pub fn heights(workpiece: &Workpiece) -> (f64, f64) {
     (Disc::of(workpiece.board()).table, tops.fold(0.0, f64::max))
 }
 
-/// The axes of the players with the colors of their fields; none where no field is colored.
+/// The axes of the players with the colors of their fields; empty where no field is colored.
 fn sectors(workpiece: &Workpiece) -> Vec<((f64, f64), Option<Paint>)> {
     let axes = (1..).zip(&workpiece.layout().sectors);
     let fields: Vec<_> = axes

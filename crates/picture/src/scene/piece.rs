@@ -1,8 +1,8 @@
-//! The pieces that stand on the board: balls, and bodies turned about an upright axis.
+//! The pieces that stand on the board: balls, and bodies of revolution about an upright axis.
 //!
-//! A ball is hit where the ray first enters it. A turned body (a peg, a piece with a magnet) is found by steps: each goes as far
-//! as the shape surely is away, until it is near. How high a piece stands follows from the bench's sums of how it sits in its
-//! bore.
+//! A ray hits a ball where it first enters it. A body of revolution (a peg, a piece with a magnet) is found by ray marching:
+//! each step is as long as the distance to the shape is at least, until it is close. The height of a piece follows from how it
+//! sits in its bore, as worked out in crate `workshop`.
 
 use board::{Bore, Piece, PieceKind};
 use workshop::{marble_stand, peg_stand};
@@ -12,8 +12,8 @@ use crate::tone::Tone;
 
 /// A piece in its place.
 ///
-/// It stands upright: a marble lies in its bore by its own weight, a peg is held by its shank, a magnet piece by what is
-/// set in the bore below it.
+/// It stands upright: a marble lies in its bore by its own weight, a peg is held by its shank, a magnet piece by the steel in
+/// the bore below it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Standing {
     /// Its axis.
@@ -31,12 +31,12 @@ pub struct Standing {
 pub enum Shape {
     /// A ball.
     Ball {
-        /// Height of its middle.
+        /// Height of its center.
         middle: f64,
         /// Its radius.
         radius: f64,
     },
-    /// A foot that narrows to a round head.
+    /// A body with a foot that narrows to a round head.
     Turned {
         /// Height of its foot.
         foot: f64,
@@ -69,10 +69,10 @@ impl Shape {
         }
     }
 
-    /// A turned shape between two heights, its head narrower by a share.
+    /// A body of revolution between two heights, with its head narrower by a share.
     fn turned(foot: f64, top: f64, wide: f64, narrows: f64) -> Self {
         let height = top - foot;
-        // A piece that is lower than it is wide is a disc with straight sides.
+        // A piece lower than it is wide is a disc with straight sides.
         let head = if height < 1.2 * wide {
             wide
         } else {
@@ -104,7 +104,7 @@ impl Shape {
 }
 
 impl Standing {
-    /// Where a ray meets it: distance, and the way that it looks there.
+    /// The point where a ray hits it, as the distance along the ray and the normal there.
     pub fn meet(&self, ray: Ray) -> Option<(f64, Space)> {
         match self.shape {
             Shape::Ball { middle, radius } => {
@@ -138,10 +138,10 @@ impl Standing {
         }
     }
 
-    /// Whether a ray that runs downward comes within reach of the axis between two heights: most that enter the ball around a low
-    /// piece do not.
+    /// Whether a ray that runs downward comes within reach of the axis between two heights; most rays that enter the ball
+    /// around a low piece do not.
     fn comes_by(&self, ray: Ray, (foot, top): (f64, f64), wide: f64) -> bool {
-        /// More than how near the shape is met.
+        /// Slack, larger than the distance at which the shape counts as hit.
         const SLACK: f64 = 0.1;
         if ray.way.z >= 0.0 {
             return true;
@@ -156,7 +156,7 @@ impl Standing {
         x * x + y * y <= (wide + SLACK) * (wide + SLACK)
     }
 
-    /// Steps along a ray by the distance to the shape until it is met.
+    /// Marches along a ray in steps of the distance to the shape until it is hit.
     fn march(&self, ray: Ray, (from, to): (f64, f64), turned: Turned) -> Option<(f64, Space)> {
         const NEAR: f64 = 0.01;
         let mut far = from;
@@ -174,13 +174,13 @@ impl Standing {
         None
     }
 
-    /// Distance of a place from the turned shape.
+    /// Distance of a point from the body of revolution.
     fn off(&self, place: Space, turned: Turned) -> f64 {
         let (x, y) = (place.x - self.x, place.y - self.y);
         turned.off((x * x + y * y).sqrt(), place.z)
     }
 
-    /// The way that the shape looks at a place: the way in which the distance grows fastest.
+    /// The normal of the shape at a point: the direction in which the distance grows fastest.
     fn out(&self, place: Space, turned: Turned) -> Space {
         const STEP: f64 = 0.02;
         let step = |way: Space| {
@@ -190,7 +190,7 @@ impl Standing {
         Space::new(step(x), step(y), step(Space::UP)).unit()
     }
 
-    /// Share of the light that it leaves for a place on the board or beside it.
+    /// Share of the lamp's light that it lets through to a point on or beside the board.
     pub fn lets_by(&self, place: Space, light: Space) -> f64 {
         match self.shape {
             Shape::Ball { middle, radius } => {
@@ -219,7 +219,7 @@ impl Standing {
         }
     }
 
-    /// Share of the sky that it leaves for a place on the board near its foot.
+    /// Share of the sky that it leaves visible for a point on the board near its foot.
     pub fn leaves_open(&self, place: Space) -> f64 {
         let (x, y) = (place.x - self.x, place.y - self.y);
         let off = x * x + y * y;
@@ -238,7 +238,7 @@ impl Standing {
     }
 }
 
-/// The numbers of a turned shape.
+/// The dimensions of a body of revolution.
 #[derive(Clone, Copy)]
 struct Turned {
     foot: f64,
@@ -248,12 +248,12 @@ struct Turned {
 }
 
 impl Turned {
-    /// Distance of a place from the shape, by its distance from the axis and its height; never more than it is.
+    /// A lower bound of the distance of a point from the shape, from the point's distance from the axis and its height.
     fn off(self, across: f64, height: f64) -> f64 {
         if self.head >= self.wide {
             return self.off_disc(across, height);
         }
-        // A cone that touches the ball of the head.
+        // A cone tangent to the ball of the head.
         let ball = self.top - self.head;
         let rise = (ball - self.foot).max(0.1);
         let share = ((height - self.foot) / rise).clamp(0.0, 1.0);
@@ -265,7 +265,7 @@ impl Turned {
         body.min(head.max(below))
     }
 
-    /// A disc whose edges are broken.
+    /// The same for a disc with eased edges.
     fn off_disc(self, across: f64, height: f64) -> f64 {
         let edge = (0.25 * (self.top - self.foot)).min(0.2 * self.wide);
         let half = (self.top - self.foot) / 2.0;
@@ -309,7 +309,7 @@ mod tests {
 
     /// A 16 mm marble on a 12 mm bore sinks 2.708497 mm, by r - √(r² - a²).
     #[test]
-    fn a_marble_is_met_as_high_as_it_stands() {
+    fn a_ray_hits_a_marble_at_its_height() {
         let shape = Shape::of(&Piece::default(), board::Board::default().bores.start);
         let marble = standing(shape);
         let (far, out) = marble.meet(down(0.0)).unwrap();
@@ -319,7 +319,7 @@ mod tests {
     }
 
     #[test]
-    fn a_peg_is_met_at_its_head_and_missed_beside_its_foot() {
+    fn a_ray_hits_a_peg_at_its_head_and_misses_it_beside_its_foot() {
         let peg = standing(Shape::turned(0.0, 30.0, 6.0, 0.7));
         assert_near!(100.0 - peg.meet(down(0.0)).unwrap().0, 30.0, 0.01);
         assert!(peg.meet(down(6.2)).is_none());

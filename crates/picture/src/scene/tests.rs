@@ -1,9 +1,9 @@
-//! A board is alike for every player: the colors of one are those of the next, a turn of 360/N further.
+//! A board is the same for every player: rotated by 360/N, the colors of one player become those of the next.
 
 use super::*;
 use board::{Grooves, Hue, Rgb};
 
-/// Rings and grooves in colors, players' or one.
+/// A board with colored rings and grooves, in players' colors or in one.
 fn colored(players: u32, hue: Hue) -> (Workpiece, Scene) {
     let mut board = Board {
         players,
@@ -23,13 +23,13 @@ fn colored(players: u32, hue: Hue) -> (Workpiece, Scene) {
     (workpiece, scene)
 }
 
-/// A place turned clockwise by so many sectors.
+/// A point rotated clockwise by a number of sectors.
 fn turned((x, y): (f64, f64), by: i64, players: u32) -> (f64, f64) {
     let (sin, cos) = Angle::turn_part(by, i64::from(players)).sin_cos();
     (x * cos + y * sin, y * cos - x * sin)
 }
 
-/// The paint of the groove, or of the ring, at a place.
+/// The paint of the groove or of the ring at a point.
 fn paint_at(scene: &Scene, (x, y): (f64, f64)) -> Option<Paint> {
     if let Some((_, at)) = scene.groove_at(x, y) {
         return at.paint;
@@ -41,7 +41,7 @@ fn paint_at(scene: &Scene, (x, y): (f64, f64)) -> Option<Paint> {
     rings.last()
 }
 
-/// Places all over a sector in which rings and grooves are met, each well inside or well outside of all.
+/// Points all over a sector that are in rings and grooves, each well inside or well outside of all of them.
 fn places(scene: &Scene) -> Vec<(f64, f64)> {
     let across = (-180..180).flat_map(|x| (-180..180).map(move |y| (x, y)));
     let places = across.map(|(x, y)| (f64::from(x) * 1.53 + 0.31, f64::from(y) * 1.53 + 0.17));
@@ -55,7 +55,7 @@ fn places(scene: &Scene) -> Vec<(f64, f64)> {
 }
 
 #[test]
-fn one_color_of_rings_and_grooves_is_met_again_a_sector_further() {
+fn a_single_color_of_rings_and_grooves_repeats_in_every_sector() {
     let color = Rgb::new(0x20, 0x60, 0xa0);
     for players in [3, 6, 8] {
         let (_, scene) = colored(players, Hue::One { color });
@@ -75,7 +75,7 @@ fn one_color_of_rings_and_grooves_is_met_again_a_sector_further() {
 }
 
 #[test]
-fn a_players_rings_are_the_next_players_a_sector_further() {
+fn rings_of_a_player_become_the_next_players_one_sector_on() {
     let players = 6;
     let (workpiece, scene) = colored(players, Hue::Player);
     let holes = &workpiece.layout().holes;
@@ -89,7 +89,7 @@ fn a_players_rings_are_the_next_players_a_sector_further() {
         assert_eq!(paint.tone, color(player));
         let mouth = (well.x + well.radius + width / 2.0, well.y);
         let next = paint_at(&scene, turned(mouth, 1, players));
-        // A groove may leave the bore just there.
+        // A groove may leave the bore exactly there.
         if let Some(next) = next.filter(|_| scene.groove_at(mouth.0, mouth.1).is_none()) {
             assert_eq!(next.tone, color(player % players + 1), "{}", hole.name);
             met += 1;

@@ -1,7 +1,8 @@
-//! A bore as a recess that sight and light go into.
+//! A bore as a recess that view rays and light enter.
 //!
-//! A ray that comes in through the mouth ends on the wall, on the floor or on resin, whichever is nearest. The shapes are those that
-//! each drill leaves, as in the sums of the bench: flat, with the pit of a spur, a cone of 118 or 135 degrees, part of a ball.
+//! A ray that enters through the mouth ends on the wall, on the floor or on resin, whichever is nearest. The shapes are those
+//! that each drill leaves, as in crate `workshop`: flat, flat with the pit of a spur, a cone of 118 or 135 degrees, part of a
+//! ball.
 
 use board::{Bore, Bottom};
 use geometry::Angle;
@@ -18,7 +19,7 @@ pub struct Well {
     pub y: f64,
     /// Radius of its mouth.
     pub radius: f64,
-    /// Depth to where its wall ends.
+    /// Depth where its wall ends.
     wall: f64,
     /// The shape of its floor.
     floor: Floor,
@@ -26,7 +27,7 @@ pub struct Well {
     pub paint: BorePaint,
     /// The steel set into it.
     pub steel: Option<Steel>,
-    /// Depth of the resin's edge below the top face, if there is any.
+    /// Depth of the resin's edge below the top face; none without resin.
     pub resin: Option<f64>,
 }
 
@@ -34,15 +35,15 @@ pub struct Well {
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Floor {
     Flat,
-    /// Flat, with the pit of a spur of this radius in the middle.
+    /// Flat, with a central pit of this radius from a spur.
     Pitted(f64),
     /// A cone of this length.
     Cone(f64),
-    /// Part of a ball: depth of its middle, and its radius.
+    /// Part of a ball: the depth of its center, and its radius.
     Ball(f64, f64),
 }
 
-/// The steel that is set into a bore for a magnet piece; depths are those of its upper end, mm.
+/// The steel set into a bore for a magnet piece; depths are those of its upper end, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Steel {
     /// A ball.
@@ -61,7 +62,7 @@ pub enum Steel {
     },
 }
 
-/// A surface that a ray ends on in a bore.
+/// A surface in a bore that a ray can hit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Surface {
     /// Its wall or its floor.
@@ -72,21 +73,21 @@ pub enum Surface {
     Steel,
 }
 
-/// Where a ray ends in a bore.
+/// The point where a ray ends in a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Met {
     /// Distance along the ray, mm.
     pub far: f64,
-    /// The place.
+    /// The point.
     pub place: Space,
-    /// The way that the surface looks.
+    /// The normal of the surface.
     pub out: Space,
     /// The surface.
     pub of: Surface,
 }
 
 impl Well {
-    /// A bore at a place, with the length of the spur that drilled it.
+    /// A bore at a point, with the length of the spur that drilled it.
     pub fn of((x, y): (f64, f64), bore: Bore, spur: f64, resin: Option<f64>) -> Self {
         let (radius, depth) = (bore.radius(), bore.depth);
         let cone = |included: f64| {
@@ -116,13 +117,13 @@ impl Well {
         }
     }
 
-    /// Distance from a place to the rim of the mouth; negative inside.
+    /// Distance from a point to the rim of the mouth; negative inside.
     pub fn outside(&self, x: f64, y: f64) -> f64 {
         let (x, y) = (x - self.x, y - self.y);
         (x * x + y * y).sqrt() - self.radius
     }
 
-    /// Where a ray that has come through the mouth ends.
+    /// The point where a ray that entered through the mouth ends.
     pub fn meet(&self, ray: Ray) -> Met {
         let wall = self.on_wall(ray);
         if let Some(below) = self.resin {
@@ -137,7 +138,7 @@ impl Well {
         steel.filter(|met| met.far < wood.far).unwrap_or(wood)
     }
 
-    /// Where a ray meets the ball or disc that is set into the bore.
+    /// The point where a ray hits the ball or disc set into the bore.
     fn on_steel(&self, ray: Ray, steel: Steel) -> Option<Met> {
         let (far, out) = match steel {
             Steel::Ball { below, radius } => {
@@ -163,7 +164,7 @@ impl Well {
         })
     }
 
-    /// The surface of the resin creeps up the wall a little, as wet things do.
+    /// The point on the resin, whose surface creeps up the wall a little, as liquids do.
     fn resin_at(&self, ray: Ray, far: f64) -> Met {
         let place = ray.at(far);
         let (x, y) = (place.x - self.x, place.y - self.y);
@@ -178,7 +179,7 @@ impl Well {
         }
     }
 
-    /// Where a ray inside meets the wall, however deep that is.
+    /// The point where a ray inside hits the wall, however deep that is.
     fn on_wall(&self, ray: Ray) -> Met {
         let (x, y) = (ray.from.x - self.x, ray.from.y - self.y);
         let (way_x, way_y) = (ray.way.x, ray.way.y);
@@ -208,7 +209,7 @@ impl Well {
         }
     }
 
-    /// Where a ray inside meets the floor.
+    /// The point where a ray inside hits the floor.
     fn on_floor(&self, ray: Ray) -> Met {
         let level = ray.to_level(-self.wall).unwrap_or(0.0);
         let (far, out) = match self.floor {
@@ -227,7 +228,7 @@ impl Well {
         }
     }
 
-    /// The pit of a spur is drawn on the floor by the way it looks.
+    /// The normal of the floor at a point, tilted where the pit of a spur is.
     fn pit(&self, place: Space, pit: f64) -> Space {
         let (x, y) = (place.x - self.x, place.y - self.y);
         let off = (x * x + y * y).sqrt();
@@ -238,9 +239,9 @@ impl Well {
         }
     }
 
-    /// Where a ray meets the cone that the point of a drill leaves: the farther of the two, since it comes from inside.
+    /// The point where a ray hits the cone of a drill point: the farther of two, since the ray comes from inside.
     fn on_cone(&self, ray: Ray, length: f64) -> Option<(f64, Space)> {
-        // Height over the apex grows by the slope of the side with the distance from the axis.
+        // Height above the apex increases by the slope of the side with the distance from the axis.
         let slope = length / self.radius;
         let from = Space::new(
             ray.from.x - self.x,
@@ -265,7 +266,7 @@ impl Well {
         Some((far, out.unit()))
     }
 
-    /// Where a ray meets the ball from inside.
+    /// The point where a ray hits the ball from inside.
     fn on_ball(&self, ray: Ray, middle: f64, ball: f64) -> Option<(f64, Space)> {
         let center = Space::new(self.x, self.y, -middle);
         let from = ray.from - center;
@@ -279,7 +280,7 @@ impl Well {
         Some((far, (center - ray.at(far)).unit()))
     }
 
-    /// Share of the light from a side that comes down to a place, its edge soft by the depth.
+    /// Share of the lamp's light that reaches a point, with an edge that is softer the deeper the point is.
     pub fn lit(&self, place: Space, light: Space) -> f64 {
         let depth = -place.z;
         if depth <= 0.0 || light.z <= 0.0 {
@@ -291,7 +292,7 @@ impl Well {
         1.0 - eased(-soft, soft, off)
     }
 
-    /// Share of the sky that a place in it sees.
+    /// Share of the sky visible from a point in it.
     pub fn open(&self, met: &Met) -> f64 {
         let (depth, square) = (-met.place.z, self.radius * self.radius);
         let floor = square / (square + depth * depth);
@@ -324,7 +325,7 @@ mod tests {
 
     /// Depths by computation from the shape of each drill.
     #[test]
-    fn sight_straight_down_ends_at_the_depth_of_the_floor() {
+    fn a_vertical_ray_ends_at_the_depth_of_the_floor() {
         for (bottom, off, depth) in [
             (Bottom::Flat, 5.0, 6.0),
             (Bottom::Forstner, 5.0, 6.0),
@@ -340,7 +341,7 @@ mod tests {
     }
 
     #[test]
-    fn slanting_sight_ends_on_the_wall() {
+    fn a_slanted_ray_ends_on_the_wall() {
         let ray = Ray {
             from: Space::new(95.0, 50.0, 0.0),
             way: Space::new(4.0, 0.0, -1.0).unit(),
@@ -361,7 +362,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ball_in_a_bore_is_met_before_its_floor() {
+    fn a_ray_hits_a_ball_in_a_bore_before_the_floor() {
         let mut well = well(Bottom::Flat);
         well.steel = Some(Steel::Ball {
             below: 0.5,

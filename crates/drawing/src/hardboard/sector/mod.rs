@@ -1,7 +1,8 @@
 //! The sector jig on sheets: its outline, the holes to drill, the index holes, and how it is turned.
 //!
-//! The jig is drilled once, for player 1, and turned on the center pin from sector to sector. A pin through an index hole, into a
-//! hole that was drilled a turn before, holds it there. It is divided into sheets of its own, so its joints need not be the board's.
+//! The jig is drilled once, for player 1, and turned on the center pin from sector to sector. A pin through an index hole, into
+//! a hole that was drilled one turn before, holds it there. It is cut into sheets of its own, so its joints need not be the
+//! board's.
 
 mod outline;
 mod turning;
@@ -25,15 +26,15 @@ use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 use outline::Outline;
 use turning::{listed, turning};
 
-/// Distance from an index hole to the circle around it, mm. The circle shows that it is not a hole of the board.
+/// Distance from an index hole to the circle around it, mm. The circle marks it as not being a hole of the board.
 const RING: f64 = 1.5;
-/// Size of the words at an index hole that finds no free place for them, mm.
+/// Size of the words at an index hole where they find no free place, mm.
 const NOTE: f64 = 2.2;
 
 /// The sheets of a sector jig, at true size, and a page on how it is turned.
 ///
-/// Holes to drill are drawn as on the template; an index hole has a circle 1.5 mm around it and says which hole of the sector
-/// before its pin goes into.
+/// Holes to drill are drawn as on the template. An index hole has a circle around it at 1.5 mm, and the name of the hole in the
+/// sector before that its pin goes into.
 ///
 /// ```
 /// use board::{Board, SectorJig};
@@ -93,7 +94,7 @@ pub fn sector_sheets(
     Ok(sheets)
 }
 
-/// Points along an outline, not farther than a millimeter apart, from the left.
+/// Points along an outline, at most a millimeter apart, from the left.
 fn course(outline: &[Shape]) -> Vec<Point> {
     let mut points = Vec::new();
     let mut along = |length: f64, at: &dyn Fn(f64) -> Point| {
@@ -119,7 +120,7 @@ fn course(outline: &[Shape]) -> Vec<Point> {
     points
 }
 
-/// Whether any of the jig lies in a window: its outline passes there, or all of the window is inside.
+/// Whether any of the jig is in a window: its outline passes through it, or the whole window is inside.
 fn is_on(outline: &Outline, course: &[Point], window: Rect) -> bool {
     if window.width() <= 0.0 || window.height() <= 0.0 {
         return false;
@@ -130,8 +131,8 @@ fn is_on(outline: &Outline, course: &[Point], window: Rect) -> bool {
     outline.contains(window.center()) || across.into_iter().any(|at| near.contains(*at))
 }
 
-/// The jig to be divided into sheets: its outline to saw, its axis, the holes of player 1 and of the pin to drill,
-/// and the index holes, which are drilled in the jig alone.
+/// The jig to be cut into sheets: its outline to saw, its axis, the holes of player 1 and of the pin to drill, and the index
+/// holes, which are drilled only in the jig.
 fn subject<'a>(board: &'a Board, jig: &SectorPlan, outline: &Outline) -> Subject<'a> {
     let outline = outline.shapes();
     let cut = |shape: &Shape| Item {
@@ -184,7 +185,7 @@ fn ring(hole: Circle) -> Circle {
     Circle::new(hole.center, hole.radius + RING)
 }
 
-/// A circle of the jig as a hole, which goes through it.
+/// A circle of the jig as a through hole.
 fn round(name: HoleName, circle: Circle) -> Hole {
     Hole {
         name,
@@ -230,10 +231,10 @@ fn marked(hole: Circle, items: &mut Vec<Item>) {
     }));
 }
 
-/// The words at the index holes and the pin, which come first, and the names of the holes.
+/// Adds the words at the index holes and the pin, which come first, and the names of the holes.
 ///
-/// A name without a free place is left out, as on the template. The name of an index hole is never left out: it is written below
-/// its hole over anything there.
+/// A name without a free place is left out, as on the template. The name of an index hole is never left out: it is written
+/// below its hole over whatever is there.
 fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     let titled = Board {
         template: Template {
@@ -261,7 +262,7 @@ fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     place_labels(&titled, &all, names, lines, items);
 }
 
-/// A name that must not be left out is written below its hole where no free place was found for it.
+/// Writes a name that must not be left out below its hole, if no free place was found for it.
 fn write_below(hole: &Hole, words: &str, items: &mut Vec<Item>) {
     let is_it = |item: &Item| matches!(&item.shape, Shape::Text(text) if text.words == words);
     if !items.iter().any(is_it) {
@@ -274,7 +275,7 @@ fn write_below(hole: &Hole, words: &str, items: &mut Vec<Item>) {
     }
 }
 
-/// The notes of the title block on turning.
+/// The notes on turning for the title block.
 fn notes(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let turn = Measure::degrees(360.0 / f64::from(board.players)).shown(board.units);
     let mut notes = vec![format!(
@@ -355,7 +356,7 @@ mod tests {
     }
 
     #[test]
-    fn no_sheet_is_printed_that_has_nothing_of_the_jig() {
+    fn every_printed_sheet_shows_part_of_the_jig() {
         for players in [2, 3, 4, 6, 8] {
             let board = asked(players);
             let outline = Outline::of(&board, &planned(&board));
@@ -391,7 +392,7 @@ mod tests {
     }
 
     #[test]
-    fn words_lie_on_no_other_words_and_none_is_missing() {
+    fn no_words_overlap_and_none_are_missing() {
         for players in [2, 4, 6] {
             let board = Board {
                 sector_jig: Some(SectorJig { pins: 2, play: 0.1 }),

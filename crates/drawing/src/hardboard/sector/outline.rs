@@ -1,7 +1,7 @@
-//! The outline of a sector jig: wood of one width beside everything that is drilled in it.
+//! The outline of a sector jig: wood of constant width beside everything that is drilled in it.
 //!
-//! The jig is a sector of a disc with a hub: as small a piece of hardboard as has wood enough beside every hole. Where hardly
-//! anything would be cut off it stays a disc, which is turned on the lathe or sawn on the pin in one go.
+//! The jig is a sector of a disc with a hub, the smallest piece of hardboard that has enough wood beside every hole. Where
+//! hardly anything would be cut off it stays a whole disc, which is turned on the lathe or sawn on the pin in one go.
 
 use board::{Board, Hole};
 use geometry::{Angle, Arc, bearing_of, point_at};
@@ -13,15 +13,15 @@ use crate::Shape;
 /// Hardboard beside the outermost holes and around the pin, mm; common practice, no source.
 pub const WOOD: f64 = 20.0;
 
-/// Two sides beside the outermost bearings, an arc outside, and a hub around the pin.
+/// Two sides beside the outermost bearings, an outer arc, and a hub around the pin.
 pub struct Outline {
-    /// Bearing of the counter-clockwise-most hole, and how far round the other is.
+    /// Bearing of the first hole, counterclockwise.
     from: Angle,
-    /// Turn clockwise from there to the last hole.
+    /// Angle clockwise from there to the last hole.
     sweep: Angle,
-    /// From those bearings to the sides, and the radius of the hub, mm.
+    /// Distance from those bearings to the sides, which is also the radius of the hub, mm.
     hub: f64,
-    /// Radius of the arc outside, mm.
+    /// Radius of the outer arc, mm.
     outer: f64,
 }
 
@@ -30,7 +30,7 @@ impl Outline {
     pub fn of(board: &Board, jig: &SectorPlan) -> Self {
         let axis = Angle::degrees(board.rotation);
         let off = |at: Point| (bearing_of(at) - axis).wrapped_to_half_turns().as_degrees();
-        // Half a turn back is as far as half a turn on: index holes lie back.
+        // Half a turn back equals half a turn forward; index holes count as back.
         let back = |at: Point| match off(at) {
             half if half > 180.0 - 1e-6 => half - 360.0,
             other => other,
@@ -59,8 +59,8 @@ impl Outline {
 
     /// Its lines, from the first side clockwise.
     ///
-    /// A side runs beside the bearing of an outermost hole, as far off as the hub's radius, so that it touches the hub and meets
-    /// the outer arc at an angle of asin(hub / outer) from that bearing.
+    /// A side runs beside the bearing of an outermost hole at the hub's radius, so that it touches the hub and meets the outer
+    /// arc at an angle of asin(hub / outer) from that bearing.
     pub fn shapes(&self) -> Vec<Shape> {
         if self.is_whole() {
             return vec![Shape::Circle(Circle::new(Point::ORIGIN, self.outer))];
@@ -69,7 +69,7 @@ impl Outline {
         let to = self.from + self.sweep;
         let open = Angle::TURN - self.sweep;
         let aside = Angle::asin((self.hub / self.outer).min(1.0));
-        // Where less than half the disc is cut away, the sides meet before they come to the hub.
+        // Where less than half the disc is cut away, the sides meet before they reach the hub.
         let is_wide = open.as_degrees() < 180.0;
         let corner = point_at(self.meeting(), to + open / 2.0);
         let [left, right] = [(self.from, -quarter, -aside), (to, quarter, aside)].map(
@@ -92,7 +92,7 @@ impl Outline {
         [left, rim, right].into_iter().chain(hub).collect()
     }
 
-    /// Whether a point lies on the jig.
+    /// Whether a point is on the jig.
     pub fn contains(&self, at: Point) -> bool {
         let out = at.to_vec2().length();
         let round = (bearing_of(at) - self.from).wrapped().as_degrees();
@@ -115,7 +115,7 @@ impl Outline {
         self.hub / (open / 2.0).sin().abs().max(1e-9)
     }
 
-    /// Whether the jig is a whole disc: a shallow notch, or none at all, is not worth a cut.
+    /// Whether the jig is a whole disc: a shallow notch is not worth a cut.
     fn is_whole(&self) -> bool {
         self.sweep.as_degrees() > 180.0 && self.outer - self.meeting() < WOOD / 2.0
     }
@@ -146,7 +146,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn lines_close_and_what_is_cut_away_begins_at_them(
+        fn lines_close_and_bound_the_jig(
             from in -180.0..180.0_f64, sweep in 0.0..359.0_f64, hub in 15.0..40.0_f64, outer in 60.0..300.0_f64,
         ) {
             let outline = Outline { from: Angle::degrees(from), sweep: Angle::degrees(sweep), hub, outer };

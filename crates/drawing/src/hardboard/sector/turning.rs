@@ -1,7 +1,7 @@
-//! The page on how a sector jig is turned, and how its errors add up.
+//! The page on turning a sector jig, and on how its errors add up.
 //!
 //! Errors of a jig add up from turn to turn, unlike those of a template. Their total is worked out with the jig, in crate
-//! `workshop`; this page states it before wood is drilled, with a way to prove it on scrap.
+//! `workshop`; this page states it before wood is drilled, with a way to prove the jig on scrap.
 
 use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{SectorPlan, SectorTurn, Workpiece, paper_size, sector_work};
@@ -10,10 +10,10 @@ use crate::cautions::cautions;
 use crate::hardboard::router::operation_blocks;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, numbered, pages};
 
-/// An error of drilling the index hole that the page reckons with, mm.
+/// The drilling error of an index hole that the page assumes as an example, mm.
 const OFF: f64 = 0.1;
 
-/// The page with the order of turning.
+/// The page on the order of turning.
 pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
     let first = match board.drilled_center() {
@@ -45,7 +45,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
     numbered(pages(paper, margin, &head, &blocks), margin)
 }
 
-/// The holes that it drills, counted.
+/// The number of holes that it drills, in words.
 fn drills(layout: &Layout, jig: &SectorPlan) -> String {
     let at = |turn: &SectorTurn| jig.holes.len() - turn.skip.len();
     let drilled: usize = jig.turns.iter().map(at).sum();
@@ -56,13 +56,13 @@ fn drills(layout: &Layout, jig: &SectorPlan) -> String {
     )
 }
 
-/// Names one after the other.
+/// Names joined into a list.
 pub fn listed(names: &[HoleName]) -> String {
     let names: Vec<String> = names.iter().map(ToString::to_string).collect();
     names.join(", ")
 }
 
-/// A row a turn: the sector, the holes the index pins go into, and the holes drilled through the jig.
+/// One row per turn: the sector, the holes for the index pins, and the holes drilled through the jig.
 fn turns(jig: &SectorPlan) -> Table {
     let row = |turn: &SectorTurn| {
         vec![
@@ -86,7 +86,7 @@ fn turns(jig: &SectorPlan) -> Table {
     }
 }
 
-/// The pins that hold the jig in a turn; the first sector has no holes yet to put a pin into.
+/// The pins that hold the jig in a turn; for the first sector there are no holes to pin into yet.
 fn hold(turn: &SectorTurn) -> String {
     match turn.pins.as_slice() {
         [] => format!("center pin, clamped on player {}'s axis", turn.player),
@@ -95,7 +95,7 @@ fn hold(turn: &SectorTurn) -> String {
     }
 }
 
-/// The holes drilled in a turn: those changed by hand are left out, moved or added in some sectors.
+/// The holes drilled in a turn; hand edits make them differ between sectors.
 fn drill(turn: &SectorTurn) -> String {
     let through = if turn.skip.is_empty() {
         "all holes".to_owned()
@@ -109,8 +109,8 @@ fn drill(turn: &SectorTurn) -> String {
     }
 }
 
-/// The result of play and drilling errors after all turns: the turn of the last sector, the wood that is left
-/// where the round closes, an index hole drilled off, and how the jig is proved on scrap.
+/// The sentences on the total of play and drilling errors after all turns: the angle of the last sector, the wood left where
+/// the circle closes, a misdrilled index hole, and how to prove the jig on scrap.
 fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let length = |mm: f64| Measure::mm(mm).shown(board.units);
     let play = board.sector_jig.map_or(0.0, |jig| jig.play);

@@ -1,6 +1,6 @@
-//! The sheet that a printer is measured by: two long bars, a square with its diagonals, a circle, and room for readings.
+//! The sheet for measuring a printer: two long bars, a square with its diagonals, a circle, and room for readings.
 //!
-//! The sheet is always upright paper, so that across and up mean the same on every test.
+//! The sheet is always portrait, so that across and up mean the same on every test.
 
 mod parts;
 mod scale;
@@ -29,8 +29,8 @@ pub struct TestLengths {
     pub circle: f64,
 }
 
-/// The lengths on the printer test sheet for a board's paper: bars as long as the margins allow in steps of a centimeter
-/// or a quarter of an inch, and a square with its circle in the room that is left.
+/// The lengths on the printer test sheet for a board's paper: bars as long as the margins allow in steps of a centimeter or a
+/// quarter of an inch, and a square with its circle in the remaining room.
 ///
 /// ```
 /// use board::{Board, Paper};
@@ -51,12 +51,12 @@ pub fn test_lengths(board: &Board) -> Result<TestLengths, TilingError> {
     Page::of(board, &Stamp::default(), None).map(|page| page.lengths())
 }
 
-/// The sheet that a printer is measured by, on the paper of a board's template.
+/// The sheet for measuring a printer, on the paper of a board's template.
 ///
-/// Printed without correction, it shows the printer's errors. Printed with it, it shows whether the bars come out true; they are
-/// shorter there if the correction leaves no room for longer ones.
+/// Printed without correction, it shows the printer's errors. Printed with it, it shows whether the bars come out true to size;
+/// they are shorter if the correction leaves no room for longer ones.
 ///
-/// The paper is upright, as it goes through the printer: stretch along and across it are not the same.
+/// The paper is portrait, as it goes through the printer, since the stretch along it differs from that across it.
 ///
 /// ```
 /// use board::Board;
@@ -92,7 +92,7 @@ pub fn printer_test_sheet(
 
 /// Size of plain words on A4, mm; smaller paper has smaller ones, down to the smallest type.
 const WORDS: f64 = 2.9;
-/// The least that margins must leave of the paper, mm.
+/// Least size that the margins must leave of the paper, mm.
 const LEAST: f64 = 60.0;
 /// Room across a bar, and at each end of it, mm.
 const BAR: f64 = 12.0;
@@ -108,7 +108,7 @@ struct Page {
     paper: Size,
     /// The unit of its bars and lengths.
     units: Units,
-    /// Where drawing is possible.
+    /// The area where drawing is possible.
     area: Rect,
     /// Size of plain words, mm.
     size: f64,
@@ -158,7 +158,7 @@ impl Page {
         Ok(page)
     }
 
-    /// Right of the upright bar, above the level one.
+    /// The area right of the upright bar and above the level one.
     fn inner(&self) -> Rect {
         let low = BAR + GAP;
         Rect::new(
@@ -169,7 +169,7 @@ impl Page {
         )
     }
 
-    /// From one line of words down to the next, mm.
+    /// Line spacing of the words, mm.
     fn leading(&self) -> f64 {
         1.6 * self.size
     }
@@ -189,7 +189,7 @@ impl Page {
         self.inner().y0 + GAP
     }
 
-    /// Where the square may lie: between instructions and table.
+    /// The area for the square, between instructions and table.
     fn middle(&self) -> Rect {
         let inner = self.inner();
         let words = self.leading() * self.lines.len() as f64;
@@ -201,7 +201,7 @@ impl Page {
         )
     }
 
-    /// The longest that there is room for.
+    /// The longest lengths that there is room for.
     fn lengths(&self) -> TestLengths {
         let square = self.round(self.middle().size().min_side());
         let handy = match self.units {
@@ -216,7 +216,7 @@ impl Page {
         }
     }
 
-    /// A length made round, downward.
+    /// A length rounded down to a round number.
     fn round(&self, length: f64) -> f64 {
         let step = match self.units {
             Units::Mm => 10.0,
@@ -227,12 +227,12 @@ impl Page {
         } else {
             step
         };
-        // A length that is a whole step but for rounding is one.
+        // A length that is a whole step except for rounding counts as one.
         ((length / step + 1e-9).floor() * step).max(step)
     }
 }
 
-/// A length of the sheet in words: inches in decimals, as it is measured with a rule or a caliper and typed as it is read.
+/// A length of the sheet in words; inches in decimals, as it is measured with a rule or a caliper and typed as read.
 fn length_words(mm: f64, units: Units) -> String {
     match units {
         Units::Mm => show_length(mm, units),

@@ -1,7 +1,7 @@
 //! The parts drawn on a printer test sheet.
 //!
-//! Bars along two sides give the scale both ways, the diagonals of a square give the skew, and a circle shows both at a glance.
-//! The readings are written into the table on the sheet and typed from there.
+//! Bars along two sides give the scale in both directions, the diagonals of a square give the skew, and a circle shows both at
+//! a glance. The readings are written into the table on the sheet and typed from there.
 
 use board::{INCH, Units};
 use geometry::Angle;
@@ -30,7 +30,7 @@ pub fn parts(page: &Page) -> Vec<Item> {
     .concat()
 }
 
-/// The title, the paper it is for, the date and the instructions, in as many lines as they take.
+/// The title, the paper it is for, the date and the instructions, in as many lines as they need.
 fn heading(page: &Page) -> Vec<Item> {
     let inner = page.inner();
     let baseline = page.area.y1 - 0.75 * 2.4 * page.size;
@@ -83,7 +83,7 @@ fn bars(page: &Page) -> Vec<Item> {
     [level.items(), upright.items()].concat()
 }
 
-/// The square whose diagonals show a skewed print: in a true one they are alike. Each has its nominal length beside it.
+/// The square whose diagonals show a skewed print: in a true one they are equal. Each has its nominal length beside it.
 fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
     let [a, b, c, d] = corners_of(square);
     let mut items: Vec<Item> = [(a, b), (b, c), (c, d), (d, a), (a, c), (d, b)]
@@ -95,7 +95,7 @@ fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
         let at = Point::new(square.center().x, square.y0 + 0.7 * page.size);
         items.push(words(Text::level(at, page.size, Anchor::Middle, name)));
     }
-    // The room that the corners leave beside the circle.
+    // The room that the corners leave outside the circle.
     let room = (lengths.square * core::f64::consts::SQRT_2 - lengths.circle) / 2.0;
     for (length, corner, degrees) in [
         (PrintLength::Rising, a, 45.0),
@@ -140,7 +140,7 @@ fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
 
 /// A line for each length, with places to write its readings.
 ///
-/// There are as many places as the program takes readings for; one reading is enough, more show their spread.
+/// There are as many places as the program accepts readings; one reading is enough, more show their spread.
 fn table(page: &Page) -> Vec<Item> {
     const READINGS: usize = workshop::PrintReadings::MOST;
     let inner = page.inner();
@@ -163,7 +163,7 @@ fn table(page: &Page) -> Vec<Item> {
 }
 
 impl Page {
-    /// The nominal length, in words; of diagonals to the nearest mark of a rule.
+    /// The nominal length in words; for diagonals, to the nearest mark of a rule.
     fn nominal(&self, length: PrintLength) -> String {
         let lengths = self.lengths();
         let mm = match length {

@@ -1,7 +1,7 @@
-//! A long bar with ticks and figures.
+//! A long bar with ticks and digits.
 //!
-//! It is as long as the paper allows, since a misreading of half a millimeter counts for less on a longer bar. Divisions are there to
-//! find its ends by, not to be measured one by one.
+//! It is as long as the paper allows, since a misreading of half a millimeter matters less on a longer bar. The divisions are
+//! for finding its ends, not for measuring one by one.
 
 use board::{INCH, Units, show_number};
 use geometry::Angle;
@@ -13,15 +13,15 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// A long bar.
 pub struct Scale<'a> {
-    /// Where its middle line starts.
+    /// The start of its center line.
     pub start: Point,
-    /// The direction that it runs in.
+    /// Its direction.
     pub turn: Angle,
     /// Length, mm.
     pub length: f64,
     /// The unit of its divisions.
     pub units: Units,
-    /// Size of its name, mm; figures are smaller.
+    /// Size of its name, mm; digits are smaller.
     pub size: f64,
     /// Its name.
     pub name: &'a str,
@@ -29,16 +29,16 @@ pub struct Scale<'a> {
 
 /// Half the length of the ticks at its ends, mm.
 const END_TICK: f64 = 3.5;
-/// Sizes of figures and of the name, as shares of the sheet's words.
+/// Sizes of digits and of the name, as shares of the sheet's words.
 const FIGURE: f64 = 0.76;
 const NAME: f64 = 0.9;
-/// Length of the last figure beyond the end, mm.
+/// Length of the last number beyond the end, mm.
 const BEYOND: f64 = 3.5;
-/// From here to the end there is no figure but the last, mm.
+/// Distance from the end within which only the last number is written, mm.
 const NEAR_END: f64 = 9.0;
 
 impl Scale<'_> {
-    /// Its line, ticks and figures to the left of its direction, its name to the right.
+    /// Its line, with ticks and numbers at the left of its direction and its name at the right.
     pub fn items(&self) -> Vec<Item> {
         let mut items = vec![line(self.at(0.0, 0.0), self.at(self.length, 0.0))];
         for end in [0.0, self.length] {
@@ -63,7 +63,7 @@ impl Scale<'_> {
         items
     }
 
-    /// The least division in mm, and how many of them get a long tick and a figure.
+    /// The least division, mm, and how many of them there are between long ticks with numbers.
     const fn divisions(&self) -> (f64, u32) {
         match self.units {
             Units::Mm => (10.0, 5),
@@ -71,7 +71,7 @@ impl Scale<'_> {
         }
     }
 
-    /// The length in mm of what its figures count.
+    /// The length that its numbers count, mm.
     const fn unit(&self) -> f64 {
         match self.units {
             Units::Mm => 1.0,
@@ -79,13 +79,13 @@ impl Scale<'_> {
         }
     }
 
-    /// A point so far along the bar and so far to the left of it.
+    /// A point at a distance along the bar and a distance to the left of it.
     fn at(&self, along: f64, left: f64) -> Point {
         let (sin, cos) = self.turn.sin_cos();
         self.start + Vec2::new(cos, sin) * along + Vec2::new(-sin, cos) * left
     }
 
-    /// A figure at a distance along the bar, beyond its ticks.
+    /// A number at a distance along the bar, beyond its ticks.
     fn figure(&self, along: f64, figure: String) -> Item {
         self.words(along, END_TICK + 0.6, FIGURE, figure)
     }
@@ -110,7 +110,7 @@ impl Scale<'_> {
         )
     }
 
-    /// Words about a point of the bar, their size a share of the sheet's.
+    /// Words about a point of the bar, with their size as a share of the sheet's words.
     fn words(&self, along: f64, left: f64, share: f64, text: String) -> Item {
         words(Text {
             turn: self.turn,
@@ -124,7 +124,7 @@ impl Scale<'_> {
     }
 }
 
-/// A thin line to measure by.
+/// A thin line to measure along.
 pub fn line(from: Point, to: Point) -> Item {
     mark(Shape::Line(Segment::new(from, to)))
 }

@@ -1,4 +1,4 @@
-//! Test sheets on all papers, checked against their own labels.
+//! Test sheets on all papers, compared with their own labels.
 
 use super::*;
 use crate::{Item, Shape};
@@ -49,7 +49,7 @@ fn all_words(sheet: &Sheet) -> Vec<&str> {
     words.collect()
 }
 
-/// Lengths of all lines that run in a direction.
+/// Lengths of all lines in a direction.
 fn runs(items: &[Item], degrees: f64) -> Vec<f64> {
     let along = Vec2::new(Angle::degrees(degrees).cos(), Angle::degrees(degrees).sin());
     let lines = items.iter().filter_map(|item| match item.shape {
@@ -67,7 +67,7 @@ fn has(lengths: &[f64], wanted: f64) -> bool {
 }
 
 #[test]
-fn bars_square_and_circle_are_as_long_as_they_say() {
+fn bars_square_and_circle_have_their_stated_sizes() {
     for units in [Units::Mm, Units::INCH] {
         let (sheet, lengths) = sheet(Paper::A4, units);
         assert!(has(&runs(&sheet.marks, 0.0), lengths.level));
@@ -139,7 +139,7 @@ fn a_corrected_sheet_names_the_printer() {
 }
 
 #[test]
-fn paper_that_is_too_small_is_refused() {
+fn paper_too_small_is_an_error() {
     let paper = Paper::Custom {
         width: 100.0,
         height: 150.0,
@@ -153,7 +153,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
-    fn everything_stays_where_the_printer_prints(
+    fn everything_stays_within_the_printable_area(
         paper in papers(), margin in 0.0..20.0_f64, inches in any::<bool>(),
         x in 0.95..1.05_f64, y in 0.95..1.05_f64, degrees in -0.5..0.5_f64,
     ) {
@@ -162,7 +162,7 @@ proptest! {
         let correction = Correction { printer: "the wide one upstairs".into(), print };
         for correction in [None, Some(&correction)] {
             let Ok(sheet) = printer_test_sheet(&board, &Stamp { date: "2026-11-25".into() }, correction) else {
-                // Next to the least size the correction may leave too little.
+                // Close to the least size, the correction may leave too little.
                 prop_assert!(margin > 15.0);
                 continue;
             };
@@ -177,10 +177,10 @@ proptest! {
     }
 
     #[test]
-    fn words_lie_on_no_other_words(paper in papers(), margin in 0.0..20.0_f64, inches in any::<bool>()) {
+    fn no_words_overlap(paper in papers(), margin in 0.0..20.0_f64, inches in any::<bool>()) {
         let board = board(paper, margin, if inches { Units::INCH } else { Units::Mm });
         let sheet = printer_test_sheet(&board, &Stamp { date: "2026-11-25".into() }, None).unwrap();
-        // Words that run aslant have boxes much larger than themselves.
+        // Slanted words have boxes much larger than themselves.
         let boxes: Vec<Rect> = sheet.marks.iter().filter_map(|item| match &item.shape {
             Shape::Text(text) if text.turn.sin().abs() < 0.1 || text.turn.cos().abs() < 0.1 => Some(text.bounds()),
             _ => None,

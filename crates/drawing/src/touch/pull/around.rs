@@ -1,4 +1,4 @@
-//! Drags around the center pin: circles of screws, and the pattern itself.
+//! Drags about the center pin: circles of screws, and the pattern itself.
 
 use board::field;
 use geometry::{Angle, Point, Vec2, bearing_of, point_at};
@@ -7,7 +7,7 @@ use workshop::Workpiece;
 use super::{Pull, Pulled, fine, put, shown_angle, shown_length};
 use crate::touch::{Guide, Way};
 
-/// A circle of screws: its diameter by the way outward, its bearing by the way around.
+/// Drags a circle of screws: its diameter by the outward movement, its bearing by the movement around the pin.
 pub fn screws(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
     let board = start.board();
     let ring = board.screws.get(at)?;
@@ -30,12 +30,12 @@ pub fn screws(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
     })
 }
 
-/// The pattern turned about the pin. It snaps to where a player's axis, or the line between two players, lies along the grain or
-/// straight across it.
+/// Rotates the pattern about the pin. It snaps to rotations at which a player's axis, or the line between two players, is along
+/// the grain or square to it.
 pub fn turn(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     let board = start.board();
     let wanted = half_turns(board.rotation + swept(pull).as_degrees());
-    // At the edge of the board a guide reaches as many degrees as millimeters.
+    // Reach of a guide in degrees, equal to its reach in mm at the edge of the board.
     let reach = Angle::radians(pull.reach() / board.blank.radius()).as_degrees();
     let step = 180.0 / f64::from(board.players);
     let level = [0.0, 90.0].map(|grain| {
@@ -75,12 +75,12 @@ fn grain_guide(steps: i64, grain: f64) -> Guide {
     }
 }
 
-/// The turn about the pin from where the thing was taken hold of to the pointer.
+/// The angle about the pin from the start of the drag to the pointer.
 fn swept(pull: &Pull<'_>) -> Angle {
     (bearing_of(pull.to) - bearing_of(pull.from)).wrapped_to_half_turns()
 }
 
-/// The same direction, over -180 and up to 180 degrees.
+/// The equivalent angle above -180 and up to 180 degrees.
 fn half_turns(degrees: f64) -> f64 {
     let wrapped = bearing_of(point_at(1.0, Angle::degrees(degrees)));
     if (-180.0..=180.0).contains(&degrees) {

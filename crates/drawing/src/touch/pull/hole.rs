@@ -1,4 +1,4 @@
-//! Holes that are dragged: alone, with those of the other players, or as many as are chosen.
+//! Drags of holes: alone, with those of the other players, or all that are selected.
 
 use std::collections::BTreeSet;
 
@@ -9,7 +9,7 @@ use workshop::Workpiece;
 use super::{Pull, Pulled, Snap, shown_angle, shown_length, within};
 use crate::touch::{Guide, Way, snapped};
 
-/// The chosen holes moved so that the one taken hold of follows the pointer.
+/// The selected holes, moved so that the dragged one follows the pointer.
 pub fn pulled(start: &Workpiece, pull: &Pull<'_>, id: HoleId) -> Option<Pulled> {
     let (board, layout) = (start.board(), start.layout());
     let hole = layout.hole(id).filter(|_| id != HoleId::CENTER)?;
@@ -38,7 +38,7 @@ pub fn pulled(start: &Workpiece, pull: &Pull<'_>, id: HoleId) -> Option<Pulled> 
         };
         carry(&mut after, *other, pull.mirrored, by);
     }
-    // Pockets that find their own place settle after the drag.
+    // Automatic pockets find their place after the drag.
     let words = match layout.pocket {
         Some(spot) => words(&after.with_pockets_at(spot), id, pull.mirrored),
         None => words(&after, id, pull.mirrored),
@@ -50,7 +50,7 @@ pub fn pulled(start: &Workpiece, pull: &Pull<'_>, id: HoleId) -> Option<Pulled> 
     })
 }
 
-/// The holes that move: those chosen, or the one alone; of holes that move with their twins one each.
+/// The holes that move: the selected ones, or the dragged one alone; of holes that move with their twins, one each.
 fn moving(pull: &Pull<'_>, id: HoleId) -> BTreeSet<HoleId> {
     let chosen = if pull.with.contains(&id) {
         pull.with
@@ -72,16 +72,16 @@ fn moving(pull: &Pull<'_>, id: HoleId) -> BTreeSet<HoleId> {
     all.map(first).collect()
 }
 
-/// A move in the frame of one player as the same move over the board in that of another.
+/// The same move over the board, converted from the frame of one player to that of another.
 fn turned(layout: &Layout, from: Sector, to: HoleId, by: Vec2) -> Option<Vec2> {
     let over = from.place(by.to_point());
     Some(sector_of(layout, to)?.local(over).to_vec2())
 }
 
-/// Adds to the move by hand of a hole, within the range of moves.
+/// Adds to the hand-made offset of a hole, within the range of offsets.
 fn carry(board: &mut Board, id: HoleId, mirrored: bool, by: Vec2) {
     let (u, v) = board.moved(id, mirrored);
-    // A remainder from rounding is not a move.
+    // A rounding residue is not a move.
     let clean = |mm: f64| if mm.abs() < 1e-9 { 0.0 } else { mm };
     let u = within(&field::EDIT_U, clean(u + by.x));
     let v = within(&field::EDIT_V, clean(v + by.y));
@@ -138,7 +138,7 @@ fn guides(start: &Workpiece, pull: &Pull<'_>, id: HoleId, moving: &BTreeSet<Hole
     guides
 }
 
-/// The guides of a hole by itself: its place in the pattern, its player's axis, its own circle and bearing, and the grain.
+/// The guides of a single hole: its place in the pattern, its player's axis, its own circle and bearing, and the grain.
 fn own(board: &Board, pull: &Pull<'_>, id: HoleId, center: Point, sector: Sector) -> Vec<Guide> {
     let (u, v) = board.moved(id, pull.mirrored);
     let home = sector.place(sector.local(center) - Vec2::new(u, v));
@@ -170,7 +170,7 @@ fn own(board: &Board, pull: &Pull<'_>, id: HoleId, center: Point, sector: Sector
     guides
 }
 
-/// Where a hole is, how far by hand, and the wood to its neighbor.
+/// The words on a hole's position, its offset, and the wood to its neighbor.
 fn words(board: &Board, id: HoleId, mirrored: bool) -> String {
     let units = board.units;
     let Ok(layout) = board::layout(board) else {
@@ -194,7 +194,7 @@ fn words(board: &Board, id: HoleId, mirrored: bool) -> String {
     )
 }
 
-/// A way with its side, the second where it is below zero.
+/// A distance with its side, the second side where it is negative.
 fn sided(mm: f64, [side, other]: [&str; 2], units: board::Units) -> String {
     let side = if mm < 0.0 { other } else { side };
     format!("{} {side}", shown_length(mm.abs(), units))

@@ -1,7 +1,7 @@
-//! A thing dragged over the board: the document that comes of it.
+//! Dragging a thing over the board, and the resulting document.
 //!
-//! Every step of a drag is worked out from the document as it was when the drag began, so that coming back to the start gives
-//! that document again. A place not snapped to a guide comes to a mark of the maker's rule, and no number leaves its range.
+//! Every step of a drag is worked out from the document at its start, so that returning to the start gives that document again.
+//! A position not snapped to a guide is rounded to a mark of the maker's rule, and no number leaves its range.
 
 mod around;
 mod hole;
@@ -20,43 +20,44 @@ pub(super) use off::groove_off;
 /// A drag of a thing.
 #[derive(Debug, Clone, Copy)]
 pub struct Pull<'a> {
-    /// The thing that was taken hold of.
+    /// The dragged thing.
     pub thing: Thing,
-    /// The chosen holes, which go along where the thing is one of them.
+    /// The selected holes, which move along if the thing is one of them.
     pub with: &'a [HoleId],
-    /// Where it was taken hold of.
+    /// The point where the drag started.
     pub from: Point,
-    /// Where the pointer is now.
+    /// The position of the pointer.
     pub to: Point,
     /// Whether the same hole of every player moves with each hole.
     pub mirrored: bool,
-    /// The places it may come to.
+    /// The positions allowed.
     pub snap: Snap,
 }
 
-/// The places that a dragged thing may come to.
+/// The positions allowed for a dragged thing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Snap {
-    /// Guides within a reach, mm; else marks of the maker's rule.
+    /// Guides within a reach, mm; otherwise marks of the maker's rule.
     Guides(f64),
     /// Marks of the maker's rule.
     Marks,
-    /// Any place.
+    /// Any position.
     Fine,
 }
 
 /// The outcome of a drag.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pulled {
-    /// The document that comes of it.
+    /// The resulting document.
     pub board: Board,
-    /// Where the thing is now, in the maker's units.
+    /// The position of the thing, in the maker's units.
     pub words: String,
-    /// The guides that it lies on.
+    /// The guides that it is on.
     pub guides: Vec<Guide>,
 }
 
-/// The document that comes of a drag; none where the thing cannot be dragged, or the board could not be laid out with it there.
+/// The document that results from a drag; none where the thing cannot be dragged, or the board could not be laid out with it
+/// there.
 ///
 /// ```
 /// use board::Board;
@@ -96,12 +97,12 @@ pub fn pulled(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
 }
 
 impl Pull<'_> {
-    /// The way from where the thing was taken hold of to the pointer.
+    /// The vector from the start of the drag to the pointer.
     fn way(&self) -> geometry::Vec2 {
         self.to - self.from
     }
 
-    /// A length as it is kept.
+    /// A length rounded as it is stored.
     fn length(&self, mm: f64, units: Units) -> f64 {
         match self.snap {
             Snap::Guides(_) | Snap::Marks => at_mark(mm, units),
@@ -109,7 +110,7 @@ impl Pull<'_> {
         }
     }
 
-    /// A bearing in degrees as it is kept: of a tenth of a degree, or a half where it turns a whole pattern.
+    /// A bearing in degrees, rounded as it is stored: to a tenth of a degree, or to half a degree for a whole pattern.
     fn degrees(&self, degrees: f64, parts: f64) -> f64 {
         match self.snap {
             Snap::Guides(_) | Snap::Marks => (degrees * parts).round() / parts + 0.0,
@@ -126,12 +127,12 @@ impl Pull<'_> {
     }
 }
 
-/// A number without the dust of a computation.
+/// A number without rounding residue.
 fn fine(number: f64) -> f64 {
     (number * 1e4).round() / 1e4 + 0.0
 }
 
-/// Puts a number into a document, within its range.
+/// Stores a number in a document, within its range.
 fn put(board: &mut Board, field: &Field, entry: usize, number: f64) {
     field.set(board, entry, &Value::Number(within(field, number)));
 }

@@ -8,7 +8,7 @@ use super::{Pull, Pulled, put, shown_length, within};
 use crate::touch::thing::typed_seams;
 use crate::touch::{Guide, Thing, Way};
 
-/// The edge of the board.
+/// Drags the edge of the board.
 pub fn rim(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     let by = 2.0 * (reach(pull.to) - reach(pull.from));
     let diameter = pull.length(start.board().blank.diameter + by, start.units());
@@ -16,7 +16,7 @@ pub fn rim(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     kept(start.board(), &field::BOARD_DIAMETER, diameter, words)
 }
 
-/// All grooves of a kind, by their distance from holes, from the pin or from the rim.
+/// Drags all grooves of a kind, changing their distance from holes, from the pin or from the rim.
 pub fn groove(start: &Workpiece, pull: &Pull<'_>, kind: GrooveKind) -> Option<Pulled> {
     let grooves = start.board().grooves?;
     let out = reach(pull.to) - reach(pull.from);
@@ -33,7 +33,7 @@ pub fn groove(start: &Workpiece, pull: &Pull<'_>, kind: GrooveKind) -> Option<Pu
     groove_off(start, kind, by, |mm| pull.length(mm, start.units()))
 }
 
-/// All grooves of a kind at a distance that is so much larger, as it is kept.
+/// All grooves of a kind at a distance larger by this much, rounded as it is stored.
 pub fn groove_off(
     start: &Workpiece,
     kind: GrooveKind,
@@ -75,8 +75,8 @@ pub fn groove_off(
 
 /// Change of the pointer's distance from the holes of some roles, mm.
 ///
-/// Both ends are measured from the chain of holes, of one player and role, that is nearest to where the groove was taken hold of;
-/// rings go round one hole each.
+/// Both ends are measured from the chain of holes, of one player and role, that is nearest to the start of the drag; rings
+/// surround one hole each.
 fn off_holes(start: &Workpiece, pull: &Pull<'_>, of: impl Fn(Role) -> bool) -> f64 {
     let holes = start.layout().holes.iter();
     let all: Vec<_> = holes.filter(|hole| of(hole.name.id().role())).collect();
@@ -97,7 +97,7 @@ fn off_holes(start: &Workpiece, pull: &Pull<'_>, of: impl Fn(Role) -> bool) -> f
     off_chain(&centers, pull.to) - off_chain(&centers, pull.from)
 }
 
-/// Distance of a place from a chain of lines between centers.
+/// Distance of a point from a chain of lines between centers.
 fn off_chain(centers: &[Point], at: Point) -> f64 {
     let links = centers
         .windows(2)
@@ -106,7 +106,7 @@ fn off_chain(centers: &[Point], at: Point) -> f64 {
     links.chain(ends).fold(f64::INFINITY, f64::min)
 }
 
-/// Distance of a place from the line between two others.
+/// Distance of a point from the segment between two others.
 fn off_link(from: Point, to: Point, at: Point) -> f64 {
     let way = to - from;
     let square = way.hypot2();
@@ -118,7 +118,7 @@ fn off_link(from: Point, to: Point, at: Point) -> f64 {
     (from + way * share).distance(at)
 }
 
-/// A seam of a panel that is glued already.
+/// Drags a seam of a panel bought glued.
 pub fn seam(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
     let (board, seams) = (start.board(), typed_seams(start));
     let wanted = seams.get(at)? + pull.way().y;
@@ -153,7 +153,7 @@ pub fn seam(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
     })
 }
 
-/// The board with one number of another size.
+/// The board with another value for one number.
 fn kept(board: &Board, field: &Field, number: f64, words: &str) -> Pulled {
     let mut after = board.clone();
     put(&mut after, field, 0, number);

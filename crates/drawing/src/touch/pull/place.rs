@@ -1,4 +1,4 @@
-//! Drags of things with a place of their own: home lanes, start pockets and the recess.
+//! Drags of things with a position of their own: home lanes, start pockets and the recess.
 
 use board::{HoleId, Role, field};
 use geometry::{Angle, Circle, Point, Vec2, bearing_of, point_at};
@@ -7,7 +7,7 @@ use workshop::Workpiece;
 use super::{Pull, Pulled, Snap, hole, put, shown_angle, shown_length};
 use crate::touch::{Guide, Thing, Way, snapped};
 
-/// All holes of the home lane of a player along its axis, and with them those of the others, or alone.
+/// Drags all holes of a player's home lane along its axis, with those of the other players or alone.
 pub fn lane(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled> {
     let (board, layout) = (start.board(), start.layout());
     let sector = layout.sectors.get((player as usize).checked_sub(1)?)?;
@@ -48,7 +48,7 @@ pub fn lane(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled> {
     })
 }
 
-/// The start pockets of every player, that of one following the pointer.
+/// Drags the start pockets of every player, of which one follows the pointer.
 pub fn pocket(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled> {
     let (board, layout) = (start.board(), start.layout());
     let spot = layout.pocket?;
@@ -62,7 +62,7 @@ pub fn pocket(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled>
     let radius = at.to_vec2().length();
     let is_on = |way: fn(&Way) -> bool| on.iter().any(|guide| way(&guide.way));
     let mut after = board.clone();
-    // A guide fixes one of the two; the other comes to a mark.
+    // A guide fixes one of the two numbers; the other is rounded to a mark.
     let bearing = if is_on(|way| matches!(way, Way::Line(..))) {
         super::fine(bearing)
     } else {
@@ -97,7 +97,7 @@ pub fn pocket(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled>
     })
 }
 
-/// Guides for the middle of a pocket, in a player's frame.
+/// Guides for the center of a pocket, in a player's frame.
 fn pocket_guides(start: &Workpiece, middle: Point) -> Vec<Guide> {
     let half = Angle::turn_part(1, 2 * i64::from(start.board().players));
     let ray = |bearing, words: &str| Guide {
@@ -116,7 +116,7 @@ fn pocket_guides(start: &Workpiece, middle: Point) -> Vec<Guide> {
     ]
 }
 
-/// The recess in the underside.
+/// Drags the recess in the underside.
 pub fn recess(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
     let board = start.board();
     let [x, y] = board.recess?.at;

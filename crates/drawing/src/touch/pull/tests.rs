@@ -1,4 +1,4 @@
-//! Drags and what becomes of the document.
+//! Tests of drags and of the resulting documents.
 
 use board::{Board, Build, Grooves, Recess, Role, ScrewCircle};
 use geometry::Vec2;
@@ -52,7 +52,7 @@ const THINGS: [Thing; 14] = [
     Thing::Rim,
 ];
 
-/// A drag of a thing by a way, taken hold of at a place of the board.
+/// A drag of a thing by a vector, from a point of the board.
 fn by(
     board: &Board,
     thing: Thing,
@@ -74,7 +74,7 @@ fn by(
 
 const FROM: Point = Point::new(100.0, 60.0);
 
-/// A place at which a thing can be taken hold of.
+/// A point at which a thing can be dragged.
 fn on(board: &Board, thing: Thing) -> Point {
     let shapes = thing.shapes(&Workpiece::of(board).unwrap());
     match shapes.first() {
@@ -90,7 +90,7 @@ fn on(board: &Board, thing: Thing) -> Point {
 #[test]
 fn a_hole_moves_with_its_twins_or_alone() {
     let (board, hole) = (full(), Thing::Hole(id("T1-9")));
-    // The first player's axis points up: to the right is clockwise, up is outward.
+    // The first player's axis points up: right is clockwise, up is outward.
     let all = by(
         &board,
         hole,
@@ -115,7 +115,7 @@ fn a_hole_moves_with_its_twins_or_alone() {
 }
 
 #[test]
-fn chosen_holes_go_along_with_the_one_that_is_dragged() {
+fn selected_holes_move_along_with_the_dragged_one() {
     let board = full();
     let workpiece = Workpiece::of(&board).unwrap();
     let with = [id("T1-3"), id("T1-4"), id("T3-4")];
@@ -196,7 +196,7 @@ fn a_turned_pattern_snaps_to_the_grain() {
         .unwrap()
         .rotation
     };
-    // Six players: every 30 degrees an axis or a border lies across the grain.
+    // With six players, an axis or a border is square to the grain every 30 degrees.
     assert_eq!(turn(30.4), 30.0);
     assert_eq!(turn(12.3), 12.5);
     assert_eq!(turn(-89.8), -90.0);
@@ -228,7 +228,7 @@ fn snaps() -> impl Strategy<Value = Snap> {
 }
 
 proptest! {
-    /// However far a thing is dragged, every number stays in its range, and the board can be laid out.
+    /// However far a thing is dragged, every number stays within its range, and the board can be laid out.
     #[test]
     fn a_drag_never_leaves_a_field_s_range(
         thing in 0..THINGS.len(), x in -9e3..9e3, y in -9e3..9e3, mirrored: bool, snap in snaps(),
@@ -239,7 +239,7 @@ proptest! {
         }
     }
 
-    /// A hole dragged with its twins leaves the board the same in every sector.
+    /// A hole dragged with its twins keeps all sectors of the board equal.
     #[test]
     fn a_drag_with_twins_keeps_the_sectors_alike(number in 1..=14_u32, x in -9.0..9.0, y in -9.0..9.0, snap in snaps()) {
         let hole = HoleId::new(Role::Track, 3, number);
@@ -255,13 +255,13 @@ proptest! {
         }
     }
 
-    /// A drag and the same drag back give the same board, where nothing snaps to a guide or reaches the end of its range on the
-    /// way: the gap of rings, 1.5 mm, is the first that would.
+    /// A drag and its reverse give the same board, where nothing snaps to a guide or reaches the end of its range on the way;
+    /// the first that would is the gap of rings, 1.5 mm.
     #[test]
     fn a_drag_and_its_inverse_give_the_same_board(
         thing in 0..THINGS.len(), x in -1.0..1.0, y in -1.0..1.0, mirrored: bool, is_fine: bool,
     ) {
-        // Things with a bearing are kept to a tenth of a degree, coarser than the move.
+        // Things with a bearing are rounded to a tenth of a degree, coarser than the move.
         let is_polar = matches!(THINGS[thing], Thing::Pocket(_) | Thing::Screws(_));
         let (board, way) = (full(), Vec2::new(x, y));
         let from = on(&board, THINGS[thing]);
@@ -278,7 +278,7 @@ proptest! {
                 prop_assert_eq!(&back, &board);
             }
         }
-        // Within one drag the way back to the start gives the document itself.
+        // Within one drag, returning to the start gives the original document.
         let stay = by(&board, THINGS[thing], FROM, Vec2::ZERO, mirrored, snap);
         prop_assert_eq!(stay, Some(board));
     }
