@@ -33,7 +33,7 @@ fn hole(center: Point, name: String) -> [Item; 2] {
     ]
 }
 
-/// One large sheet with so many holes on seven rings.
+/// One large sheet with this many holes on seven rings.
 fn sheet(count: usize) -> Sheet {
     let size = Size::new(2000.0, 2000.0);
     let holes = (0..count).flat_map(|index| {

@@ -98,7 +98,7 @@ fn tiles() -> Vec<Sheet> {
     sheets
 }
 
-/// One large sheet with so many holes.
+/// One large sheet with this many holes.
 fn whole_board(count: usize) -> Sheet {
     let size = Size::new(2000.0, 2000.0);
     Sheet {
@@ -142,7 +142,7 @@ fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
     bencher.bench(|| export::csv(black_box(&table), board::Units::Mm));
 }
 
-/// The sheet of settings for a jig, its pages and its table, of the 145 holes one starts from.
+/// The settings of a jig, its pages and its table, for the 145 holes of the default board.
 #[divan::bench]
 fn jig_sheet_of_145_holes(bencher: Bencher<'_, '_>) {
     let board = board::Board::default();
@@ -163,7 +163,7 @@ fn jig_sheet_of_145_holes(bencher: Bencher<'_, '_>) {
     });
 }
 
-/// The same with the shortest way from hole to hole.
+/// The drilling order by travel, with the shortest path from hole to hole.
 #[divan::bench]
 fn drilling_order_of_145_holes_by_travel(bencher: Bencher<'_, '_>) {
     let board = board::Board {

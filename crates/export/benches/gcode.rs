@@ -13,7 +13,7 @@ fn main() {
     divan::main();
 }
 
-/// The 145 holes of the first board, over and over.
+/// The 145 holes of the default board, repeated.
 fn table(count: usize) -> HoleTable {
     let workpiece = workshop::Workpiece::of(&Board::default());
     let small = workpiece

@@ -1,4 +1,4 @@
-//! PDF and SVG of one sheet are the same picture, and its holes are where the drawing has them.
+//! PDF and SVG of one sheet give the same picture, and its holes are where the drawing has them.
 
 use std::sync::LazyLock;
 
@@ -23,7 +23,7 @@ fn hole_centers() -> Vec<Point> {
     centers.collect()
 }
 
-/// Holes with names inside them, an edge cut off by the window, an axis, and marks.
+/// Holes with names inside them, an edge clipped by the window, an axis, and marks.
 fn sheet() -> Sheet {
     let edge = Shape::Circle(Circle::new((0.0, 0.0), 80.0));
     let axis = Shape::Line(kurbo::Line::new((-60.0, 0.0), (60.0, 0.0)));
@@ -57,7 +57,7 @@ fn sheet() -> Sheet {
     }
 }
 
-/// An area, an arc and turned words.
+/// An area, an arc and rotated words.
 fn marks() -> Vec<Item> {
     let area = [(20.0, 20.0), (40.0, 20.0), (40.0, 26.0)].map(Point::from);
     let arc = Arc {
@@ -88,7 +88,7 @@ static PICTURES: LazyLock<[Gray; 2]> = LazyLock::new(|| {
     ]
 });
 
-/// The holes of a picture, in the order of the drawing's.
+/// The holes of a picture, in the order of the drawing.
 fn holes(picture: &Gray) -> Vec<(Point, f64)> {
     let round = picture.round_blobs();
     let nearest = |center: Point| {
@@ -116,7 +116,7 @@ fn holes_are_where_the_drawing_has_them_in_both_pictures() {
 }
 
 #[test]
-fn an_arc_is_written_alike_whichever_way_it_turns() {
+fn an_arc_is_written_alike_in_either_direction() {
     let mut back = sheet();
     for item in &mut back.marks {
         if let Shape::Arc(arc) = &mut item.shape {
@@ -139,7 +139,7 @@ fn both_pictures_have_the_same_ink_in_the_same_places() {
     let [pdf, svg] = &*PICTURES;
     assert_eq!((pdf.width, pdf.height), (svg.width, svg.height));
     assert_near!(pdf.area() / svg.area(), 1.0, 0.01);
-    // Squares of about 5 mm: ink may differ by a hundredth of the square, some pixels of a line's edge.
+    // Squares of about 5 mm: ink may differ by a hundredth of the square, a few pixels at the edge of a line.
     let side = 80;
     for y in (0..pdf.height).step_by(side) {
         for x in (0..pdf.width).step_by(side) {
@@ -154,7 +154,7 @@ fn both_pictures_have_the_same_ink_in_the_same_places() {
 }
 
 #[test]
-fn the_page_holds_every_circle_to_a_thousandth() {
+fn the_page_keeps_every_circle_to_a_thousandth() {
     let bytes = crate::pdf(&[sheet()], &PdfOptions::default()).unwrap();
     let circles = PdfFile::read(&bytes).unwrap().pages.remove(0).circles;
     assert_eq!(circles.len(), hole_centers().len() + 1);

@@ -1,9 +1,9 @@
-//! Bytes as text of 64 signs (RFC 4648, section 4).
+//! Bytes as text in base 64 (RFC 4648, section 4).
 
-/// The signs, by their value.
+/// The characters, by value.
 const SIGNS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
 
-/// Bytes in base 64, filled up with `=`.
+/// Bytes in base 64, padded with `=`.
 pub fn base64(bytes: &[u8]) -> String {
     let mut text = String::with_capacity(bytes.len().div_ceil(3) * 4);
     for group in bytes.chunks(3) {
@@ -26,7 +26,7 @@ mod tests {
 
     /// RFC 4648, section 10: test vectors.
     #[test]
-    fn the_vectors_of_the_standard_come_out() {
+    fn the_test_vectors_of_the_standard_match() {
         for (bytes, text) in [
             ("", ""),
             ("f", "Zg=="),

@@ -1,6 +1,7 @@
 //! The calendar as CSV: a row for each operation on each board.
 //!
-//! RFC 4180 as all tables. Dates and times are the maker's own, by ISO 8601, with the distance from UTC; minutes and hours are bare.
+//! RFC 4180, like all tables. Dates and times are the maker's local ones, in ISO 8601 with the offset from UTC; minutes and
+//! hours are bare numbers.
 
 use jiff::Timestamp;
 use workshop::{Calendar, Dated, WorkPlan};
@@ -23,7 +24,7 @@ const HEADER: [&str; 11] = [
     "done",
 ];
 
-/// The calendar as CSV, in the order of the plan of the work and of the boards.
+/// The calendar as CSV, in the order of the work plan and then of the boards.
 ///
 /// ```
 /// use board::{Board, Schedule};
@@ -39,7 +40,7 @@ const HEADER: [&str; 11] = [
 ///
 /// # Errors
 ///
-/// Where the table cannot be put into lines.
+/// [`Error::Table`] where the table cannot be written.
 pub fn calendar_csv(calendar: &Calendar, plan: &WorkPlan) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(140 * (calendar.work.len() + 1));
     written.row(HEADER)?;
@@ -69,7 +70,7 @@ pub fn calendar_csv(calendar: &Calendar, plan: &WorkPlan) -> Result<Vec<u8>, Err
     written.finish()
 }
 
-/// Minutes that hands are at it.
+/// Its hands-on minutes.
 fn hands_on_minutes(dated: &Dated) -> i64 {
     let each = dated
         .stretches
@@ -78,7 +79,7 @@ fn hands_on_minutes(dated: &Dated) -> i64 {
     if dated.done.is_some() { 0 } else { each.sum() }
 }
 
-/// An instant in the maker's time, with the distance from UTC.
+/// An instant in the maker's time, with the offset from UTC.
 fn local(calendar: &Calendar, at: Timestamp) -> String {
     let time = calendar.local(at);
     let seconds = calendar.zone().to_offset(at).seconds();

@@ -1,4 +1,4 @@
-//! Questions that every writer of sheets asks before it writes a byte.
+//! Checks that every writer of sheets makes before it writes a byte.
 
 use drawing::{Item, Shape, Sheet, Text};
 use geometry::Arc;
@@ -11,7 +11,7 @@ use crate::number::is_sound;
 /// The longest side of a page: 14,400 units of 1/72 in (ISO 32000-1:2008, Annex C, Table C.1; the clause from memory), in mm.
 pub const LONGEST_SIDE: f64 = 14_400.0 * 25.4 / 72.0;
 
-/// Paper of a size that can be written, and nothing on it that is not a number.
+/// Checks that the paper has a size that can be written, and that everything on it is a number.
 pub fn sheet(sheet: &Sheet) -> Result<(), Error> {
     let sound = |side: f64| side > 0.0 && side <= LONGEST_SIDE;
     if !sound(sheet.size.width) || !sound(sheet.size.height) {
@@ -61,7 +61,7 @@ fn named(item: &Item) -> String {
     format!("{what} on layer {}", item.layer.id())
 }
 
-/// Whether every number of a shape is one; sizes may be 0 or less, which draws nothing.
+/// Whether every number of a shape is finite; sizes of 0 or less are allowed and draw nothing.
 fn is_finite(shape: &Shape) -> bool {
     match shape {
         Shape::Circle(it) => circle(*it),
@@ -85,7 +85,7 @@ fn arc(arc: &Arc) -> bool {
     arc.is_finite() && circle(arc.circle())
 }
 
-/// Anchor, size and turn; the words themselves can be any.
+/// Whether anchor, size and direction are finite; the words can be anything.
 fn text(text: &Text) -> bool {
     point(text.at) && is_sound(text.size) && text.turn.as_radians().is_finite()
 }

@@ -1,4 +1,4 @@
-//! Corrected sheets, read back as the printer that they are corrected for would print them.
+//! Corrected sheets, read back as the printer they are corrected for would print them.
 
 use board::{Board, Layout};
 use drawing::{Layer, Shape, Sheet, Stamp, fit_strip_pages, tiled_sheets};
@@ -9,10 +9,10 @@ use workshop::{Correction, PrintBar, PrintReadings, Workpiece, print_scale};
 
 use crate::{Error, PdfOptions, pdf, svg};
 
-/// A printer that is 0.6 % small across, 0.2 % large up, leans to the right and runs a little uphill.
+/// A printer that prints 0.6 % small across and 0.2 % large up, leans to the right and runs slightly uphill.
 const PRINTER: Affine = Affine::new([0.994, 0.0008, 0.0021, 1.002, 0.0, 0.0]);
 
-/// The measures that a maker would read, with a perfect rule, on a sheet that the printer draws.
+/// The correction that follows from what a maker would read, with a perfect rule, on a sheet from this printer.
 fn correction() -> Correction {
     let length = |x, y| vec![(PRINTER * Point::new(x, y)).distance(Point::ZERO)];
     let bar = |readings| PrintBar {
@@ -39,7 +39,7 @@ fn sheets(correction: Option<&Correction>) -> (Layout, Vec<Sheet>) {
     (workpiece.layout().clone(), sheets)
 }
 
-/// The printer's distortion of a sheet: one that lies goes through turned by a quarter.
+/// The printer's distortion of a sheet: a landscape sheet goes through rotated by a quarter turn.
 fn printer_of(sheet: &Sheet) -> Affine {
     let quarter = Affine::new([0.0, 1.0, -1.0, 0.0, 0.0, 0.0]);
     if sheet.size.width > sheet.size.height {
@@ -71,7 +71,7 @@ fn nearest(printed: &[(Point, f64)], bore: Circle, radius: f64) -> (Point, f64) 
     *alike.min_by(|a, b| off(a).total_cmp(&off(b))).unwrap()
 }
 
-/// Distances between bores, since a printed sheet may be shifted and turned as a whole; and their radii.
+/// Checks distances between bores, since a printed sheet may be shifted and rotated as a whole, and their radii.
 fn assert_true(printed: &[(Point, f64)], bores: &[Circle]) {
     let found: Vec<_> = bores
         .iter()
@@ -87,7 +87,7 @@ fn assert_true(printed: &[(Point, f64)], bores: &[Circle]) {
 }
 
 #[test]
-fn bores_of_a_corrected_pdf_come_out_of_the_printer_true() {
+fn bores_of_a_corrected_pdf_are_printed_true_to_size() {
     let (_, sheets) = sheets(Some(&correction()));
     for sheet in &sheets {
         let bytes = pdf(std::slice::from_ref(sheet), &PdfOptions::default()).unwrap();
@@ -102,7 +102,7 @@ fn bores_of_a_corrected_pdf_come_out_of_the_printer_true() {
 }
 
 #[test]
-fn bores_of_a_corrected_svg_come_out_of_the_printer_true() {
+fn bores_of_a_corrected_svg_are_printed_true_to_size() {
     let (_, sheets) = sheets(Some(&correction()));
     for sheet in &sheets {
         let printed = svg_circles(&svg(sheet).unwrap(), printer_of(sheet)).unwrap();
@@ -110,9 +110,9 @@ fn bores_of_a_corrected_svg_come_out_of_the_printer_true() {
     }
 }
 
-/// The printer is bad enough that the tests above can fail.
+/// The printer is bad enough for the tests above to fail without the correction.
 #[test]
-fn without_correction_they_would_be_off() {
+fn uncorrected_bores_would_be_off() {
     let (_, sheets) = sheets(None);
     let off = |sheet: &Sheet| {
         let bores = bores(sheet);
@@ -129,7 +129,7 @@ fn without_correction_they_would_be_off() {
 }
 
 #[test]
-fn the_bars_of_a_corrected_sheet_measure_true() {
+fn the_bars_of_a_corrected_sheet_are_true_to_size() {
     let (_, sheets) = sheets(Some(&correction()));
     let sheet = &sheets[0];
     let bytes = pdf(std::slice::from_ref(sheet), &PdfOptions::default()).unwrap();
@@ -141,7 +141,7 @@ fn the_bars_of_a_corrected_sheet_measure_true() {
 
 /// The five bores of the strip are printed as wide as they are drawn, and as far apart.
 #[test]
-fn a_corrected_fit_strip_comes_out_of_the_printer_true() {
+fn a_corrected_fit_strip_is_printed_true_to_size() {
     let workpiece = Workpiece::printed(&Board::default(), Some(correction())).unwrap();
     let sheets = fit_strip_pages(&workpiece, &Stamp::default());
     let bytes = pdf(&sheets, &PdfOptions::default()).unwrap();
@@ -157,7 +157,7 @@ fn a_corrected_fit_strip_comes_out_of_the_printer_true() {
 }
 
 #[test]
-fn the_pages_stay_the_paper_and_printers_are_told_not_to_scale() {
+fn pages_keep_their_paper_and_ask_not_to_be_scaled() {
     let (_, sheets) = sheets(Some(&correction()));
     let read = PdfFile::read(&pdf(&sheets, &PdfOptions::default()).unwrap()).unwrap();
     for (page, sheet) in read.pages.iter().zip(&sheets) {
@@ -193,7 +193,7 @@ fn a_correction_that_changes_nothing_changes_no_byte_but_its_words() {
 }
 
 #[test]
-fn a_correction_that_is_no_number_is_refused() {
+fn a_correction_that_is_not_a_number_is_rejected() {
     let (_, mut sheets) = sheets(Some(&correction()));
     for x in [f64::NAN, 0.0, -1.0, f64::INFINITY] {
         for sheet in &mut sheets {

@@ -12,8 +12,8 @@ const HEADER: [&str; 7] = [
 
 /// The costing as CSV: a row for each line of material, each tool, each step of the work, and each sum.
 ///
-/// `part` is `material`, `owned`, `tool`, `time` or `sum`. An amount that is not known is empty, and never 0. The rows of `material` come
-/// to the sum `material`; rows of `tool` and `owned` are in no sum but that of the tools.
+/// `part` is `material`, `owned`, `tool`, `time` or `sum`. An unknown amount is empty, never 0. The rows of `material` add up
+/// to the sum `material`; rows of `tool` and `owned` are in no sum except that of the tools.
 ///
 /// ```
 /// use workshop::Workpiece;
@@ -25,7 +25,7 @@ const HEADER: [&str; 7] = [
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names the line whose amount is not a number.
+/// [`Error::Figure`] with the line whose amount is not a number.
 pub fn costing_csv(costing: &Costing) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(80 * (costing.lines.len() + costing.times.len() + 12));
     written.row(HEADER)?;
@@ -99,7 +99,7 @@ mod tests {
     use workshop::Workpiece;
 
     #[test]
-    fn rows_read_back_and_come_to_the_sums() {
+    fn rows_read_back_and_add_up_to_the_sums() {
         let mut board = Board::default();
         board.price.hourly = Some(40.0);
         for (article, price, owned) in [

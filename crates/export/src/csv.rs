@@ -16,11 +16,11 @@ use crate::{Error, number};
 const HEADER: &str =
     "name,role,player,number,x_UNIT,y_UNIT,radius_UNIT,bearing_deg,diameter_UNIT,depth_UNIT,bottom";
 
-/// The hole table as CSV, its lengths in the unit given.
+/// The hole table as CSV, with lengths in the given unit.
 ///
-/// A header, then a row a hole in the order of the table: name, role, player and number; the center's x and y, and its
-/// radius and bearing; diameter, depth and bottom of the bore. The origin is the center pin, y points to 12 o'clock,
-/// bearings run clockwise from there in degrees. Player and number of the center hole, which belongs to no one, are empty.
+/// A header, then one row per hole in the order of the table: name, role, player and number; the center's x and y, and its
+/// radius and bearing; diameter, depth and bottom of the bore. The origin is the center pin, y points to 12 o'clock, bearings
+/// run clockwise from there in degrees. Player and number of the center hole, which belongs to no player, are empty.
 ///
 /// ```
 /// use board::{Board, Units};
@@ -37,7 +37,7 @@ const HEADER: &str =
 ///
 /// # Errors
 ///
-/// A hole whose place or size is not a number.
+/// [`Error::Hole`] for a hole whose position or size is not a number.
 pub fn csv(holes: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
     let (suffix, unit) = table::unit(units);
     let mut written = Table::new(96 * (holes.rows.len() + 1));
@@ -51,7 +51,7 @@ pub fn csv(holes: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
     written.finish()
 }
 
-/// Refuses a hole that is nowhere by its name; a field would only say 0.
+/// Rejects a hole whose numbers are not finite, by its name; a bad field would not say which hole it belongs to.
 fn check(row: &HoleRow) -> Result<(), Error> {
     let numbers = [row.center.x, row.center.y, row.diameter, row.depth];
     if numbers.into_iter().all(number::is_sound) {
@@ -62,7 +62,7 @@ fn check(row: &HoleRow) -> Result<(), Error> {
     }
 }
 
-/// The fields of a row, end to end in one text that is used again for the next row.
+/// The fields of a row, concatenated in one text that is reused for the next row.
 #[derive(Default)]
 struct Fields {
     text: String,
@@ -106,7 +106,7 @@ impl Fields {
         self.end();
     }
 
-    /// Counts begin at 1; 0 means none.
+    /// Adds a count; counts begin at 1, and 0 means none.
     fn push_count(&mut self, count: u32) {
         if count > 0 {
             // Writing to a string cannot fail.
@@ -120,7 +120,7 @@ impl Fields {
         Ok(())
     }
 
-    /// A bearing that rounds up to a full turn is 12 o'clock.
+    /// Adds a bearing; one that rounds up to a full turn becomes 12 o'clock.
     fn push_bearing(&mut self, degrees: f64) -> Result<(), Error> {
         let text = table::figure("bearing", degrees)?;
         if text.starts_with("360.") {
@@ -148,7 +148,7 @@ mod tests {
         String::from_utf8(csv(table, units).unwrap()).unwrap()
     }
 
-    /// A table of one hole, at a place.
+    /// A table with one hole at a point.
     fn one(center: Point) -> HoleTable {
         let row = HoleRow {
             center,
@@ -177,7 +177,7 @@ mod tests {
     }
 
     #[test]
-    fn every_hole_reads_back_where_it_is() {
+    fn every_hole_reads_back_at_its_position() {
         for (units, unit) in [(Units::Mm, 1.0), (Units::INCH, 25.4)] {
             let bytes = csv(&table(), units).unwrap();
             let mut reader = ::csv::Reader::from_reader(bytes.as_slice());
@@ -222,7 +222,7 @@ mod tests {
     }
 
     #[test]
-    fn a_hole_that_is_nowhere_is_refused_by_name() {
+    fn a_hole_without_a_finite_position_is_rejected_by_name() {
         let error = csv(&one(Point::new(f64::NAN, 0.0)), Units::Mm).unwrap_err();
         assert!(
             error

@@ -1,12 +1,12 @@
-//! Why a file cannot be written.
+//! The reasons why a file cannot be written.
 
-/// A file cannot be written.
+/// The reason why a file cannot be written.
 #[derive(Debug, thiserror::Error)]
 pub enum Error {
-    /// A PDF needs a page.
+    /// A PDF needs at least one page.
     #[error("there is no sheet to write")]
     NoSheets,
-    /// The paper has no size, or one that the format cannot say.
+    /// The paper has no size, or one that the format cannot express.
     #[error(
         "sheet {label:?} is {width} x {height} mm, but each side must be over 0 and up to {most} mm"
     )]
@@ -20,7 +20,7 @@ pub enum Error {
         /// The longest side that can be written, in mm.
         most: f64,
     },
-    /// A coordinate, a radius or a size is infinite, not a number, or beyond any shop.
+    /// A coordinate, a radius or a size is infinite, not a number, or unreasonably large.
     #[error("sheet {label:?}: {part} has a place or a size that is not a number")]
     NotANumber {
         /// The sheet's label.
@@ -28,7 +28,7 @@ pub enum Error {
         /// The part of the sheet.
         part: String,
     },
-    /// A figure is infinite, not a number, or beyond any shop.
+    /// A number is infinite, not a number, or unreasonably large.
     #[error("{figure} is {value:e}, which no file can hold")]
     Figure {
         /// Its name.
@@ -42,7 +42,7 @@ pub enum Error {
         /// The fault.
         reason: String,
     },
-    /// A hole's place or size is infinite or not a number.
+    /// A hole's position or size is infinite or not a number.
     #[error("hole {name} has a place or size that is not a number")]
     Hole {
         /// The hole's name.
@@ -54,7 +54,7 @@ pub enum Error {
         /// The fault.
         reason: String,
     },
-    /// The hole table could not be put into lines.
+    /// The table could not be written.
     #[error("the hole table cannot be written: {reason}")]
     Table {
         /// The fault.

@@ -1,7 +1,7 @@
-//! The calendar for calendar programs: RFC 5545, an event for each stretch of work.
+//! The calendar for calendar programs: RFC 5545, one event for each stretch of work.
 //!
-//! Times are instants in UTC, which every program shows in the maker's own time, even without a table of time zones; the name of
-//! the maker's zone stands beside them for programs that use it. There are no alarms and no waits: drying needs nobody. The same
+//! Times are instants in UTC, which every program shows in the maker's own time, even without a table of time zones; the name
+//! of the maker's zone is added for programs that use it. There are no alarms and no waits, since drying needs nobody. The same
 //! calendar and the same stamp give the same bytes.
 
 use board::{Board, Measure};
@@ -12,8 +12,9 @@ use workshop::{Calendar, Dated, Operation, Stretch, Workpiece};
 
 /// The calendar of a workpiece as an iCalendar file, stamped with the instant at which it is made.
 ///
-/// Operations that are ticked off are left out. The UID of an event follows from the order (title, customer and game), the operation, its number, the
-/// board and the stretch, so that a file made later moves the events of an earlier one in programs that take it for the same calendar.
+/// Ticked operations are left out. The UID of an event depends on the order (title, customer and game), the operation, its
+/// number, the board and the stretch, so that a later file moves the events of an earlier one in programs that treat both as
+/// the same calendar.
 ///
 /// ```
 /// use board::{Board, Schedule};
@@ -59,10 +60,10 @@ pub fn ical(workpiece: &Workpiece, calendar: &Calendar, stamp: Timestamp) -> Vec
     folded(&ics.to_string()).into_bytes()
 }
 
-/// The lines of a file folded anew by RFC 5545, 3.1: the crate that writes them counts the space that a fold begins with to no line, so
-/// that the last part of one may have 76 octets.
+/// The lines of a file, folded again by RFC 5545, 3.1: the crate that writes them does not count the space at the start of a
+/// continued line, so that the last part of a line may have 76 octets.
 fn folded(text: &str) -> String {
-    /// Octets of a line, its end not counted.
+    /// The most octets of a line, not counting its end.
     const MOST: usize = 75;
     let mut folded = String::with_capacity(text.len() + text.len() / MOST);
     for line in text.replace("\r\n ", "").split_terminator("\r\n") {
@@ -100,7 +101,7 @@ impl Told<'_> {
             .done()
     }
 
-    /// The name of the event for programs: letters, figures and dashes, and never another one's.
+    /// The UID of the event: letters, digits and dashes, different for every event.
     fn uid(&self, part: u32) -> String {
         let word = self.operation.task.word();
         let board = self.dated.board.unwrap_or(0);
@@ -134,7 +135,7 @@ impl Told<'_> {
         words
     }
 
-    /// The board, tool, work, wait, slack and cautions, a line each.
+    /// The board, tool, work, wait, slack and cautions, one per line.
     fn description(&self) -> String {
         let units = self.workpiece.units();
         let mut lines = vec![self.workpiece.board().title.clone()];
@@ -153,7 +154,7 @@ impl Told<'_> {
     }
 }
 
-/// An instant as RFC 5545, 3.3.5, form 2, has it.
+/// An instant in the form of RFC 5545, 3.3.5, form 2.
 fn utc(at: Timestamp) -> String {
     let at = TimeZone::UTC.to_datetime(at);
     format!(
@@ -167,11 +168,11 @@ fn utc(at: Timestamp) -> String {
     )
 }
 
-/// A number for an order, made from the fields that tell orders apart and seldom change while one is worked on: title, customer
-/// and game.
+/// A number for an order, made from the fields that distinguish orders and seldom change during the work: title, customer and
+/// game.
 ///
-/// A number of the whole document would change with every coat that is added, and leave the events of the file before beside the
-/// new ones.
+/// A number for the whole document would change with every added coat, and the events of the earlier file would remain beside
+/// the new ones.
 fn order(board: &Board) -> u64 {
     let [players, spaces, home, start] =
         [board.players, board.spaces, board.home, board.start].map(|count| count.to_string());

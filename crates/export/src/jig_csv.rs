@@ -1,4 +1,4 @@
-//! The jig sheet as CSV: one row a hole, in the order of drilling.
+//! The jig sheet as CSV: one row per hole, in drilling order.
 //!
 //! The same dialect as the hole table: RFC 4180, a header with the unit, six decimals.
 
@@ -13,12 +13,12 @@ use crate::{Error, number};
 /// The columns before those of the plates; `UNIT` is replaced by the unit of the lengths.
 const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,depth_UNIT";
 
-/// The jig sheet as CSV, its lengths in the unit given: a row a hole, numbered by step in the order of drilling, with the
-/// radius and the bearing that the jig is set to, and the bit and the depth to drill with.
+/// The jig sheet as CSV, with lengths in the given unit: one row per hole, numbered by step in drilling order, with the radius
+/// and the bearing to set on the jig, and the bit and the depth to drill with.
 ///
-/// Bearings are from player 1's axis. For each of the maker's plates there are two columns more: the division nearest the hole's
-/// bearing, counted clockwise from player 1's axis, and by how much it misses along the hole's circle. They are empty for a hole
-/// at the center pin.
+/// Bearings are from player 1's axis. Each of the maker's plates adds two columns: the division nearest to the hole's bearing,
+/// counted clockwise from player 1's axis, and its distance from the hole along the hole's circle. They are empty for a hole at
+/// the center pin.
 ///
 /// ```
 /// use board::{Board, Units};
@@ -34,7 +34,7 @@ const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,dep
 ///
 /// # Errors
 ///
-/// A hole whose place or size is not a number.
+/// [`Error::Hole`] for a hole whose position or size is not a number.
 pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
     let (suffix, unit) = table::unit(units);
     let mut header = HEADER.to_owned();
@@ -51,8 +51,8 @@ pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
     written.finish()
 }
 
-/// The rows in the order of drilling, lengths in a unit of so many mm. Radius and bearing of a hole are those of the circle
-/// it is drilled on, not of its center: the jig is set once for all holes of a circle.
+/// The rows in drilling order, with lengths in a unit of this many mm. Radius and bearing of a hole are those of the circle it
+/// is drilled on, not of its exact center: the jig is set once for all holes of a circle.
 fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
     let mut places = vec![(0.0, 0.0); jig.table.rows.len()];
     for radius in &jig.radii {
@@ -88,7 +88,7 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
         .collect()
 }
 
-/// The division of a plate nearest a bearing, and what that misses by.
+/// The division of a plate nearest to a bearing, and its error.
 fn indexed(divisions: u32, radius: f64, bearing: f64, unit: f64) -> Result<[String; 2], Error> {
     if radius <= 0.0 {
         return Ok(Default::default());
@@ -96,7 +96,7 @@ fn indexed(divisions: u32, radius: f64, bearing: f64, unit: f64) -> Result<[Stri
     let step = 360.0 / f64::from(divisions);
     let nearest = (bearing / step).round();
     let miss = (bearing - nearest * step).abs().to_radians() * radius;
-    // A bearing a hair before 12 o'clock is division 0, not -0.
+    // A bearing just before 12 o'clock is division 0, not -0.
     let index = nearest.rem_euclid(f64::from(divisions)) + 0.0;
     Ok([format!("{index:.0}"), figure("miss", miss / unit)?])
 }
@@ -121,14 +121,14 @@ mod tests {
     }
 
     #[test]
-    fn a_bearing_a_hair_before_12_o_clock_is_division_0() {
+    fn a_bearing_just_before_12_o_clock_is_division_0() {
         let [index, miss] = indexed(60, 100.0, -1e-13, 1.0).unwrap();
         assert_eq!((index.as_str(), miss.as_str()), ("0", "0.000000"));
         assert_eq!(indexed(60, 100.0, -6.0, 1.0).unwrap()[0], "59");
     }
 
     #[test]
-    fn every_hole_stands_in_its_step_at_its_place() {
+    fn every_hole_is_in_its_step_with_its_position() {
         for units in [Units::Mm, Units::INCH] {
             let board = Board {
                 units,
@@ -155,7 +155,7 @@ mod tests {
         }
     }
 
-    /// 96 holes stand on every second hole of a plate of 192, and nowhere else.
+    /// 96 holes are on every other hole of a plate of 192, and nowhere else.
     #[test]
     fn each_plate_has_its_index_and_miss_for_every_hole() {
         let mut board = Board {

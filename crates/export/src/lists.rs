@@ -1,6 +1,7 @@
 //! The shopping list and the cut list as CSV, for a spreadsheet.
 //!
-//! RFC 4180 as all tables. Amounts are bare numbers in the unit that a column names; lengths are in mm or inches, as the board is.
+//! RFC 4180, like all tables. Amounts are bare numbers in the unit that a column names; lengths are in mm or inches, like the
+//! board's.
 
 use board::Units;
 use workshop::{CutPart, PartOutline, PartSize, PricedLine};
@@ -16,7 +17,7 @@ const TO_BUY: [&str; 10] = [
 /// The columns of the cut list; `UNIT` is replaced by the unit of the lengths.
 const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickness_UNIT,diameter_UNIT,length_UNIT,width_UNIT,thickness_UNIT,grain,from";
 
-/// The shopping list as CSV: a row for each thing to buy, with the amount used, the amount in a pack, and how many packs are
+/// The shopping list as CSV: a row for each article to buy, with the amount used, the amount in a pack, and how many packs are
 /// bought.
 ///
 /// ```
@@ -29,7 +30,7 @@ const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickn
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names the line with a number that no file can hold.
+/// [`Error::Figure`] with the line whose number no file can hold.
 pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(120 * (list.len() + 1));
     written.row(TO_BUY)?;
@@ -52,12 +53,12 @@ pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
     written.finish()
 }
 
-/// The cut list as CSV, its lengths in the unit given: a row for each kind of part, with its rough and its finished size. A round part
-/// has a diameter and no length and width.
+/// The cut list as CSV, with lengths in the given unit: a row for each kind of part, with its rough and its finished size. A
+/// round part has a diameter and no length and width.
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names the line with a number that no file can hold.
+/// [`Error::Figure`] with the line whose number no file can hold.
 pub fn cut_list_csv(list: &[CutPart], units: Units) -> Result<Vec<u8>, Error> {
     let (suffix, unit) = table::unit(units);
     let mut written = Table::new(160 * (list.len() + 1));
@@ -138,7 +139,7 @@ mod tests {
                 |row: usize, column: usize| read[row][column].parse::<f64>().unwrap() * inch;
             assert!(read[0][2].ends_with(if inch > 1.0 { "_in" } else { "_mm" }));
             assert_eq!(read[1][..2], ["6", "strip"]);
-            // 640 mm and 5 mm of trim on each side in three strips, and 1.5 mm jointed off each edge.
+            // 640 mm and 5 mm of trim on each side in three strips, with 1.5 mm removed by the jointer from each edge.
             assert_near!(number(1, 2), 650.0, 1e-4);
             assert_near!(number(1, 3), 650.0 / 3.0 + 3.0, 1e-4);
             assert_near!(number(1, 7), 650.0 / 3.0, 1e-4);
@@ -147,7 +148,7 @@ mod tests {
         }
     }
 
-    /// The first cells of the rows below a heading of the page, each name by itself.
+    /// The first cells of the rows below a heading of the documentation page, each name separately.
     fn named(heading: &str) -> Vec<&'static str> {
         let page = include_str!("../../../docs/formats/lists.md");
         let below = page.split(heading).nth(1).unwrap();
@@ -160,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn the_page_of_the_format_has_every_column_and_no_other() {
+    fn the_page_of_the_format_has_every_column_and_no_others() {
         assert_eq!(named("## shopping.csv"), TO_BUY);
         let to_cut = TO_CUT.replace("_UNIT", "");
         let to_cut: Vec<&str> = to_cut.split(',').collect();

@@ -1,11 +1,13 @@
-//! Numbers as text: the one writer of numbers for all text formats, and the check of each figure before it.
+//! Numbers as text: the one writer of numbers for all text formats, and the check of each number before it is written.
 //!
-//! A dot and no grouping in every locale, never an exponent, never "-0". Fixed-point digits come from one rounding of the scaled
-//! value, which is several times faster than the standard formatting and differs from it in ties only.
+//! The format has a decimal point and no grouping in every locale, never an exponent, and never "-0". Fixed-point digits come
+//! from one rounding of the scaled value, which is several times faster than the standard formatting and differs from it only
+//! in ties.
 
 use crate::Error;
 
-/// The largest number that a file holds. Nothing in a shop comes near it, in any unit, and hundreds of digits help no reader.
+/// The largest number that a file holds. Nothing in a shop comes close to it in any unit, and hundreds of digits help no
+/// reader.
 pub const LARGEST: f64 = 1e12;
 
 /// Whether a file can hold a number.
@@ -13,11 +15,11 @@ pub const fn is_sound(value: f64) -> bool {
     value.abs() <= LARGEST
 }
 
-/// The number, if a file can hold it; `figure` names it to the maker.
+/// The number, if a file can hold it; `figure` is its name for the maker.
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] where it is infinite, no number, or larger than anything in a shop.
+/// [`Error::Figure`] where it is infinite, not a number, or larger than anything in a shop.
 pub fn sound(figure: &str, value: f64) -> Result<f64, Error> {
     if is_sound(value) {
         return Ok(value);
@@ -26,32 +28,31 @@ pub fn sound(figure: &str, value: f64) -> Result<f64, Error> {
     Err(Error::Figure { figure, value })
 }
 
-/// A figure with all its digits, for tables that programs reckon on with; so little that nobody can measure it is 0.
+/// A number with all its digits, for tables that programs calculate with; a number too small to measure becomes 0.
 ///
 /// # Errors
-///
-/// As [`sound`].
+/// The errors of [`sound`].
 pub fn exact(figure: &str, value: f64) -> Result<String, Error> {
-    /// Below this a number has more zeros than digits.
+    /// Below this value a number has more zeros than digits.
     const LEAST: f64 = 1e-12;
     let value = sound(figure, value)?;
     let value = if value.abs() < LEAST { 0.0 } else { value };
     Ok(value.to_string())
 }
 
-/// The text of a file while it is written: it takes words as they are, and numbers only if a file can hold them.
+/// The text of a file while it is being written. It accepts words as they are, and numbers only if a file can hold them.
 ///
-/// A writer need not stop at each number. The first that cannot be written is remembered with the name of its figure, and
-/// [`Written::finish`] gives no text then, so that no file has anything else in its place.
+/// A writer need not stop at each number. The first one that cannot be written is recorded with its name, and then
+/// [`Written::finish`] returns an error instead of the text, so that no file contains a substitute.
 #[derive(Debug, Clone, Default)]
 pub struct Written {
     text: String,
-    /// The first figure that was refused, and its value.
+    /// The first rejected number, with its name.
     refused: Option<(String, f64)>,
 }
 
 impl Written {
-    /// No text yet, with room for so many bytes.
+    /// No text yet, with room for this many bytes.
     pub fn with_capacity(bytes: usize) -> Self {
         Self {
             text: String::with_capacity(bytes),
@@ -64,12 +65,12 @@ impl Written {
         self.text.push_str(words);
     }
 
-    /// Appends a letter.
+    /// Appends a character.
     pub fn push(&mut self, letter: char) {
         self.text.push(letter);
     }
 
-    /// Appends a number, rounded to `decimals` places, zeros at the end left out; `figure` names it to the maker.
+    /// Appends a number, rounded to `decimals` places, without trailing zeros; `figure` is its name for the maker.
     pub fn short(&mut self, figure: &str, value: f64, decimals: usize) {
         if self.takes(figure, value) {
             push(&mut self.text, value, decimals);
@@ -83,7 +84,7 @@ impl Written {
         }
     }
 
-    /// Appends the text of another writer, with its first refusal.
+    /// Appends the text of another writer, with its first rejected number.
     pub fn append(&mut self, other: &Self) {
         self.text.push_str(&other.text);
         if self.refused.is_none() {
@@ -91,7 +92,7 @@ impl Written {
         }
     }
 
-    /// Bytes that were written so far.
+    /// Number of bytes written so far.
     pub const fn len(&self) -> usize {
         self.text.len()
     }
@@ -108,7 +109,7 @@ impl Written {
         }
     }
 
-    /// Whether a number can be written; remembers the first that cannot.
+    /// Whether a number can be written; records the first that cannot.
     fn takes(&mut self, figure: &str, value: f64) -> bool {
         let is_sound = is_sound(value);
         if !is_sound && self.refused.is_none() {
@@ -118,18 +119,17 @@ impl Written {
     }
 }
 
-/// A number rounded to `decimals` places as text, zeros at the end left out; `figure` names it to the maker.
+/// A number rounded to `decimals` places as text, without trailing zeros; `figure` is its name for the maker.
 ///
 /// # Errors
-///
-/// As [`sound`].
+/// The errors of [`sound`].
 pub fn short(figure: &str, value: f64, decimals: usize) -> Result<String, Error> {
     let mut written = Written::default();
     written.short(figure, value, decimals);
     written.finish()
 }
 
-/// Appends a number that a file can hold, rounded to `decimals` places, zeros at the end left out: `12.5`, `-0.25`, `3`.
+/// Appends a number that a file can hold, rounded to `decimals` places, without trailing zeros: `12.5`, `-0.25`, `3`.
 fn push(out: &mut String, value: f64, decimals: usize) {
     let start = out.len();
     push_fixed(out, value, decimals);
@@ -165,15 +165,15 @@ const TENS: [u64; 10] = [
     1_000_000_000,
 ];
 
-/// Up to here every whole number has its own f64 (2^53).
+/// Up to here every whole number has an exact f64 (2^53).
 const EXACT: f64 = 9_007_199_254_740_992.0;
 
 /// Room for a sign, the digits of 2^53, a dot and leading zeros.
 const ROOM: usize = 32;
 
-/// Appends a count of units, `unit` of which make 1: 12500 of 1000 as `12.500`.
+/// Appends a count of units, of which `unit` make 1: 12500 of 1000 as `12.500`.
 ///
-/// Digits are put into a field of bytes from the right. A count of 0 has no sign, so that a value that rounds to 0 is never "-0".
+/// Digits are put into a byte array from the right. A count of 0 has no sign, so that a value that rounds to 0 is never "-0".
 fn push_units(out: &mut String, count: i64, unit: u64, decimals: usize) {
     if count < 0 {
         out.push('-');
@@ -204,7 +204,7 @@ fn push_units(out: &mut String, count: i64, unit: u64, decimals: usize) {
     out.push_str(core::str::from_utf8(text).unwrap_or_default());
 }
 
-/// Appends a number that is too large to be counted in units.
+/// Appends a number too large to be counted in units.
 fn push_slowly(out: &mut String, value: f64, decimals: usize) {
     let text = format!("{value:.decimals$}");
     let bare = text.trim_start_matches('-');
@@ -231,7 +231,7 @@ mod tests {
     }
 
     #[test]
-    fn zeros_at_the_end_are_left_out() {
+    fn trailing_zeros_are_left_out() {
         assert_eq!(short(12.5, 4), "12.5");
         assert_eq!(short(-0.25, 4), "-0.25");
         assert_eq!(short(300.0, 4), "300");
@@ -263,7 +263,7 @@ mod tests {
     }
 
     #[test]
-    fn a_figure_that_no_file_can_hold_is_refused_by_name() {
+    fn a_number_that_no_file_can_hold_is_rejected_by_name() {
         for value in [f64::NAN, f64::INFINITY, -1e300] {
             let error = sound("weight of one", value).unwrap_err().to_string();
             assert!(
@@ -277,7 +277,7 @@ mod tests {
     }
 
     #[test]
-    fn a_text_with_a_number_that_is_none_is_no_text() {
+    fn a_text_with_a_number_that_is_not_finite_is_an_error() {
         for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 2e12] {
             for fixed in [false, true] {
                 let mut written = Written::default();
@@ -322,7 +322,7 @@ mod tests {
         }
 
         #[test]
-        fn the_short_form_is_the_fixed_form_without_its_zeros(value in -1e6..1e6_f64, decimals in 1_usize..10) {
+        fn the_short_form_is_the_fixed_form_without_trailing_zeros(value in -1e6..1e6_f64, decimals in 1_usize..10) {
             let long = fixed(value, decimals);
             let trimmed = long.trim_end_matches('0').trim_end_matches('.');
             prop_assert_eq!(short(value, decimals), trimmed);

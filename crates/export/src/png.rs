@@ -1,4 +1,4 @@
-//! A picture as PNG (W3C Portable Network Graphics): eight bits a part, in sRGB.
+//! A picture as PNG (W3C Portable Network Graphics): eight bits per channel, in sRGB.
 
 use image::codecs::png::{CompressionType, FilterType, PngEncoder};
 use image::{ExtendedColorType, ImageEncoder as _};
@@ -17,28 +17,28 @@ use crate::Error;
 /// ```
 ///
 /// # Errors
-/// [`Error::Picture`] where the picture has not as many pixels as its size says.
+/// [`Error::Picture`] where the number of pixels does not match the picture's size.
 pub fn png(picture: &Picture) -> Result<Vec<u8>, Error> {
     let kept = (CompressionType::Fast, ExtendedColorType::Rgb8);
     packed(picture, kept, |pixel| pixel.iter().take(3))
 }
 
-/// A picture of grays alone as PNG with one part a pixel, packed as small as it goes.
+/// A picture with only grays as PNG with one channel, compressed as far as possible.
 ///
 /// # Errors
-/// As [`png()`].
+/// The errors of [`png()`].
 pub fn gray(picture: &Picture) -> Result<Vec<u8>, Error> {
     let kept = (CompressionType::Best, ExtendedColorType::L8);
     packed(picture, kept, |pixel| pixel.iter().take(1))
 }
 
-/// Whether a picture is of grays alone.
+/// Whether a picture has only grays.
 pub fn is_gray(picture: &Picture) -> bool {
     let mut pixels = picture.rgba.chunks_exact(4);
     pixels.all(|pixel| matches!(pixel, [red, green, blue, _] if red == green && green == blue))
 }
 
-/// A file of some parts of every pixel.
+/// A file with some channels of every pixel.
 fn packed<'a, Parts: Iterator<Item = &'a u8>>(
     picture: &'a Picture,
     (compression, kind): (CompressionType, ExtendedColorType),
@@ -68,7 +68,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn pixels_come_back_as_they_were_written() {
+    fn pixels_read_back_as_they_were_written() {
         let rgba: Vec<u8> = (0..=255)
             .flat_map(|step| [step, 255 - step, step / 2, 255])
             .collect();
@@ -84,7 +84,7 @@ mod tests {
     }
 
     #[test]
-    fn a_picture_that_lacks_pixels_is_refused() {
+    fn a_picture_that_lacks_pixels_is_rejected() {
         let picture = Picture {
             width: 3,
             height: 3,
@@ -94,7 +94,7 @@ mod tests {
     }
 
     #[test]
-    fn grays_are_known_and_take_a_part_of_the_room() {
+    fn gray_pictures_are_detected_and_take_less_space() {
         let rgba: Vec<u8> = (0..=255).flat_map(|step| [step, step, step, 255]).collect();
         let picture = Picture {
             width: 32,

@@ -1,4 +1,4 @@
-//! The sums of the bench as a table and as JSON: each figure with its unit, formula and source.
+//! The shop math as a table and as JSON: each sum with its unit, formula and source.
 
 use serde::Serialize;
 use workshop::SumGroup;
@@ -11,11 +11,11 @@ const HEADER: [&str; 10] = [
     "group", "name", "at", "at_unit", "value", "unit", "words", "formula", "source", "holes",
 ];
 
-/// The sums as CSV: a row a figure, with its group and name, the place or size it is worked out for, its value with its unit, its
-/// words in words, the formula, where the formula or its numbers come from, and the holes it is about.
+/// The sums as CSV, one row per sum: its group and name, the position or size it applies to, its value and unit, its value in
+/// words, the formula, the source of the formula or its numbers, and the holes it is about.
 ///
-/// Values are in the units of the document, millimeters and grams, in whichever units the board is shown. One that does not
-/// exist, as the tilt at which a magnet lets go, is empty.
+/// Values are in the units of the document, millimeters and grams, whatever units the board is shown in. A value that does not
+/// exist, such as the tilt at which a magnet never lets go, is empty.
 ///
 /// ```
 /// use board::Board;
@@ -28,7 +28,7 @@ const HEADER: [&str; 10] = [
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names a figure that is not a number.
+/// [`Error::Figure`] with the sum whose value is not a number.
 pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(0);
     written.row(HEADER)?;
@@ -57,12 +57,12 @@ pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
     written.finish()
 }
 
-/// The sums as JSON, for programs: `format` 1, and `groups` as the program has them, each a heading and its `sums` with
-/// the same members as the columns of [`sums_csv`].
+/// The sums as JSON, for programs: `format` 1, and `groups` as in the program, each with a heading and its `sums`, whose
+/// members are the columns of [`sums_csv`].
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names a figure that is not a number.
+/// [`Error::Figure`] with the sum whose value is not a number.
 pub fn sums_json(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
     #[derive(Serialize)]
     struct Sums<'a> {
@@ -84,7 +84,7 @@ mod tests {
     use workshop::Workpiece;
 
     #[test]
-    fn table_and_json_have_every_figure_with_its_formula() {
+    fn table_and_json_have_every_sum_with_its_formula() {
         let board = Board {
             wood: Some(Wood::default()),
             ..Board::default()
@@ -106,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn a_figure_that_is_no_number_is_refused_by_name() {
+    fn a_value_that_is_not_a_number_is_rejected_by_name() {
         let mut sums = Workpiece::of(&Board::default()).unwrap().sums().to_vec();
         for value in [f64::NAN, f64::INFINITY, 1e300] {
             sums[0].sums[0].value = Some(board::Measure::grams(value));

@@ -1,4 +1,4 @@
-//! Tables as RFC 4180 has them: a row a line, fields quoted where they must be, lines ended by CR LF.
+//! Tables as in RFC 4180: one line per row, fields quoted where necessary, lines ended by CR LF.
 
 use std::borrow::Cow;
 
@@ -11,7 +11,7 @@ use crate::number::Written;
 /// Decimals of every length and angle.
 pub const PLACES: usize = 6;
 
-/// The unit of a table's lengths: what its columns end in, and its length in mm.
+/// The unit of a table's lengths: the ending of its column names, and its length in mm.
 pub const fn unit(units: Units) -> (&'static str, f64) {
     match units {
         Units::Mm => ("mm", 1.0),
@@ -19,21 +19,21 @@ pub const fn unit(units: Units) -> (&'static str, f64) {
     }
 }
 
-/// A figure as a field of a table.
+/// A number as a field of a table.
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] where it is no number that a file can hold.
+/// [`Error::Figure`] where no file can hold it.
 pub fn figure(name: &str, value: f64) -> Result<String, Error> {
     let mut text = Written::default();
     text.fixed(name, value, PLACES);
     text.finish()
 }
 
-/// A field that a spreadsheet reads as text: one that begins like a formula gets an apostrophe before it, which spreadsheets
-/// leave out. Numbers stay as they are.
+/// A field that a spreadsheet reads as text: a field that begins like a formula gets an apostrophe before it, which
+/// spreadsheets hide. Numbers stay unchanged.
 ///
-/// The signs are those that OWASP lists for CSV injection; from memory.
+/// The characters are those that OWASP lists for CSV injection; from memory.
 fn as_words(field: &str) -> Cow<'_, str> {
     let begins_a_formula = field.starts_with(['=', '+', '-', '@', '\t', '\r']);
     if begins_a_formula && field.parse::<f64>().is_err() {
@@ -43,11 +43,11 @@ fn as_words(field: &str) -> Cow<'_, str> {
     }
 }
 
-/// A table while it is written; its first row is the header.
+/// A table while it is being written; its first row is the header.
 pub struct Table(Writer<Vec<u8>>);
 
 impl Table {
-    /// An empty table, with room for about so many bytes.
+    /// An empty table, with room for about this many bytes.
     pub fn new(room: usize) -> Self {
         let mut builder = WriterBuilder::new();
         builder.terminator(Terminator::CRLF);
@@ -58,7 +58,7 @@ impl Table {
     ///
     /// # Errors
     ///
-    /// [`Error::Table`] where it has not as many fields as the rows before it.
+    /// [`Error::Table`] where the number of fields differs from that of the rows before it.
     pub fn row<F: AsRef<str>>(&mut self, fields: impl IntoIterator<Item = F>) -> Result<(), Error> {
         for field in fields {
             let field = as_words(field.as_ref());
@@ -81,7 +81,7 @@ impl Table {
     }
 }
 
-/// Why a table or its sums could not be put into lines.
+/// The error that a table or its sums could not be written.
 pub fn unwritten(error: &dyn core::error::Error) -> Error {
     Error::Table {
         reason: error.to_string(),
@@ -93,7 +93,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn no_field_is_taken_for_a_formula_and_numbers_stay_numbers() {
+    fn no_field_reads_as_a_formula_and_numbers_stay_numbers() {
         let mut table = Table::new(0);
         table
             .row(["=1+1", "+49 30", "-x", "@home", "-12.5", "plain, text"])
@@ -103,14 +103,14 @@ mod tests {
     }
 
     #[test]
-    fn rows_of_other_lengths_are_refused() {
+    fn rows_of_different_lengths_are_rejected() {
         let mut table = Table::new(0);
         table.row(["a", "b"]).unwrap();
         assert!(table.row(["a"]).is_err());
     }
 
     #[test]
-    fn a_figure_that_is_no_number_is_refused_by_name() {
+    fn a_value_that_is_not_a_number_is_rejected_by_name() {
         assert_eq!(figure("left", 1.5).unwrap(), "1.500000");
         assert!(
             figure("left", f64::NAN)

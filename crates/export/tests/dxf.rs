@@ -1,4 +1,5 @@
-//! DXF files read back: every hole where the board has it, every release with its unit, the same bytes every time.
+//! DXF files read back: every hole is where the board has it, every release states its unit, and the bytes are the same every
+//! time.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -16,7 +17,7 @@ use workshop::Workpiece;
 const RELEASES: [DxfRelease; 2] = [DxfRelease::R12, DxfRelease::R2000];
 const UNITS: [(Units, f64); 2] = [(Units::Mm, 1.0), (Units::INCH, INCH)];
 
-/// A board of two halves, with all that a plan can show.
+/// A board of two halves, with everything that a plan can show.
 fn board() -> Board {
     let mut board = Board::default();
     board.panel.build = Build::Halves;
@@ -38,7 +39,7 @@ fn read(sheet: &Sheet, options: DxfOptions) -> DxfFile {
     DxfFile::read(dxf(sheet, options).unwrap().as_bytes()).unwrap()
 }
 
-/// A sheet with one part, its page shifted against the board.
+/// A sheet with one part, with its page shifted relative to the board.
 fn one(layer: Layer, line: Line, shape: Shape) -> Sheet {
     let mut sheet = sheet(&board());
     sheet.view.items = vec![Item { layer, line, shape }];
@@ -100,10 +101,10 @@ fn the_unit_is_stated_as_far_as_each_release_can() {
     }
 }
 
-/// Names of tables in R12 have up to 31 letters, figures, `$`, `_` and `-` (from memory); only that of the viewport in use begins with a
-/// star.
+/// Names in R12 have up to 31 letters, digits, `$`, `_` and `-` (from memory); only that of the active viewport begins with an
+/// asterisk.
 #[test]
-fn every_name_is_one_that_r12_allows() {
+fn r12_allows_every_name() {
     for (options, _) in every_option() {
         let text = dxf(&sheet(&board()), options).unwrap();
         let lines: Vec<&str> = text.lines().map(str::trim).collect();
@@ -134,9 +135,9 @@ fn every_name_is_one_that_r12_allows() {
     }
 }
 
-/// A tag's value has at most 255 letters in R12, all of them ASCII, for any typed text.
+/// A tag's value has at most 255 characters in R12, all of them ASCII, for any typed text.
 #[test]
-fn whatever_the_title_is_no_value_is_too_long_for_a_reader() {
+fn no_title_makes_a_value_too_long_for_a_reader() {
     let words = "Ünïcödé 𝔸 板 ".repeat(20);
     let text = Text::level(Point::ORIGIN, 4.0, Anchor::Start, words);
     let sheet = one(Layer::Title, Line::Dimension, Shape::Text(text));
@@ -149,7 +150,7 @@ fn whatever_the_title_is_no_value_is_too_long_for_a_reader() {
 }
 
 #[test]
-fn every_layer_in_use_is_declared_and_no_other() {
+fn exactly_the_layers_in_use_are_declared() {
     for (options, _) in every_option() {
         let file = read(&sheet(&board()), options);
         let mut used: Vec<_> = file.shapes.iter().map(|shape| &shape.layer).collect();
@@ -173,7 +174,7 @@ fn every_layer_in_use_is_declared_and_no_other() {
 }
 
 #[test]
-fn crosses_and_the_roundover_keep_off_the_layers_that_are_worked() {
+fn crosses_and_the_roundover_are_not_on_layers_that_are_machined() {
     let mut board = board();
     board.blank.roundover = 3.0;
     board.template.marking = Marking::Both;
@@ -196,7 +197,7 @@ fn crosses_and_the_roundover_keep_off_the_layers_that_are_worked() {
 }
 
 #[test]
-fn the_bar_of_the_sheet_is_as_long_in_the_unit_of_the_file() {
+fn the_bar_of_the_sheet_has_its_length_in_the_unit_of_the_file() {
     for (options, unit) in every_option() {
         let file = read(&sheet(&board()), options);
         let bars = file.shapes.iter().filter(|shape| match shape.kind {
@@ -241,7 +242,7 @@ fn y_points_up_and_an_arc_runs_from_end_to_start() {
             1e-8
         );
     }
-    // Counter-clockwise by 100 degrees, over 12 o'clock.
+    // Counterclockwise by 100 degrees, across 12 o'clock.
     assert_near!(
         Angle::degrees(to - from).wrapped().as_degrees(),
         100.0,
@@ -250,7 +251,7 @@ fn y_points_up_and_an_arc_runs_from_end_to_start() {
 }
 
 #[test]
-fn an_arc_all_around_is_a_circle_and_one_of_no_length_is_not_there() {
+fn an_arc_of_a_full_turn_is_a_circle_and_one_of_length_0_is_left_out() {
     let arc = |sweep| {
         Shape::Arc(Arc {
             center: Point::ORIGIN,
@@ -265,7 +266,7 @@ fn an_arc_all_around_is_a_circle_and_one_of_no_length_is_not_there() {
 }
 
 #[test]
-fn words_keep_their_place_and_need_no_letter_beyond_ascii() {
+fn words_keep_their_position_and_use_only_ascii() {
     let words = Text {
         turn: Angle::degrees(-30.0),
         ..Text::level(Point::new(3.0, 4.0), 10.0, Anchor::Middle, "Ø 12 – 60°")
@@ -296,7 +297,7 @@ fn words_keep_their_place_and_need_no_letter_beyond_ascii() {
 }
 
 #[test]
-fn marks_of_the_page_come_into_the_frame_of_the_board() {
+fn marks_of_the_page_are_moved_into_the_frame_of_the_board() {
     let mut sheet = sheet(&board());
     let pin = sheet.view.page_from_board.to_point();
     let shape = Shape::Circle(kurbo::Circle::new(pin, 2.0));
@@ -310,7 +311,7 @@ fn marks_of_the_page_come_into_the_frame_of_the_board() {
 }
 
 #[test]
-fn what_is_hidden_or_a_guide_is_dashed() {
+fn hidden_parts_and_guides_are_dashed() {
     let file = read(&sheet(&board()), DxfOptions::default());
     let of = |layer| file.shapes.iter().filter(move |shape| shape.layer == layer);
     assert!(of("SEAMS").all(|shape| shape.line_type == "HIDDEN"));
@@ -326,9 +327,9 @@ fn the_same_sheet_gives_the_same_bytes() {
     }
 }
 
-/// Each handle names one thing, and the next that is free comes after them all.
+/// Each handle names one thing, and the next free one is higher than all of them.
 #[test]
-fn handles_are_told_apart() {
+fn handles_are_unique() {
     let release = DxfRelease::R2000;
     let text = dxf(
         &sheet(&board()),
@@ -359,7 +360,7 @@ fn handles_are_told_apart() {
 }
 
 #[test]
-fn a_part_that_is_nowhere_is_refused() {
+fn a_part_without_a_finite_position_is_rejected() {
     let shape = Shape::Circle(kurbo::Circle::new((f64::NAN, 0.0), 2.0));
     let sheet = one(Layer::Track, Line::Drill, shape);
     let error = dxf(&sheet, DxfOptions::default()).unwrap_err();

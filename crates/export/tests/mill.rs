@@ -15,9 +15,9 @@ use workshop::{Groove, GrooveKind, Stroke, Workpiece};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;
-/// Cost of rounding in a file, mm.
+/// Rounding error of a file, mm.
 const PLACE: f64 = 1e-3;
-/// Where the machine is when a program starts: somewhere below clearance, off the board.
+/// The machine's position when a program starts: somewhere below clearance, off the board.
 const PARKED: [f64; 3] = [-400.0, -400.0, 5.0];
 
 fn options() -> GcodeOptions {
@@ -74,7 +74,7 @@ fn place([x, y, _]: [f64; 3]) -> Point {
     Point::new(x, y)
 }
 
-/// The way of a step at feed rate, as a stroke; none for a plunge and for a rapid.
+/// The path of a step at feed rate, as a stroke; none for a plunge and for a rapid.
 fn way(step: &GcodeStep) -> Option<Stroke> {
     let (from, to) = (place(step.from), place(step.to));
     match step.kind {
@@ -99,7 +99,7 @@ fn way(step: &GcodeStep) -> Option<Stroke> {
     }
 }
 
-/// Nothing moves fast through wood, nothing cuts with the spindle off or without a feed, and the end is as it must be.
+/// Checks that nothing moves fast through wood, nothing cuts with the spindle off or without a feed, and the end is correct.
 fn assert_safe(program: &Program) {
     let run = run(program);
     for step in &run.steps {
@@ -133,7 +133,7 @@ fn lowest(run: &GcodeRun) -> f64 {
     run.steps.iter().map(|step| step.to[2]).fold(0.0, f64::min)
 }
 
-/// The edge of a board is cut down to its skin, all round, and the cutter stays outside the board.
+/// Checks that the edge of a board is cut down to its skin all around, and that the cutter stays outside the board.
 fn assert_edge(diameter: f64, options: &GcodeOptions) {
     let program = gcode_edge(diameter, options).unwrap();
     assert_safe(&program);
@@ -159,7 +159,7 @@ fn assert_edge(diameter: f64, options: &GcodeOptions) {
         let Some(Stroke::Arc(arc)) = way(step) else {
             panic!("{step:?}")
         };
-        // Down no faster than it may plunge.
+        // Down no faster than the plunge feed.
         let drop = step.from[2] - step.to[2];
         let along = arc.radius * arc.sweep.as_radians().abs();
         let minutes = kurbo::Vec2::new(along, drop).length() / step.feed;
@@ -175,7 +175,7 @@ fn assert_edge(diameter: f64, options: &GcodeOptions) {
 }
 
 #[test]
-fn the_edge_is_cut_all_round_outside_the_board_down_to_its_skin() {
+fn the_edge_is_cut_all_around_outside_the_board_down_to_its_skin() {
     for options in in_both_units() {
         for diameter in [50.0, 333.333_33, 560.0, 1_234.567_89] {
             assert_edge(diameter, &options);
@@ -184,7 +184,7 @@ fn the_edge_is_cut_all_round_outside_the_board_down_to_its_skin() {
 }
 
 #[test]
-fn the_program_of_the_edge_reads_as_follows() {
+fn the_program_for_the_edge_has_this_text() {
     let program = gcode_edge(560.0, &options()).unwrap();
     assert_eq!(program.stem, "edge");
     let lines: Vec<&str> = program.text.lines().collect();
@@ -217,7 +217,7 @@ fn the_program_of_the_edge_reads_as_follows() {
 }
 
 #[test]
-fn without_a_skin_the_edge_is_cut_only_where_a_spoilboard_is_allowed_for() {
+fn an_edge_without_a_skin_needs_a_spoilboard() {
     let no_skin = |through| {
         let options = with(|options| {
             edge_of(options).skin = 0.0;
@@ -229,13 +229,13 @@ fn without_a_skin_the_edge_is_cut_only_where_a_spoilboard_is_allowed_for() {
     assert!(no_skin(Some(0.0)).unwrap().text.contains("CUTS THROUGH"));
 }
 
-/// The refusal of an edge with a setting changed.
+/// The error for an edge with a changed setting.
 fn refused_edge(change: impl Fn(&mut GcodeOptions)) -> String {
     gcode_edge(560.0, &with(change)).unwrap_err().to_string()
 }
 
 #[test]
-fn an_edge_that_is_not_settled_or_cannot_be_cut_is_refused() {
+fn an_incomplete_or_impossible_edge_is_rejected() {
     let error = refused_edge(|options| options.machine.edge = None);
     assert_eq!(
         error,
@@ -305,7 +305,7 @@ fn grooved(shape: PocketShape) -> (Vec<Groove>, Grooves, f64) {
     (plan.grooves, wanted, plan.depth)
 }
 
-/// Every groove is followed at its full depth, and nothing else is.
+/// Checks that every groove is followed at its full depth, and that nothing else is.
 fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &GcodeOptions) {
     let program = gcode_grooves(strokes, wanted, options).unwrap();
     assert_safe(&program);
@@ -334,7 +334,7 @@ fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &Gc
         let near = all.iter().any(|stroke| stroke.distance(at) <= PLACE);
         assert!(near, "cuts {at:?}");
     }
-    // A piece too short to be written is cut by going down there.
+    // A piece too short to be written is cut by plunging there.
     let ends = run
         .steps
         .iter()
@@ -357,7 +357,7 @@ fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &Gc
 }
 
 #[test]
-fn every_groove_is_cut_where_it_is_drawn_and_to_its_depth() {
+fn every_groove_is_cut_where_it_is_drawn_at_its_depth() {
     for shape in [PocketShape::Row, PocketShape::Arc, PocketShape::Ring] {
         let (strokes, wanted, depth) = grooved(shape);
         for options in in_both_units() {
@@ -367,7 +367,7 @@ fn every_groove_is_cut_where_it_is_drawn_and_to_its_depth() {
 }
 
 #[test]
-fn circles_stay_circles_and_lines_are_cut_there_and_back() {
+fn circles_stay_circles_and_lines_are_cut_back_and_forth() {
     let ring = Groove {
         kind: GrooveKind::Rim,
         player: 0,
@@ -420,7 +420,7 @@ fn circles_stay_circles_and_lines_are_cut_there_and_back() {
     assert!(program.text.contains("Width 3, depth 1.5, passes: 2"));
 }
 
-/// The refusal of grooves with a setting changed.
+/// The error for grooves with a changed setting.
 fn refused(change: impl Fn(&mut GcodeOptions, &mut Grooves)) -> String {
     let (strokes, mut wanted, _) = grooved(PocketShape::Row);
     let mut options = options();
@@ -430,7 +430,7 @@ fn refused(change: impl Fn(&mut GcodeOptions, &mut Grooves)) -> String {
 }
 
 #[test]
-fn grooves_that_are_not_settled_or_cannot_be_cut_are_refused() {
+fn incomplete_or_impossible_grooves_are_rejected() {
     assert!(refused(|options, _| options.machine.groove = None).contains("for the V bit"));
     let unsettled = CutterRun {
         speed: Some(9000.0),
@@ -462,12 +462,12 @@ fn grooves_that_are_not_settled_or_cannot_be_cut_are_refused() {
     assert!(matches!(lost, Err(GcodeError::Groove { .. })), "{lost:?}");
 }
 
-/// So many powers of ten.
+/// Ten to a power.
 fn tens(power: f64) -> f64 {
     (power * core::f64::consts::LN_10).exp()
 }
 
-/// An outline of one bend or more, closed or not, of lines and arcs as short and as long as may be.
+/// An outline with one bend or more, closed or open, with lines and arcs as short and as long as possible.
 fn outlines() -> impl Strategy<Value = Groove> {
     let piece = (
         any::<bool>(),
@@ -507,7 +507,7 @@ fn outlines() -> impl Strategy<Value = Groove> {
 
 proptest! {
     #[test]
-    fn any_board_is_cut_round_outside_its_edge(
+    fn any_board_is_cut_round_from_outside_its_edge(
         diameter in 1.0..5000.0_f64,
         cutter in 0.1..50.0_f64,
         pass in 0.2..30.0_f64,

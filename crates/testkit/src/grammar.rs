@@ -1,18 +1,18 @@
-//! Faults of grammar that arithmetic puts into a sentence: a wrong article, a plural after 1, a number that is not one, a length without
-//! its unit.
+//! Grammar faults that calculated values cause in a sentence: a wrong article, a plural after 1, a number that is not one, a
+//! length without its unit.
 
-/// Words that begin with a vowel letter and the sound of a consonant.
+/// Words that begin with a vowel but are pronounced with a consonant.
 const AS_CONSONANT: [&str; 4] = ["one", "uni", "use", "eu"];
-/// Words that end in s and may follow a 1 that counts nothing, or are one of a kind.
+/// Words that end in s and may follow a 1 that is not a count, or that are singular.
 const NO_PLURAL: [&str; 10] = [
     "across", "is", "has", "was", "less", "pass", "as", "glass", "lies", "sits",
 ];
 
-/// Words before a number that counts nothing: "Flaw 1 corners".
+/// Words before a number that is not a count: "Flaw 1 corners".
 const NUMBERED: [&str; 4] = ["Flaw", "flaw", "Layer", "layer"];
-/// Words after a letter that is a name and no article: "with a and b", "a hole A of the jig".
+/// Words after a letter that is a name and not an article: "with a and b", "a hole A of the jig".
 const AFTER_NAME: [&str; 4] = ["and", "of", "or", "to"];
-/// Words for which the program has another one everywhere.
+/// Words for which the program uses another one everywhere.
 const NOT_OURS: [(&str, &str); 6] = [
     ("pcs", "pieces"),
     ("pcs.", "pieces"),
@@ -21,15 +21,15 @@ const NOT_OURS: [(&str, &str); 6] = [
     ("mending", "fixing"),
     ("settled", "the state itself: typed, required"),
 ];
-/// Words that may follow a number and an "in" that is no unit: "1 in a row", "2 in each pocket".
+/// Words that may follow a number and an "in" that is not a unit: "1 in a row", "2 in each pocket".
 const AFTER_IN: [&str; 13] = [
     "a", "all", "an", "both", "each", "every", "from", "it", "its", "one", "the", "two", "this",
 ];
 
 /// Every fault of a sentence, in words.
 ///
-/// Where a measure differs from its limit by less than the usual digits show, it is printed with more of them: `now 0.4676", needs
-/// 0.4682"`.
+/// Where a measured value differs from its limit by less than the usual digits show, it is printed with more of them: `now
+/// 0.4676", needs 0.4682"`.
 pub fn grammar_faults(words: &str) -> Vec<String> {
     let mut found = Vec::new();
     for (part, fault) in [
@@ -44,7 +44,7 @@ pub fn grammar_faults(words: &str) -> Vec<String> {
         ("about ≈", "rounding said twice"),
         ("{", "a gap that was not filled"),
     ] {
-        // An ellipsis of numbers and decimals without their zero are no faults of this kind.
+        // An ellipsis of numbers and decimals without their leading zero are no faults of this kind.
         if words.contains(part) && !(part == " ." && has_bare_decimal(words)) {
             found.push(fault.to_owned());
         }
@@ -67,7 +67,7 @@ pub fn grammar_faults(words: &str) -> Vec<String> {
         let other = NOT_OURS.iter().find(|(not, _)| *not == bare);
         found.extend(other.map(|(not, but)| format!("\"{not}\": say {but}")));
     }
-    // A measure close to its limit, and the ends of a range, need their digits.
+    // A measured value close to its limit, and the ends of a range, need their digits.
     let is_exact = words.starts_with("now ") && words.contains(", needs ")
         || words.contains(" is out of range; use ");
     found.extend(each.iter().filter_map(|word| minus_zero(word)));
@@ -76,13 +76,13 @@ pub fn grammar_faults(words: &str) -> Vec<String> {
     found
 }
 
-/// Whether a decimal stands without the zero before its point.
+/// Whether a decimal lacks the zero before its point.
 fn has_bare_decimal(words: &str) -> bool {
     let mut after = words.split(" .").skip(1);
     after.any(|rest| rest.starts_with(|first: char| first.is_ascii_digit()))
 }
 
-/// An article that does not go with the word after it.
+/// The fault of an article that does not match the word after it.
 fn article(article: &str, next: &str) -> Option<String> {
     let word = next.trim_matches(|letter: char| !letter.is_alphanumeric());
     let first = word.chars().next()?;
@@ -90,11 +90,11 @@ fn article(article: &str, next: &str) -> Option<String> {
     let lower = word.to_lowercase();
     let has_digit = word.contains(|letter: char| letter.is_ascii_digit());
     let sounds = if first.is_ascii_digit() {
-        // Eight, eleven and eighteen begin with the sound of a vowel.
+        // Eight, eleven and eighteen begin with a vowel sound.
         let whole: String = word.chars().take_while(char::is_ascii_digit).collect();
         whole.starts_with('8') || whole == "11" || whole == "18"
     } else if has_digit && first.is_uppercase() {
-        // Spelled, by the names of the letters: an R12, a G81.
+        // Spelled letter by letter: an R12, a G81.
         "AEFHILMNORSX".contains(first)
     } else {
         "aeiou".contains(lower.chars().next()?)
@@ -109,12 +109,12 @@ fn article(article: &str, next: &str) -> Option<String> {
         "an" | "An" if is_letters || first.is_ascii_digit() => !sounds,
         _ => false,
     };
-    // Letters alone may be spelled or said: "an SVG", "a NIOSH limit".
+    // Capitals may be spelled or pronounced as a word: "an SVG", "a NIOSH limit".
     let spelled = word.len() > 1 && word.chars().all(char::is_uppercase);
     (wrong && !spelled).then(|| format!("article: {article} {next}"))
 }
 
-/// A plural after a 1.
+/// The fault of a plural after a 1.
 fn plural(count: &str, next: &str) -> Option<String> {
     let word = next.trim_matches(|letter: char| !letter.is_alphabetic());
     let is_one = count == "1" || count == "(1";
@@ -126,7 +126,7 @@ fn plural(count: &str, next: &str) -> Option<String> {
     (is_one && plural).then(|| format!("plural: {count} {next}"))
 }
 
-/// A length in inches with its unit spelled: the sign `"` stands everywhere else.
+/// The fault of a length in inches with its unit spelled out, where `"` is used everywhere else.
 fn inches(number: &str, unit: &str, next: Option<&str>) -> Option<String> {
     let is_number = number
         .chars()
@@ -147,7 +147,7 @@ fn starts_a_count(word: &str) -> bool {
     word.starts_with(|first: char| first.is_ascii_digit())
 }
 
-/// A rounded number, marked by ≈, that ends without a unit.
+/// The fault of a rounded number, marked by ≈, that ends without a unit.
 fn without_unit(each: &[&str]) -> Option<String> {
     let is_digits = |word: &str| {
         word.chars()
@@ -172,7 +172,7 @@ fn without_unit(each: &[&str]) -> Option<String> {
         .map(|number| format!("a rounded number without its unit: {number}"))
 }
 
-/// The digits that a word begins with.
+/// The digits at the start of a word.
 fn digits(word: &str) -> String {
     let bare = word.trim_matches(|letter: char| "(),;:".contains(letter));
     let digits = bare.chars();
@@ -181,14 +181,14 @@ fn digits(word: &str) -> String {
         .collect()
 }
 
-/// A zero with a minus.
+/// The fault of a zero with a minus sign.
 fn minus_zero(word: &str) -> Option<String> {
     let digits = digits(word);
     let value: f64 = digits.parse().ok()?;
     (digits.starts_with('-') && value == 0.0).then(|| format!("zero with a minus: {word}"))
 }
 
-/// More decimals than a maker can set.
+/// The fault of more decimals than a maker can set.
 fn decimals(word: &str) -> Option<String> {
     let digits = digits(word);
     digits.parse::<f64>().ok()?;

@@ -1,7 +1,7 @@
-//! Measures and readers that tests share; never a dependency of the program itself.
+//! Assertions and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
-//! * [`grammar_faults`]: faults that arithmetic puts into a sentence.
+//! * [`grammar_faults`]: grammar faults that calculated values cause in a sentence.
 //! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `svg_circles`, `Gray`, `DxfFile`, `IcalPart`, with the feature `readback`:
 //!   independent readers of exported drawings.
 //! * `run_gcode`, with the feature `readback`: an interpreter that returns every move of a program.
@@ -46,7 +46,7 @@ pub use soft::Soft;
 
 /// A value with a distance to another, for [`assert_near!`].
 pub trait Near {
-    /// Distance of `self` from `other`, in their own unit.
+    /// Distance of `self` from `other`, in their common unit.
     fn distance_to(&self, other: &Self) -> f64;
 }
 
@@ -62,7 +62,7 @@ impl Near for kurbo::Point {
     }
 }
 
-/// Asserts that two numbers or points lie within a tolerance; prints both and the difference.
+/// Asserts that two numbers or points are within a tolerance; prints both and the difference.
 #[macro_export]
 macro_rules! assert_near {
     ($left:expr, $right:expr, $tolerance:expr $(,)?) => {{

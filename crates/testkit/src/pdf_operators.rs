@@ -1,4 +1,4 @@
-//! Carries out the operators of a PDF page (ISO 32000-1:2008, 8 and 9) and keeps what they draw.
+//! An interpreter for the operators of a PDF page (ISO 32000-1:2008, 8 and 9) that records what they draw.
 
 use std::collections::BTreeMap;
 
@@ -17,32 +17,32 @@ struct State {
     size: f64,
 }
 
-/// A piece of a path, in the user space that it was drawn in.
+/// A piece of a path, in the user space in which it was drawn.
 #[derive(Clone, Copy)]
 enum Piece {
     Line(Line),
     Curve(CubicBez),
 }
 
-/// Carries out a page's operators.
+/// Executes a page's operators.
 pub struct Reader<'a> {
     encodings: BTreeMap<String, Encoding<'a>>,
     forms: BTreeMap<String, Content>,
     state: State,
     saved: Vec<State>,
-    /// Where the path under construction has started.
+    /// The start of the path under construction.
     start: Point,
     pieces: Vec<Piece>,
-    /// Where the current line of words starts, and which way it runs.
+    /// The start and direction of the current line of words.
     line_matrix: Affine,
-    /// The layer of each marked part that is open; a part may have none.
+    /// The layer of each open marked part; a part may have none.
     marks: Vec<Option<String>>,
-    /// The page, as far as it has been read.
+    /// The page as far as it has been read.
     pub page: PdfPage,
 }
 
 impl<'a> Reader<'a> {
-    /// For a page with these fonts and forms, by name.
+    /// A reader for a page with these fonts and forms, by name.
     pub fn new(
         encodings: BTreeMap<String, Encoding<'a>>,
         forms: BTreeMap<String, Content>,
@@ -60,18 +60,18 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The page after a printer is done with it, which moves points of the page, in mm.
+    /// The page as printed by a printer, which moves points of the page, mm.
     pub fn printed(mut self, printer: Affine) -> Self {
         let mm_from_units = Affine::scale(1.0 / UNITS_PER_MM);
         self.state.page_from_user = mm_from_units.inverse() * printer * mm_from_units;
         self
     }
 
-    /// Carries out operators in order.
+    /// Executes operators in order.
     ///
     /// # Errors
     ///
-    /// An operator without its operands.
+    /// A [`lopdf::Error`] for an operator without its operands.
     pub fn carry_out(&mut self, operations: &[Operation]) -> lopdf::Result<()> {
         operations
             .iter()
@@ -126,7 +126,7 @@ impl<'a> Reader<'a> {
         self.start = to;
     }
 
-    /// Keeps the path that is stroked: one circle, or lines.
+    /// Records the stroked path: one circle, or lines.
     fn paint(&mut self) {
         let page_from_user = self.mm_from_user();
         let curves = self.pieces.iter().filter_map(|piece| match piece {
@@ -156,7 +156,7 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// Draws a form as if its operators stood here, its changes of the state undone at the end.
+    /// Draws a form as if its operators were in its place, and restores the state at the end.
     fn draw_form(&mut self, name: Option<&Object>) -> lopdf::Result<()> {
         let name = name.and_then(name_of).unwrap_or_default();
         let Some(form) = self.forms.get(&name).cloned() else {
@@ -192,7 +192,7 @@ fn name_of(object: &Object) -> Option<String> {
     Some(String::from_utf8_lossy(name).into_owned())
 }
 
-/// Center and radius of curves that run once around in equal steps, none of them more than 0.001 mm off.
+/// Center and radius of curves that run once around in equal steps, none of which deviates by more than 0.001 mm.
 fn circle_of(curves: &[CubicBez]) -> Option<(Point, f64)> {
     let (first, last) = (curves.first()?, curves.last()?);
     let sum: Vec2 = curves

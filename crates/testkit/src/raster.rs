@@ -1,4 +1,4 @@
-//! A page as gray pixels, and the round things on it.
+//! A page as gray pixels, and the round marks on it.
 //!
 //! A raster is the ink that a printer would put on paper, from any format: two formats agree if their pixels do.
 
@@ -7,22 +7,22 @@ use kurbo::Point;
 /// A page as gray pixels.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gray {
-    /// Pixels in a row.
+    /// Number of pixels in a row.
     pub width: usize,
-    /// Rows.
+    /// Number of rows.
     pub height: usize,
-    /// Pixels in an inch.
+    /// Pixels per inch.
     pub dpi: u32,
-    /// Height of the upper edge above the page's lower edge, in mm; the lowest row may be cut.
+    /// Height of the upper edge above the page's lower edge, mm; the lowest row may be incomplete.
     pub top: f64,
-    /// From 0, black, to 255, white; row by row from the top.
+    /// Gray values from 0, black, to 255, white; row by row from the top.
     pub pixels: Vec<u8>,
 }
 
-/// Ink in one piece.
+/// A connected piece of ink.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Blob {
-    /// Its center of gravity in mm from the page's lower left corner, y up.
+    /// Its center of gravity, mm from the page's lower left corner, y up.
     pub center: Point,
     /// Width of the box around it, in mm.
     pub width: f64,
@@ -37,7 +37,7 @@ pub struct Blob {
 }
 
 impl Blob {
-    /// The diameter in mm, if this is a ring (of the middle of its line) or a filled disc (of its edge).
+    /// The diameter, mm, if this is a ring (of the center of its line) or a filled disc (of its edge).
     pub fn diameter(&self) -> Option<f64> {
         let square = (self.width - self.height).abs() <= 0.05 * self.width.max(self.height);
         let share = self.spread / self.reach;
@@ -51,13 +51,13 @@ impl Blob {
     }
 }
 
-/// Below this spread, as a share of the reach, ink is a ring.
+/// Spread below which ink is a ring, as a share of the reach.
 const THIN: f64 = 0.1;
-/// A disc's reach is 2/3 of its radius and its spread the square root of 1/18 of it; this is their ratio.
+/// Ratio of spread to reach for a disc: its reach is 2/3 of its radius and its spread the square root of 1/18 of it.
 const DISC_SHARE: f64 = 0.353_553_390_593_273_8;
 
 impl Gray {
-    /// From pixels of four bytes each, on a white page whose height is given in mm.
+    /// A page from pixels of four bytes each, on white, with its height in mm.
     pub(crate) fn from_rgba(width: usize, dpi: u32, top: f64, bytes: &[u8]) -> Self {
         let pixels: Vec<u8> = bytes.chunks_exact(4).map(|pixel| pixel[1]).collect();
         let height = pixels.len() / width.max(1);
@@ -70,7 +70,7 @@ impl Gray {
         }
     }
 
-    /// Share of ink at a pixel, 0 to 1; outside the page there is none.
+    /// Share of ink at a pixel, 0 to 1; 0 outside the page.
     pub fn ink(&self, x: usize, y: usize) -> f64 {
         let inside = x < self.width && y < self.height;
         let pixel = inside
@@ -79,7 +79,7 @@ impl Gray {
         1.0 - f64::from(pixel.copied().unwrap_or(255)) / 255.0
     }
 
-    /// All ink of the page, in mm².
+    /// Total area of ink on the page, mm².
     pub fn area(&self) -> f64 {
         let ink = self
             .pixels
@@ -88,7 +88,7 @@ impl Gray {
         ink.sum::<f64>() * self.pixel() * self.pixel()
     }
 
-    /// Every piece of ink that hangs together, by its topmost row, then from the left.
+    /// Every connected piece of ink, by its topmost row, then from the left.
     pub fn blobs(&self) -> Vec<Blob> {
         let mut seen = vec![false; self.pixels.len()];
         let mut blobs = Vec::new();
@@ -113,12 +113,12 @@ impl Gray {
         25.4 / f64::from(self.dpi)
     }
 
-    /// Faint pixels count too: they are the edge of a line.
+    /// Whether a pixel has ink; faint pixels count too, since they are the edge of a line.
     fn has_ink(&self, index: usize) -> bool {
         self.pixels.get(index).is_some_and(|&pixel| pixel < 250)
     }
 
-    /// The pixels that hang together with one, corner to corner.
+    /// The pixels connected with one, including across corners.
     fn piece(&self, start: usize, seen: &mut [bool]) -> Vec<usize> {
         let mut piece = vec![start];
         let mut next = 0;
@@ -177,7 +177,7 @@ mod tests {
 
     const DPI: u32 = 254;
 
-    /// A page of 20 x 10 mm, ten pixels in a mm, each pixel's ink computed from its center in mm.
+    /// A page of 20 x 10 mm with ten pixels per mm, each pixel's ink computed from its center in mm.
     fn page(ink: impl Fn(Point) -> f64) -> Gray {
         let (width, height) = (200, 100);
         let pixels = (0..width * height).map(|index| {

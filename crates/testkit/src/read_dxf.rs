@@ -41,22 +41,22 @@ pub enum DxfKind {
         /// Its radius.
         radius: f64,
     },
-    /// Part of a circle, counter-clockwise.
+    /// Part of a circle, counterclockwise.
     Arc {
         /// Center of the circle.
         center: Point,
         /// Radius of the circle.
         radius: f64,
-        /// Where it starts, in degrees counter-clockwise from 3 o'clock.
+        /// Its start, degrees counterclockwise from 3 o'clock.
         from: f64,
-        /// Where it ends, in the same way.
+        /// Its end, in the same way.
         to: f64,
     },
     /// A straight line between two points.
     Line(Point, Point),
     /// Words.
     Words {
-        /// Where the first letter starts.
+        /// The start of the first letter.
         start: Point,
         /// Height of capitals.
         height: f64,
@@ -70,7 +70,7 @@ impl DxfFile {
     ///
     /// # Errors
     ///
-    /// A sentence if the reader finds a fault, or a kind of entity that a drawing of ours has no use for.
+    /// A sentence if the reader finds a fault, or a kind of entity that our drawings do not contain.
     pub fn read(bytes: &[u8]) -> Result<Self, String> {
         let drawing = Drawing::load(&mut &*bytes).map_err(|error| error.to_string())?;
         let shapes = drawing.entities().map(|entity| {
@@ -150,7 +150,7 @@ mod tests {
     const CIRCLE: &str = "0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n8\nTRACK\n10\n100.0\n20\n-2.5\n30\n0.0\n40\n6.35\n0\nENDSEC\n0\nEOF\n";
 
     #[test]
-    fn a_circle_is_where_the_file_says() {
+    fn a_circle_is_where_the_file_has_it() {
         let file = DxfFile::read(CIRCLE.as_bytes()).unwrap();
         assert_eq!(file.circles("TRACK"), [(Point::new(100.0, -2.5), 6.35)]);
         assert_eq!(file.circles("HOME"), []);
@@ -158,13 +158,13 @@ mod tests {
     }
 
     #[test]
-    fn an_entity_that_is_not_drawn_here_is_told() {
+    fn an_entity_that_our_drawings_lack_is_reported() {
         let file = CIRCLE.replace("CIRCLE", "ELLIPSE");
         assert!(DxfFile::read(file.as_bytes()).is_err());
     }
 
     #[test]
-    fn what_is_no_dxf_is_refused() {
+    fn text_that_is_not_a_dxf_is_an_error() {
         assert!(DxfFile::read(b"no drawing").is_err());
     }
 }

@@ -1,13 +1,13 @@
-//! An independent reader of iCalendar files, by RFC 5545 alone: content lines, folding, escapes, components.
+//! An independent reader of iCalendar files, based only on RFC 5545: content lines, folding, escapes, components.
 
 use std::collections::BTreeMap;
 
-/// A component of a file: its properties, each once or more, and the components within it.
+/// A component of a file: its properties, each once or several times, and the components within it.
 #[derive(Debug, Clone, Default)]
 pub struct IcalPart {
-    /// Its name, as VEVENT.
+    /// Its name, such as VEVENT.
     pub name: String,
-    /// Its properties by name, with their values as they stand, parameters left away.
+    /// Its properties by name, with their raw values, without parameters.
     pub properties: BTreeMap<String, Vec<String>>,
     /// The components within it.
     pub parts: Vec<IcalPart>,
@@ -17,7 +17,7 @@ impl IcalPart {
     /// Reads a file.
     ///
     /// # Errors
-    /// The first line that is not as the standard has it, and why.
+    /// The first line that violates the standard, and why.
     pub fn read(bytes: &[u8]) -> Result<Self, String> {
         let text = core::str::from_utf8(bytes).map_err(|error| error.to_string())?;
         let mut open: Vec<Self> = vec![Self::default()];
@@ -47,7 +47,7 @@ impl IcalPart {
         }
     }
 
-    /// The one value of a property, as it stands.
+    /// The single raw value of a property.
     pub fn value(&self, name: &str) -> Option<&str> {
         match self.properties.get(name)?.as_slice() {
             [one] => Some(one),
@@ -55,7 +55,7 @@ impl IcalPart {
         }
     }
 
-    /// The one value of a property that is text, its escapes taken away (3.3.11).
+    /// The single value of a text property, with its escapes removed (3.3.11).
     pub fn text(&self, name: &str) -> Option<String> {
         let mut text = String::new();
         let mut letters = self.value(name)?.chars();
@@ -66,7 +66,7 @@ impl IcalPart {
                     escaped @ ('\\' | ';' | ',') => escaped,
                     _ => return None,
                 }),
-                // Signs that separate parts must be escaped in a text.
+                // Separators must be escaped in a text.
                 ';' | ',' => return None,
                 letter => text.push(letter),
             }
@@ -75,7 +75,7 @@ impl IcalPart {
     }
 }
 
-/// The content lines, folds taken away (3.1): each line ends in CR LF and has at most 75 octets.
+/// The content lines, unfolded (3.1): each line ends in CR LF and has at most 75 octets.
 fn unfolded(text: &str) -> Result<Vec<String>, String> {
     let body = text
         .strip_suffix("\r\n")
@@ -99,7 +99,7 @@ fn unfolded(text: &str) -> Result<Vec<String>, String> {
     Ok(lines)
 }
 
-/// Name and value of a content line: the value begins at the first colon that is in no quotes.
+/// The name and value of a content line: the value begins at the first colon outside quotes.
 fn content(line: &str) -> Result<(String, String), String> {
     let mut is_quoted = false;
     let colon = line.char_indices().find(|(_, letter)| {

@@ -1,6 +1,6 @@
 //! A PDF read back: its pages' boxes, and the circles, lines and words drawn on them.
 //!
-//! By two readers independent of the writer: one for the objects and operators, one for the pixels.
+//! Two readers independent of the writer are used: one for the objects and operators, one for the pixels.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -22,7 +22,7 @@ pub(crate) const UNITS_PER_MM: f64 = 72.0 / 25.4;
 /// A PDF, read.
 #[derive(Debug)]
 pub struct PdfFile {
-    /// The objects of the file, for what this reader does not look at.
+    /// The objects of the file, for what this reader ignores.
     pub document: Document,
     /// The pages in order.
     pub pages: Vec<PdfPage>,
@@ -33,7 +33,7 @@ pub struct PdfFile {
 pub struct PdfPage {
     /// The page's boxes by key (`MediaBox`, ...), in units of 1/72 in.
     pub boxes: BTreeMap<String, Rect>,
-    /// Every path of curves that closes and is round.
+    /// Every closed round path of curves.
     pub circles: Vec<PageCircle>,
     /// Every straight piece of a stroked path.
     pub lines: Vec<PageLine>,
@@ -48,7 +48,7 @@ pub struct PageCircle {
     pub center: Point,
     /// Its radius in mm.
     pub radius: f64,
-    /// The layer that it belongs to, if any.
+    /// Its layer, if any.
     pub layer: Option<String>,
 }
 
@@ -68,7 +68,7 @@ pub struct PageLine {
 pub struct PageWords {
     /// The words, by the font's own table from glyphs to letters.
     pub words: String,
-    /// Where the first letter starts on the baseline, in mm from the page's lower left corner.
+    /// The start of the first letter on the baseline, mm from the page's lower left corner.
     pub at: Point,
     /// Size of the type in mm.
     pub size: f64,
@@ -79,7 +79,7 @@ impl PdfFile {
     ///
     /// # Errors
     ///
-    /// A sentence if the bytes are no PDF or a page cannot be read.
+    /// A sentence if the bytes are not a PDF or a page cannot be read.
     pub fn read(bytes: &[u8]) -> Result<Self, String> {
         Self::read_printed(bytes, Affine::IDENTITY)
     }
@@ -88,7 +88,7 @@ impl PdfFile {
     ///
     /// # Errors
     ///
-    /// As [`Self::read`].
+    /// The errors of [`Self::read`].
     pub fn read_printed(bytes: &[u8], printer: Affine) -> Result<Self, String> {
         let document = Document::load_mem(bytes).map_err(|error| error.to_string())?;
         let pages = document.get_pages().into_values();
@@ -113,11 +113,11 @@ impl PdfFile {
     }
 }
 
-/// The look of a page at so many pixels an inch; pages count from 0.
+/// A page as pixels at this many pixels per inch; pages count from 0.
 ///
 /// # Errors
 ///
-/// A sentence if the bytes are no PDF or there is no such page.
+/// A sentence if the bytes are not a PDF or there is no such page.
 pub fn pdf_raster(bytes: &[u8], page: usize, dpi: u32) -> Result<Gray, String> {
     let pdf = Pdf::new(Arc::new(bytes.to_vec())).map_err(|error| format!("{error:?}"))?;
     let page = pdf
@@ -152,7 +152,7 @@ fn read_page(document: &Document, id: lopdf::ObjectId, printer: Affine) -> lopdf
     })
 }
 
-/// The forms that a page can draw, by name; their own matrices are not looked at.
+/// The forms that a page can draw, by name; their own matrices are ignored.
 fn forms(document: &Document, page: lopdf::ObjectId) -> lopdf::Result<BTreeMap<String, Content>> {
     let mut forms = BTreeMap::new();
     let resources = document.get_page_resources(page)?.0;
@@ -233,7 +233,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_not_round_is_no_circle() {
+    fn a_path_that_is_not_round_is_not_a_circle() {
         let oval = format!("q 1 0 0 1.01 60 40 cm {CIRCLE} Q");
         let read = PdfFile::read(&file(&oval)).unwrap();
         assert_eq!(read.pages[0].circles, []);
@@ -257,7 +257,7 @@ mod tests {
     }
 
     #[test]
-    fn pixels_lie_where_the_operators_say() {
+    fn pixels_are_where_the_operators_put_them() {
         let content = format!("2.83464567 0 0 2.83464567 0 0 cm .2 w 1 0 0 1 30 20 cm {CIRCLE}");
         let found = pdf_raster(&file(&content), 0, 600).unwrap().round_blobs();
         let [(center, diameter)] = found[..] else {
@@ -268,7 +268,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_pdf_is_refused() {
+    fn bytes_that_are_not_a_pdf_are_an_error() {
         assert!(PdfFile::read(b"no pdf").is_err());
         assert!(pdf_raster(b"no pdf", 0, 72).is_err());
         assert!(pdf_raster(&file(""), 1, 72).is_err());

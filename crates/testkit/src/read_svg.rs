@@ -6,11 +6,11 @@ use resvg::usvg::{Group, Node, Options, Path, Tree};
 
 use crate::Gray;
 
-/// The look of an SVG at so many pixels an inch, its words in the typefaces given (bytes of TrueType files).
+/// An SVG as pixels at this many pixels per inch, with its words in the given typefaces (bytes of TrueType files).
 ///
 /// # Errors
 ///
-/// A sentence if the text is no SVG or has no size.
+/// A sentence if the text is not an SVG or has no size.
 pub fn svg_raster(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Gray, String> {
     let tree = read(svg, dpi, fonts)?;
     let size = tree.size();
@@ -23,11 +23,11 @@ pub fn svg_raster(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Gray, String> 
     Ok(Gray::from_rgba(width as usize, dpi, top, pixmap.data()))
 }
 
-/// The pixels of a square SVG at a size, each as red, green, blue and cover, from the upper left.
+/// The pixels of a square SVG at a size, each as red, green, blue and alpha, from the upper left.
 ///
 /// # Errors
 ///
-/// A sentence if the text is no SVG or has no size.
+/// A sentence if the text is not an SVG or has no size.
 pub fn svg_pixels(svg: &str, size: u32) -> Result<Vec<u8>, String> {
     let tree = read(svg, 96, &[])?;
     let mut pixmap = Pixmap::new(size, size).ok_or("no pixels are no picture")?;
@@ -42,11 +42,11 @@ pub fn svg_pixels(svg: &str, size: u32) -> Result<Vec<u8>, String> {
     Ok(bytes.collect())
 }
 
-/// Width and height of an SVG in pixels, so many an inch.
+/// Width and height of an SVG in pixels, with this many per inch.
 ///
 /// # Errors
 ///
-/// A sentence if the text is no SVG or has no size.
+/// A sentence if the text is not an SVG or has no size.
 pub fn svg_size(svg: &str, dpi: u32) -> Result<Size, String> {
     let size = read(svg, dpi, &[])?.size();
     Ok(Size::new(size.width().into(), size.height().into()))
@@ -57,9 +57,9 @@ pub fn svg_size(svg: &str, dpi: u32) -> Result<Size, String> {
 ///
 /// # Errors
 ///
-/// A sentence if the text is no SVG or has no size.
+/// A sentence if the text is not an SVG or has no size.
 pub fn svg_circles(svg: &str, printer: Affine) -> Result<Vec<(Point, f64)>, String> {
-    // At this resolution a pixel is a millimeter, and places keep their digits.
+    // At this resolution a pixel is a millimeter, and positions keep their digits.
     let per_mm = Affine::scale(25.4);
     let tree = read(svg, 1, &[])?;
     let height = f64::from(tree.size().height());
@@ -79,7 +79,7 @@ fn collect_circles(group: &Group, page_from_svg: Affine, circles: &mut Vec<(Poin
     }
 }
 
-/// Center and radius of a closed path of curves whose joints lie on a circle, none more than 0.001 mm off.
+/// Center and radius of a closed path of curves whose joints are on a circle, to within 0.001 mm.
 fn circle_of(path: &Path, page_from_svg: Affine) -> Option<(Point, f64)> {
     let turn = path.abs_transform();
     let [a, b, c, d, e, f] = [turn.sx, turn.ky, turn.kx, turn.sy, turn.tx, turn.ty].map(f64::from);
@@ -104,7 +104,7 @@ fn circle_of(path: &Path, page_from_svg: Affine) -> Option<(Point, f64)> {
     (closed && is_round && ends.len() >= 4).then_some((center, radius))
 }
 
-/// The point that is equally far from three; not a number where they lie on a line.
+/// The point equally far from three points; NaN where they are on a line.
 fn center_of(a: Point, b: Point, c: Point) -> Point {
     let (to_b, to_c) = (b - a, c - a);
     let (bb, cc) = (to_b.hypot2(), to_c.hypot2());
@@ -138,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn a_circle_is_where_the_file_says() {
+    fn a_circle_is_where_the_file_has_it() {
         let file =
             svg("<circle cx='10' cy='5' r='3' fill='none' stroke='#000' stroke-width='.2'/>");
         let found = svg_raster(&file, 600, &[]).unwrap().round_blobs();
@@ -170,7 +170,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_svg_is_refused() {
+    fn text_that_is_not_an_svg_is_an_error() {
         assert!(svg_raster("no svg", 300, &[]).is_err());
     }
 }

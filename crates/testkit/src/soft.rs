@@ -1,9 +1,9 @@
-//! Draws a window in plain code, so that window tests need no graphics card and no system package.
+//! A renderer in plain code, so that window tests need no graphics card and no system package.
 //!
-//! It does what egui's shaders do: vertex color times texture, both premultiplied and in gamma space, blended over the pixels
-//! there. A triangle is cut into one span a row; pixels belong to it if their center does, and a center on an edge belongs to the
-//! right or lower neighbor, so that triangles with a common edge leave neither a gap nor an overlap. Spans of one color skip all
-//! arithmetic, which keeps unoptimized builds quick.
+//! It does what egui's shaders do: vertex color times texture, both premultiplied and in gamma space, blended over the existing
+//! pixels. A triangle is cut into one span per row; pixels belong to it if their center does, and a center on an edge belongs
+//! to the right or lower neighbor, so that triangles with a common edge leave neither a gap nor an overlap. Spans of one color
+//! skip all arithmetic, which keeps unoptimized builds fast.
 
 use std::collections::BTreeMap;
 
@@ -101,14 +101,14 @@ fn at_scale(vertex: Vertex, scale: f32) -> Vertex {
     Vertex { pos, ..vertex }
 }
 
-/// A picture that triangles are painted with.
+/// A picture with which triangles are painted.
 struct Texture {
     image: ColorImage,
     smooth: bool,
 }
 
 impl Texture {
-    /// The color, 0 to 1 a channel, at a place given as shares of width and height.
+    /// The color, 0 to 1 per channel, at a position given as shares of width and height.
     fn color_at(&self, u: f32, v: f32) -> [f32; 4] {
         let [width, height] = self.image.size;
         let (x, y) = (u * width as f32, v * height as f32);
@@ -129,7 +129,7 @@ impl Texture {
         mix(rows[0], rows[1], y - top)
     }
 
-    /// One texel; places outside take the nearest one.
+    /// One texel; positions outside use the nearest one.
     fn texel(&self, x: f32, y: f32) -> Color32 {
         let [width, height] = self.image.size;
         let x = (x.max(0.0) as usize).min(width.saturating_sub(1));
@@ -147,7 +147,7 @@ fn mix(a: [f32; 4], b: [f32; 4], share: f32) -> [f32; 4] {
     [0, 1, 2, 3].map(|channel| a[channel] + (b[channel] - a[channel]) * share)
 }
 
-/// The pixels drawn on, premultiplied, and the part that may be drawn on now.
+/// The pixels of the drawing, premultiplied, and the current clip rectangle.
 struct Canvas {
     width: usize,
     height: usize,
@@ -206,17 +206,17 @@ impl Canvas {
     }
 }
 
-/// The first pixel whose center is not before a place.
+/// The first pixel whose center is not before a position.
 fn first_center(place: f32) -> usize {
     (place - 0.5).ceil().max(0.0) as usize
 }
 
-/// Where a row enters and leaves a triangle; from infinity back to minus infinity if it misses.
+/// The positions where a row enters and leaves a triangle; from infinity back to minus infinity if it misses.
 fn span(corners: &[Vertex; 3], y: f32) -> (f32, f32) {
     let mut span = (f32::INFINITY, f32::NEG_INFINITY);
     for (one, other) in [(0, 1), (1, 2), (2, 0)] {
         let (one, other) = (corners[one].pos, corners[other].pos);
-        // Always downward, so that both triangles of an edge find the very same crossing.
+        // Always downward, so that both triangles of an edge find exactly the same crossing.
         let (upper, lower) = if one.y < other.y {
             (one, other)
         } else {
@@ -241,7 +241,7 @@ enum Paint<'a> {
 }
 
 impl<'a> Paint<'a> {
-    /// Nothing where the triangle has no area.
+    /// The fill of a triangle; none where the triangle has no area.
     fn new(corners: &[Vertex; 3], texture: &'a Texture) -> Option<Self> {
         let [a, b, c] = corners;
         if a.color == b.color && a.color == c.color && a.uv == b.uv && a.uv == c.uv {
@@ -262,7 +262,7 @@ impl<'a> Paint<'a> {
         })
     }
 
-    /// Paints pixels side by side, given the center of the first.
+    /// Paints consecutive pixels, given the center of the first.
     fn fill(&self, pixels: &mut [[u8; 4]], first: Pos2) {
         match self {
             Self::Plain(color) if color[3] >= 1.0 => pixels.fill(blend([0; 4], *color)),
@@ -306,7 +306,7 @@ fn blend(below: [u8; 4], above: [f32; 4]) -> [u8; 4] {
     [channel(0), channel(1), channel(2), channel(3)]
 }
 
-/// The shape of a triangle, ready to spread values from its corners.
+/// The shape of a triangle, prepared for interpolating values from its corners.
 struct Slopes {
     origin: Pos2,
     ab: egui::Vec2,
@@ -341,7 +341,7 @@ impl Slopes {
     }
 }
 
-/// A value that changes evenly over a triangle.
+/// A value that changes linearly over a triangle.
 struct Plane {
     origin: Pos2,
     value: f32,
@@ -352,7 +352,7 @@ struct Plane {
 }
 
 impl Plane {
-    /// The value at a place; slivers of triangles would overshoot without the limits.
+    /// The value at a point; without the limits, very thin triangles would overshoot.
     fn at(&self, at: Pos2) -> f32 {
         let value =
             self.value + self.per_x * (at.x - self.origin.x) + self.per_y * (at.y - self.origin.y);
@@ -454,7 +454,7 @@ mod tests {
     }
 
     #[test]
-    fn words_leave_ink_where_they_stand() {
+    fn words_leave_ink_at_their_position() {
         let image = picture(1.0, |painter| {
             let font = FontId::proportional(30.0);
             let anchor = egui::Align2::CENTER_CENTER;

@@ -34,7 +34,8 @@ pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {
 }
 
 impl Says<'_> {
-    /// A size to the right of the bore, where the piece in it is measured; places are from the bore's axis and the top face.
+    /// A size at the right of the bore, where the piece is measured; positions are relative to the bore's axis and the top
+    /// face.
     fn right(&self, heights: [(f64, f64); 2], words: String) -> Size {
         self.upright(Side::Right, heights, words)
     }

@@ -15,7 +15,7 @@ pub struct Entities {
 }
 
 impl Entities {
-    /// No entity yet.
+    /// No entities yet.
     pub fn new(options: DxfOptions) -> Self {
         Self {
             tags: Tags::new(options),
@@ -47,22 +47,22 @@ impl Entities {
         }
     }
 
-    /// A CIRCLE: what machines drill and pocket by.
+    /// A CIRCLE, which machines use to drill and pocket.
     fn circle(&mut self, item: &Item, circle: Circle) {
         self.begin("CIRCLE", item);
         self.round(circle);
     }
 
-    /// Center and radius, as CIRCLE and ARC have them.
+    /// Writes center and radius, as in CIRCLE and ARC.
     fn round(&mut self, circle: Circle) {
         self.tags.since_2000(100, "AcDbCircle");
         self.tags.point(10, circle.center);
         self.tags.length(40, circle.radius);
     }
 
-    /// An ARC runs counter-clockwise from its first angle to its second, which are measured from 3 o'clock.
+    /// An ARC, which runs counterclockwise from its first angle to its second, both measured from 3 o'clock.
     ///
-    /// An arc of a full turn has equal ends, and a reader cannot tell a full circle from nothing.
+    /// An arc of a full turn has equal ends, so a reader cannot tell a full circle from nothing.
     fn arc(&mut self, item: &Item, arc: &Arc, shift: Vec2) {
         let arc = arc.clockwise() + shift;
         let open = Angle::TURN.as_degrees() - arc.sweep.as_degrees();
@@ -88,14 +88,14 @@ impl Entities {
         self.tags.point(11, to);
     }
 
-    /// A cross as two lines; the format's own POINT is drawn in as many ways as there are readers.
+    /// A cross as two lines; the format's own POINT is drawn differently by every reader.
     fn cross(&mut self, item: &Item, center: Point, arm: f64) {
         for way in [Vec2::new(arm, 0.0), Vec2::new(0.0, arm)] {
             self.line(item, center - way, center + way);
         }
     }
 
-    /// The outline of an area: a filled one would be cut out by some machines.
+    /// The outline of an area, since some machines would cut out a filled one.
     fn area(&mut self, item: &Item, corners: &[Point], shift: Vec2) {
         let next = corners.iter().cycle().skip(1);
         for (from, to) in corners.iter().zip(next) {
@@ -103,7 +103,7 @@ impl Entities {
         }
     }
 
-    /// Words stand where they start, for readers that know no alignment, and say where they are held.
+    /// Words, with the position of their start for readers that ignore alignment, and with their anchor.
     fn text(&mut self, item: &Item, text: &Text, shift: Vec2) {
         let words = in_ascii(&text.words, self.tags.options().release);
         if words.is_empty() {
@@ -130,5 +130,5 @@ impl Entities {
     }
 }
 
-/// Angles closer than this are written alike, in degrees.
+/// Angles closer than this are written as equal, degrees.
 const LEAST_ANGLE: f64 = 1e-8;

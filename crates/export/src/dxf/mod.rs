@@ -1,9 +1,9 @@
 //! A sheet as DXF: circles as CIRCLE, one layer for each kind of thing in the drawing, the unit stated.
 //!
-//! Coordinates are those of the board, not of the paper: the center pin is the origin, y up, so that a machine set
-//! up on the pin needs no shift. The bars and title of the sheet are on layers of their own: measuring a bar after
-//! import shows whether the unit was understood. The writer is our own, because both releases need only a few tags in a fixed
-//! order, and libraries for DXF write handles that change from run to run.
+//! Coordinates are those of the board, not of the paper: the center pin is the origin, y up, so that a machine set up on the
+//! pin needs no shift. The bars and title of the sheet are on separate layers: measuring a bar after import shows whether the
+//! unit was understood. The writer is our own, because both releases need only a few tags in a fixed order, and libraries for
+//! DXF write handles that change from run to run.
 
 mod entities;
 mod tables;
@@ -23,17 +23,16 @@ use tags::Tags;
 pub struct DxfOptions {
     /// The unit of every coordinate.
     pub units: Units,
-    /// The DXF release, which decides the programs that can read the file.
+    /// The DXF release, which determines which programs can read the file.
     pub release: DxfRelease,
 }
 
 /// A DXF of one sheet, in ASCII: the board's parts and the sheet's marks in the frame of the board, so that the center pin
 /// is at 0, 0. Lengths are in [`DxfOptions::units`], with nine decimals.
 ///
-/// Drilling, cuts, grooves and lines that are only shown have layers of their own, named after [`drawing::Layer`] in
-/// capitals.
+/// Drilling, cuts, grooves and lines that are only shown have separate layers, named after [`drawing::Layer`] in capitals.
 ///
-/// Bores are circles only if the plan on the sheet outlines them: for a machine, give it a sheet of a board whose
+/// Bores are circles only if the plan on the sheet outlines them: for a machine, use a sheet of a board whose
 /// `template.marking` is not `Crosses`.
 ///
 /// ```
@@ -73,7 +72,7 @@ pub struct DxfOptions {
 ///
 /// # Errors
 ///
-/// A sheet whose size a page cannot have; a part of the sheet that is not a number.
+/// An [`Error`] for a sheet whose size is not possible for a page, or with a part that is not a number.
 pub fn dxf(sheet: &Sheet, options: DxfOptions) -> Result<String, Error> {
     check::sheet(sheet)?;
     let mut entities = Entities::new(options);
@@ -113,8 +112,8 @@ fn extent(sheet: &Sheet) -> Rect {
         .unwrap_or_default()
 }
 
-/// The comment with unit and origin, and the variables of the header. R12 has none for the unit (`$INSUNITS` came later):
-/// there the comment and the bars on the sheet have to say it.
+/// The comment with unit and origin, and the variables of the header. R12 has no variable for the unit (`$INSUNITS` came
+/// later); there the comment and the bars on the sheet state it.
 fn header(tags: &mut Tags, sheet: &Sheet, entities: &Tags) {
     let UnitWords { unit, metric, code } = UnitWords::of(tags.options().units);
     tags.text(
@@ -144,7 +143,7 @@ fn header(tags: &mut Tags, sheet: &Sheet, entities: &Tags) {
     }
 }
 
-/// The words of the header for a unit: its name, `$MEASUREMENT`, `$INSUNITS`.
+/// The header's words for a unit: its name, `$MEASUREMENT`, `$INSUNITS`.
 struct UnitWords {
     unit: &'static str,
     metric: &'static str,
@@ -152,7 +151,7 @@ struct UnitWords {
 }
 
 impl UnitWords {
-    /// For a unit of the file; the numbers are those of the reference (`docs/formats/dxf.md`).
+    /// The words for a unit of the file; the numbers are those of the reference (`docs/formats/dxf.md`).
     const fn of(units: Units) -> Self {
         match units {
             Units::Mm => Self {

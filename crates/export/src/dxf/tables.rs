@@ -1,4 +1,4 @@
-//! Layers and line types, and what else R2000 wants to find.
+//! Layers and line types, and the other tables that R2000 requires.
 
 use std::collections::BTreeSet;
 
@@ -12,10 +12,10 @@ use super::{extent, parts};
 pub const MODEL_SPACE: &str = "1F";
 /// The handle of the empty block for paper.
 const PAPER_SPACE: &str = "1B";
-/// The one style of text.
+/// The only text style.
 pub const STYLE: &str = "STANDARD";
 
-/// A layer of the file: parts that are drilled or cut have other layers than guides.
+/// A layer of the file: parts that are drilled or cut are on other layers than guides.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct FileLayer {
     layer: Layer,
@@ -23,7 +23,7 @@ pub struct FileLayer {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-/// The three parts of a layer: the work, the crosses to punch by, the lines to find one's way by.
+/// The three parts of a layer: the work, the crosses to punch, and lines for orientation.
 enum Part {
     Main,
     Cross,
@@ -31,7 +31,7 @@ enum Part {
 }
 
 impl FileLayer {
-    /// Upper case letters and hyphens, all that R12 allows in a name.
+    /// Its name in upper case letters and hyphens, which is all that R12 allows.
     pub fn name(self) -> String {
         let end = match self.part {
             Part::Main => "",
@@ -42,7 +42,7 @@ impl FileLayer {
     }
 
     /// One of the numbered colors that every reader knows: red for the center pin, green, cyan and magenta for holes off the
-    /// track, blue for grooves, gray for guides, else the color that shows on any background.
+    /// track, blue for grooves, gray for guides, and otherwise the color that shows on any background.
     const fn color(self) -> &'static str {
         match (self.part, self.layer) {
             (Part::Guide, _) | (_, Layer::Guides | Layer::Seams | Layer::Names | Layer::Marks) => {
@@ -70,7 +70,7 @@ pub fn layer_of(item: &Item) -> FileLayer {
     FileLayer { layer, part }
 }
 
-/// The name of a line's type; none for a full line.
+/// The name of a line's type; none for a solid line.
 pub const fn line_type(line: Line) -> Option<&'static str> {
     match line {
         Line::Hidden => Some("HIDDEN"),
@@ -96,7 +96,7 @@ pub fn tables(tags: &mut Tags, sheet: &Sheet) {
     }
 }
 
-/// The head of a table with so many entries.
+/// The head of a table with this many entries.
 fn table(tags: &mut Tags, name: &str, handle: &str, count: usize) {
     tags.text(0, "TABLE");
     tags.text(2, name);
@@ -109,7 +109,7 @@ fn table(tags: &mut Tags, name: &str, handle: &str, count: usize) {
 /// Writes the tags that every entry of a table begins with; `owner` is the table's handle.
 fn entry(tags: &mut Tags, kind: &str, handle: &str, owner: &str, class: &str) {
     tags.text(0, kind);
-    // From memory: a dimension style alone has its handle under another code.
+    // From memory: only a dimension style has its handle under another code.
     tags.since_2000(if kind == "DIMSTYLE" { 105 } else { 5 }, handle);
     tags.since_2000(330, owner);
     tags.since_2000(100, "AcDbSymbolTableRecord");
@@ -142,7 +142,7 @@ fn viewport(tags: &mut Tags, sheet: &Sheet) {
     tags.plain(42, 50.0);
 }
 
-/// The types of lines in use. R2000 must have the two named "as the block" and "as the layer" (from memory).
+/// The line types in use. R2000 requires the two named "as the block" and "as the layer" (from memory).
 fn line_types(tags: &mut Tags) {
     let dashed = [Line::Hidden, Line::Guide];
     let plain: &[(&str, &str)] = match tags.options().release {
@@ -177,7 +177,7 @@ fn line_type_entry(tags: &mut Tags, name: &str, handle: &str, dashes: &[f64]) {
     }
 }
 
-/// Layer 0, which must be there, and the layers in use.
+/// Layer 0, which is required, and the layers in use.
 fn layers(tags: &mut Tags, sheet: &Sheet) {
     let used: BTreeSet<_> = parts(sheet).map(|(item, _)| layer_of(item)).collect();
     table(tags, "LAYER", "2", used.len() + 1);
@@ -189,7 +189,7 @@ fn layers(tags: &mut Tags, sheet: &Sheet) {
     tags.text(0, "ENDTAB");
 }
 
-/// A layer that is shown and can be edited, its lines full but where an entity says otherwise.
+/// A layer that is visible and editable, with solid lines unless an entity specifies another type.
 fn layer(tags: &mut Tags, name: &str, handle: &str, color: &str) {
     entry(tags, "LAYER", handle, "2", "AcDbLayerTableRecord");
     tags.text(2, name);
@@ -198,7 +198,7 @@ fn layer(tags: &mut Tags, name: &str, handle: &str, color: &str) {
     tags.text(6, "CONTINUOUS");
 }
 
-/// Letters as the reader draws them; heights come with each text.
+/// Letters in the reader's own font; heights come with each text.
 fn style(tags: &mut Tags) {
     entry(tags, "STYLE", "11", "3", "AcDbTextStyleTableRecord");
     tags.text(2, STYLE);
@@ -212,7 +212,7 @@ fn style(tags: &mut Tags) {
     tags.text(4, "");
 }
 
-/// The tables that R2000 must have and we have no use for.
+/// The tables that R2000 requires and that are empty here.
 fn other_tables(tags: &mut Tags) {
     for (name, handle) in [("VIEW", "6"), ("UCS", "7")] {
         table(tags, name, handle, 0);
@@ -273,7 +273,7 @@ pub fn blocks(tags: &mut Tags) {
     }
 }
 
-/// The section OBJECTS of R2000: the root dictionary, with the one entry that must be.
+/// The section OBJECTS of R2000: the root dictionary with its one required entry.
 pub fn objects(tags: &mut Tags) {
     let dictionary = |tags: &mut Tags, handle, owner| {
         tags.text(0, "DICTIONARY");

@@ -1,4 +1,4 @@
-//! The pairs of lines that a DXF is made of: a group code, then its value.
+//! The pairs of lines that make up a DXF: a group code, then its value.
 
 use board::{DxfRelease, INCH, Units};
 use kurbo::Point;
@@ -9,10 +9,10 @@ use crate::number::Written;
 
 /// Decimals of every coordinate: half a millionth of a micrometer in a file in millimeters.
 const PLACES: usize = 9;
-/// The handles below are those of tables and dictionaries.
+/// The first free handle; those below it are used by tables and dictionaries.
 const FIRST_FREE: u32 = 0x100;
 
-/// Tags as text, lengths in the unit of the file.
+/// Tags as text, with lengths in the unit of the file.
 pub struct Tags {
     out: Written,
     options: DxfOptions,
@@ -22,7 +22,7 @@ pub struct Tags {
 }
 
 impl Tags {
-    /// No tag yet.
+    /// No tags yet.
     pub fn new(options: DxfOptions) -> Self {
         let unit = match options.units {
             Units::Mm => 1.0,
@@ -36,7 +36,7 @@ impl Tags {
         }
     }
 
-    /// The options that the file is written by.
+    /// The options of the file.
     pub const fn options(&self) -> DxfOptions {
         self.options
     }
@@ -50,7 +50,7 @@ impl Tags {
         self.out.finish()
     }
 
-    /// Adds tags that were written apart; their handles stay as they are.
+    /// Adds tags that were written separately; their handles stay unchanged.
     pub fn append(&mut self, others: &Self) {
         self.out.append(&others.out);
     }
@@ -88,21 +88,21 @@ impl Tags {
         self.plain(code, mm / self.unit);
     }
 
-    /// A number that is no length.
+    /// A number that is not a length.
     pub fn plain(&mut self, code: u16, value: f64) {
         self.code(code);
         self.out.fixed("a number of the drawing", value, PLACES);
         self.out.push('\n');
     }
 
-    /// A point on the face of the board; y and z follow x by tens in the code.
+    /// A point on the face of the board; the codes of y and z follow that of x in steps of ten.
     pub fn point(&mut self, code: u16, point: Point) {
         self.length(code, point.x);
         self.length(code + 10, point.y);
         self.length(code + 20, 0.0);
     }
 
-    /// The next handle, as R2000 wants one on each part of the drawing.
+    /// The next handle, which R2000 requires on each part of the drawing.
     pub fn new_handle(&mut self) {
         if self.options.release == DxfRelease::R2000 {
             let handle = self.free_handle();
@@ -116,7 +116,7 @@ impl Tags {
         format!("{:X}", self.next_handle)
     }
 
-    /// A group code on a line of its own, right-aligned to three places as the format's own examples have it.
+    /// A group code on a line of its own, right-aligned to three places as in the format's own examples.
     fn code(&mut self, code: u16) {
         self.out.push_str(&format!("{code:>3}\n"));
     }

@@ -4,14 +4,14 @@ use core::fmt::Write as _;
 
 use board::DxfRelease;
 
-/// Words in ASCII: signs of drawings by their control codes, letters that have none by their number.
+/// Words in ASCII: drawing symbols as control codes, other letters by their number.
 ///
-/// `%%c`, `%%d`, `%%p` and `%%%` are the signs of diameter, degree, plus-minus and percent; `\U+00E9` is a letter by
-/// its number. Both are from memory; control characters, which would end the tag, are left out. R12 knows no letters by number and shows
-/// them as they are written, and none has a number of more than four digits: such letters are an underscore. A word of R12 has up to
-/// 255 letters; from memory too.
+/// `%%c`, `%%d`, `%%p` and `%%%` stand for diameter, degree, plus-minus and percent; `\U+00E9` is a letter by number. Both are
+/// from memory. Control characters, which would end the tag, are left out. R12 has no letters by number and shows them as they
+/// are written, and no release has numbers of more than four digits: such letters become an underscore. A text in R12 has at
+/// most 255 characters; also from memory.
 pub fn in_ascii(words: &str, release: DxfRelease) -> String {
-    /// The most letters of a tag's value, with room for anything a reader may put around it.
+    /// The most characters in a tag's value, with room for anything a reader may add.
     const LONGEST: usize = 250;
     let mut out = String::with_capacity(words.len());
     for letter in words.chars() {
@@ -46,7 +46,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn signs_of_drawings_have_their_codes() {
+    fn drawing_symbols_have_their_codes() {
         assert_eq!(
             in_ascii("pilot Ø 6 mm", DxfRelease::R2000),
             "pilot %%c 6 mm"
@@ -60,7 +60,7 @@ mod tests {
     }
 
     #[test]
-    fn other_letters_are_told_by_number_and_line_ends_left_out() {
+    fn other_letters_are_written_by_number_and_line_ends_left_out() {
         assert_eq!(in_ascii("Fête\r\n", DxfRelease::R2000), "F\\U+00EAte");
         assert_eq!(in_ascii("Fête 𝔸", DxfRelease::R12), "F_te _");
         assert_eq!(in_ascii("𝔸", DxfRelease::R2000), "_");

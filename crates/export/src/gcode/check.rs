@@ -1,4 +1,4 @@
-//! Checks that refuse a job, and checked jobs, which can be written without further checks.
+//! Checks that reject a job, and checked jobs, which can be written without further checks.
 
 use board::{
     BitRun, Bore, Bottom, CutterRun, Machine, Measure, Quantity, TimeUnit, Units, show_setting,
@@ -7,16 +7,16 @@ use workshop::{HoleRow, HoleTable};
 
 use super::{GcodeError, GcodeOptions};
 
-/// The least length, feed, speed or time that is not written as 0.
+/// The least length, feed, speed or time that is not rounded to 0.
 pub const LEAST: f64 = 0.001;
 /// Slack for sums of lengths, mm.
 const ROUNDING: f64 = 1e-9;
-/// The unit of a machine's waits in the document.
+/// The unit of a machine's waits in messages.
 const SECONDS: Quantity = Quantity::Time(TimeUnit::Second);
 
-/// The holes that one bit drills, and how.
+/// The holes that one bit drills, and its settings.
 pub struct Job<'a> {
-    /// From 1; the tool's slot in a program for all bits.
+    /// Number of the job, from 1; also the tool's slot in a program for all bits.
     pub number: usize,
     pub diameter: f64,
     pub bottom: Bottom,
@@ -28,7 +28,7 @@ pub struct Job<'a> {
 }
 
 impl Job<'_> {
-    /// Its bores as far as the bit makes them, without their depths.
+    /// The bore that the bit makes, without the depths of the holes.
     pub fn bore(&self) -> Bore {
         Bore {
             diameter: self.diameter,
@@ -43,19 +43,19 @@ impl Job<'_> {
     }
 }
 
-/// Diameter and bottom as messages name a bit: "12 mm forstner".
+/// Diameter and bottom as in messages: "12 mm forstner".
 fn bit_name(diameter: f64, bottom: Bottom, units: Units) -> String {
     format!("{} {}", show_setting(diameter, units), bottom.id())
 }
 
-/// Heights and lengths that could be run.
+/// Checks that heights and lengths are possible.
 pub fn options(options: &GcodeOptions) -> Result<(), GcodeError> {
     let units = options.units;
     shop(&options.machine, options.thickness, units)?;
     length("spur of the Forstner bits", options.spur, 0.0, units)
 }
 
-/// The machine's heights and times, and the board on it.
+/// Checks the machine's heights and times, and the board on it.
 pub fn shop(machine: &Machine, thickness: f64, units: Units) -> Result<(), GcodeError> {
     let heights = [
         ("clearance height", machine.clearance),
@@ -87,7 +87,7 @@ pub fn shop(machine: &Machine, thickness: f64, units: Units) -> Result<(), Gcode
     )
 }
 
-/// The speed and feeds of a cutter, all of them settled.
+/// The speed and feeds of a cutter, all of them set.
 #[derive(Clone, Copy)]
 pub struct Milled {
     pub speed: f64,
@@ -96,7 +96,7 @@ pub struct Milled {
 }
 
 impl Milled {
-    /// Of speed, feed along and feed down; every one must be there.
+    /// The speed, the feed and the plunge feed of a cutter; each must be set.
     pub fn of(what: &'static str, run: CutterRun, units: Units) -> Result<Self, GcodeError> {
         let settled = |setting: &'static str, value: Option<f64>| {
             value.ok_or(GcodeError::Missing { setting, what })
@@ -117,7 +117,7 @@ impl Milled {
     }
 }
 
-/// Number of passes to a depth; not so many that nobody would run them.
+/// Number of passes to a depth; an error where it is unreasonably large.
 pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result<u32, GcodeError> {
     const MOST: u32 = 500;
     let passes = workshop::passes(depth, pass);
@@ -131,7 +131,7 @@ pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result
     })
 }
 
-/// The holes by the bit that drills them, in the order of the table.
+/// The holes grouped by the bit that drills them, in the order of the table.
 pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<'a>>, GcodeError> {
     let mut jobs: Vec<Job<'a>> = Vec::new();
     for row in &table.rows {
@@ -149,7 +149,7 @@ pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<
     Ok(jobs)
 }
 
-/// A hole that is somewhere, and whose bit stays out of the machine's bed.
+/// Checks that a hole is finite, and that its bit stays out of the machine's bed.
 fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
     let hole = || row.name.to_string();
     let sound = |size: f64| size.is_finite() && size >= LEAST;
@@ -176,7 +176,7 @@ fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
     })
 }
 
-/// The job that a hole begins.
+/// The job that a hole starts.
 fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Job<'a>, GcodeError> {
     let units = options.units;
     let bit = bit_name(row.cutter(), row.bottom, units);
@@ -212,12 +212,12 @@ fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Jo
     Ok(job)
 }
 
-/// A length that can be written.
+/// Checks that a length can be written.
 pub fn length(what: &str, mm: f64, least: f64, units: Units) -> Result<(), GcodeError> {
     at_least(what, Measure::mm(mm), least, units)
 }
 
-/// A number that is at least so much, in the unit of the document.
+/// Checks that a number has at least a value, in the unit of the document.
 fn at_least(what: &str, value: Measure, least: f64, units: Units) -> Result<(), GcodeError> {
     if value.value.is_finite() && value.value >= least {
         return Ok(());
@@ -225,7 +225,7 @@ fn at_least(what: &str, value: Measure, least: f64, units: Units) -> Result<(), 
     Err(GcodeError::TooSmall {
         what: what.to_owned(),
         value: value.quantity.shown(value.value, units),
-        // In the unit of the document: so little is nothing in inches.
+        // In the unit of the document, since the same number of inches is a different length.
         least: value.quantity.shown(least, Units::Mm),
     })
 }

@@ -1,7 +1,7 @@
-//! The board's edge as a program: round the outside, turn by turn, down to a skin that holds the board.
+//! The board's edge as a program: turns around the outside, down to a skin that holds the board.
 //!
-//! The cutter goes down along a helix, so that it never stands still in the wood, and ends with a level turn. It runs
-//! counter-clockwise: against the turning of the cutter, which so cannot pull itself along.
+//! The cutter goes down along a helix, so that it never dwells in the wood, and ends with a level turn. It runs
+//! counterclockwise, against the rotation of the cutter, which therefore cannot pull itself along.
 
 use core::f64::consts::TAU;
 
@@ -11,21 +11,22 @@ use super::check::{self, Milled};
 use super::lines::Lines;
 use super::{GcodeError, GcodeOptions, Program};
 
-/// The turns of the cutter, settled.
+/// The turns of the cutter, checked.
 struct Turns {
-    /// Of the middle of the cutter, mm.
+    /// Radius of the cutter's center, mm.
     radius: f64,
-    /// Depth of the last one, mm.
+    /// Depth of the last turn, mm.
     depth: f64,
     passes: u32,
     run: Milled,
 }
 
-/// The program that cuts a board of a diameter, in mm, round; [`Machine::edge`](board::Machine::edge) says with which cutter
-/// and how.
+/// The program that cuts a board of a diameter, mm, round, with the cutter and settings of
+/// [`Machine::edge`](board::Machine::edge).
 ///
-/// The cutter's middle runs on the board's radius and half the cutter, rounded up. It starts at 3 o'clock in the waste, goes
-/// down to the top face, then round in turns that each go a pass deeper, then once level at the depth where the skin is left.
+/// The cutter's center runs at the board's radius plus half the cutter, rounded up. It starts at 3 o'clock in the waste, goes
+/// down to the top face, then around in turns that each go one pass deeper, and finally once level at the depth that leaves the
+/// skin.
 ///
 /// ```
 /// use board::{EdgeRun, Machine, Units};
@@ -85,8 +86,8 @@ pub fn gcode_edge(diameter: f64, options: &GcodeOptions) -> Result<Program, Gcod
 /// The cutter's name in messages.
 const CUTTER: &str = "cutter for the edge";
 
-/// The turns of an edge that can be cut: sizes that are lengths, speed and feeds that are settled, a skin thinner than the
-/// board, and none only where a spoilboard holds the board.
+/// The turns of an edge that can be cut: sizes are positive lengths, speed and feeds are set, the skin is thinner than the
+/// board, and no skin is planned only where a spoilboard holds the board.
 fn settle(
     diameter: f64,
     edge: &EdgeRun,
@@ -151,7 +152,7 @@ fn about(lines: &mut Lines, diameter: f64, edge: &EdgeRun, turns: &Turns) {
     lines.comment("Z reads 0 when the end of the cutter touches the top face");
 }
 
-/// From 3 o'clock: down to the top face, round and down, round level, up.
+/// From 3 o'clock: down to the top face, around and down, around level, up.
 fn cut(lines: &mut Lines, turns: &Turns, options: &GcodeOptions) {
     let radius = turns.radius;
     lines.words("G0", &[('X', radius), ('Y', 0.0)]);
@@ -162,7 +163,7 @@ fn cut(lines: &mut Lines, turns: &Turns, options: &GcodeOptions) {
     lines.line("");
     let step = turns.depth / f64::from(turns.passes);
     let way = kurbo::Vec2::new(TAU * radius, step).length();
-    // Round and down, no faster down than the cutter may plunge.
+    // Around and down, no faster down than the cutter may plunge.
     let slope = turns.run.feed.min(turns.run.plunge * way / step);
     for pass in 1..=turns.passes {
         let z = -turns.depth * f64::from(pass) / f64::from(turns.passes);
@@ -178,7 +179,7 @@ fn cut(lines: &mut Lines, turns: &Turns, options: &GcodeOptions) {
     lines.rise(options.machine.clearance);
 }
 
-/// Once round the pin from 3 o'clock, counter-clockwise, to a height.
+/// Once around the pin from 3 o'clock, counterclockwise, to a height.
 fn round(lines: &mut Lines, radius: f64, z: f64) {
     let words = [
         ('X', radius),

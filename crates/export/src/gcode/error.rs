@@ -1,11 +1,11 @@
-//! Why no G-code is written.
+//! The reasons why no G-code is written.
 
 use crate::Error;
 
-/// Reasons why no G-code is written; each names what would work.
+/// The reason why no G-code is written; each message names what would work.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum GcodeError {
-    /// A figure is infinite, not a number, or beyond any shop.
+    /// A number is infinite, not a number, or unreasonably large.
     #[error("{reason}")]
     Figure {
         /// Its name and its value, in a sentence.
@@ -14,7 +14,7 @@ pub enum GcodeError {
     /// The board has no holes to drill.
     #[error("there are no holes to drill")]
     NoHoles,
-    /// A hole's place or bore is infinite or not a number, or its bore has no size.
+    /// A hole's position or bore is infinite or not a number, or its bore has no size.
     #[error("hole {hole} has no place, or a bore without diameter or depth")]
     Hole {
         /// The hole's name.
@@ -34,7 +34,7 @@ pub enum GcodeError {
         /// Diameter and bottom.
         bit: String,
     },
-    /// A setting that must be over 0 is not, or is no number.
+    /// A setting that must be positive is not, or is not a number.
     #[error("the {what} is {value}, but must be {least} or more")]
     TooSmall {
         /// The setting.
@@ -54,17 +54,17 @@ pub enum GcodeError {
         /// The value given.
         value: String,
     },
-    /// The feed would begin above the height of travel.
+    /// The feed would start above the clearance height.
     #[error(
         "the retract height, {retract}, is above the clearance height, {clearance}: make it {clearance} or less"
     )]
     RetractAboveClearance {
-        /// Where the feed begins.
+        /// The height where the feed starts.
         retract: String,
-        /// Where the bit travels.
+        /// The height of travel.
         clearance: String,
     },
-    /// A bit would come through the board, or further than allowed.
+    /// A bit would come through the board, or farther than allowed.
     #[error(
         "hole {hole}: with its point or spur the bit reaches {reach} below the top face, but the board is {thickness} thick{allowed}; make the hole more than {over} shallower, or allow for it in a spoilboard"
     )]
@@ -75,7 +75,7 @@ pub enum GcodeError {
         reach: String,
         /// Thickness of the board.
         thickness: String,
-        /// Depth allowed below it, in words; empty for nothing.
+        /// The depth allowed below it, in words; empty where none is allowed.
         allowed: String,
         /// By how much it is too far.
         over: String,
@@ -86,10 +86,10 @@ pub enum GcodeError {
         /// The cutter.
         what: &'static str,
     },
-    /// A speed or a feed of a cutter is not settled.
+    /// A speed or a feed of a cutter is not set.
     #[error("missing {setting} of the {what}: enter it; there is no default")]
     Missing {
-        /// Which of them.
+        /// The setting.
         setting: &'static str,
         /// The cutter.
         what: &'static str,
@@ -99,9 +99,9 @@ pub enum GcodeError {
         "a skin of {skin} in a board of {thickness} leaves nothing to cut: make the skin thinner"
     )]
     AllSkin {
-        /// The skin.
+        /// Thickness of the skin.
         skin: String,
-        /// The board.
+        /// Thickness of the board.
         thickness: String,
     },
     /// Nothing holds the board in the last turn.
@@ -109,7 +109,7 @@ pub enum GcodeError {
         "without a skin the last turn cuts the board loose: leave one, or allow for the cutter in a spoilboard and fasten the board to it"
     )]
     NoSkin,
-    /// A pass so thin that the program would have no end.
+    /// The passes are so thin that the program would be endless.
     #[error("{what} would take {passes} passes; make each {least} or more")]
     TooManyPasses {
         /// The part that is cut.
@@ -133,9 +133,9 @@ pub enum GcodeError {
         "a V bit with a tip of {tip} cuts no groove {width} wide: take a sharper one or a wider groove"
     )]
     NoDepth {
-        /// The flat at the tip.
+        /// Width of the flat at the tip.
         tip: String,
-        /// The groove.
+        /// Width of the groove.
         width: String,
     },
     /// Grooves that cut through the underside.

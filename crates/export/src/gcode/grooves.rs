@@ -1,4 +1,4 @@
-//! V-grooves as a program: each is followed with the bit down, pass by pass.
+//! V-grooves as a program: the bit follows each groove, pass by pass.
 
 use core::f64::consts::PI;
 
@@ -10,11 +10,11 @@ use super::check::{self, Milled};
 use super::lines::Lines;
 use super::{GcodeError, GcodeOptions, Program};
 
-/// The program that cuts grooves of the shape that is wanted; [`Machine::groove`](board::Machine::groove) says how the V bit
-/// is run.
+/// The program that cuts grooves of a given shape, with the settings of the V bit in
+/// [`Machine::groove`](board::Machine::groove).
 ///
-/// One groove after the other, each in passes of the same depth and none deeper than [`Grooves::pass`]; a closed one is
-/// followed round and round, an open one there and back. Between grooves the bit is at clearance height.
+/// Grooves are cut one after the other, each in passes of equal depth, none deeper than [`Grooves::pass`]; a closed groove is
+/// followed around and around, an open one back and forth. Between grooves the bit is at clearance height.
 ///
 /// ```
 /// use board::{Board, CutterRun, Grooves, Machine, Units};
@@ -80,12 +80,12 @@ pub fn gcode_grooves(
 
 /// The bit's name in messages.
 const BIT: &str = "V bit";
-/// Arcs shorter than this are written as lines, mm: rounded, their ends might change places, and the arc go all round.
+/// Arcs shorter than this are written as lines, mm: rounding might swap their ends, and the arc would go all the way around.
 const SHORTEST_ARC: f64 = 0.005;
-/// Ends closer than this are one place, mm.
+/// Ends closer than this count as one point, mm.
 const CLOSED: f64 = 1e-6;
 
-/// The depth of grooves that are somewhere, end in the wood, and can be cut with such a bit.
+/// The depth of grooves, checked: the grooves are finite, end in the wood, and can be cut with this bit.
 fn settle(grooves: &[Groove], wanted: &Grooves, options: &GcodeOptions) -> Result<f64, GcodeError> {
     let units = options.units;
     check::length("width of the grooves", wanted.width, check::LEAST, units)?;
@@ -139,7 +139,7 @@ fn about(lines: &mut Lines, count: usize, wanted: &Grooves, (depth, passes): (f6
     lines.comment("The top face must be flat: a tenth deeper is wider on both sides");
 }
 
-/// One groove to be cut.
+/// A groove to be cut.
 struct Cut<'a> {
     groove: &'a Groove,
     run: Milled,
@@ -148,7 +148,7 @@ struct Cut<'a> {
 }
 
 impl Cut<'_> {
-    /// To its start, down, along it, and up. An open one is cut there and back in turns.
+    /// Writes the moves to its start, down, along it, and up. An open groove is cut back and forth.
     fn write(&self, lines: &mut Lines, options: &GcodeOptions) {
         let mut path: Vec<Stroke> = self.groove.path.iter().flat_map(halves).collect();
         let (Some(first), Some(last)) = (path.first(), path.last()) else {
@@ -184,7 +184,7 @@ impl Cut<'_> {
     }
 }
 
-/// One piece of a groove, at the depth the bit is at.
+/// One piece of a groove, at the bit's current depth.
 fn stroke(lines: &mut Lines, stroke: &Stroke) {
     let (start, end) = (stroke.start(), stroke.end());
     match stroke {
@@ -195,7 +195,8 @@ fn stroke(lines: &mut Lines, stroke: &Stroke) {
     }
 }
 
-/// An arc of over half a turn in two: where little is missing to a full one, rounding might leave little of it.
+/// An arc of more than half a turn as two arcs: where little is missing to a full circle, rounding might leave hardly any of
+/// it.
 fn halves(stroke: &Stroke) -> Vec<Stroke> {
     match stroke {
         Stroke::Arc(arc) if arc.sweep.as_radians().abs() > PI => {
@@ -205,13 +206,13 @@ fn halves(stroke: &Stroke) -> Vec<Stroke> {
     }
 }
 
-/// In a line to a point.
+/// A straight move to a point.
 fn straight(lines: &mut Lines, end: Point) {
     lines.words("G1", &[('X', end.x), ('Y', end.y)]);
 }
 
-/// Along an arc from its start to its end about its center. I and J are relative to the start, even under G90 (RS274/NGC,
-/// 3.5.3.2).
+/// A move along an arc from its start to its end about its center. I and J are relative to the start, even under G90
+/// (RS274/NGC, 3.5.3.2).
 fn round(lines: &mut Lines, is_clockwise: bool, [start, end, center]: [Point; 3]) {
     let code = if is_clockwise { "G2" } else { "G3" };
     let offset = center - start;

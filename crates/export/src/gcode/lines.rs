@@ -1,14 +1,14 @@
-//! Lines of a program, and what every program begins and ends with.
+//! Lines of a program, and the start and end of every program.
 
 use board::{DrillWords, INCH, Machine, Units, show_setting};
 
 use super::GcodeError;
 use crate::number::{self, Written};
 
-/// The most letters of a name or a date that comments take.
+/// The most characters of a name or a date in comments.
 const LONGEST_NAME: usize = 80;
-/// The most letters of a line that is a comment, its parentheses included. A line may have 256 (RS274/NGC, 3.3), but small controls
-/// read into 80 and drop a longer line; from memory.
+/// The most characters of a comment line, including its parentheses. A line may have 256 (RS274/NGC, 3.3), but small controls
+/// read into a buffer of 80 and drop a longer line; from memory.
 const LONGEST_LINE: usize = 76;
 
 /// The lines of a program.
@@ -17,11 +17,11 @@ pub struct Lines {
     units: Units,
     /// Length of the file's unit in mm.
     unit: f64,
-    /// Decimals of every length: within 0.00013 mm in either unit.
+    /// Decimals of every length, accurate to 0.00013 mm in either unit.
     places: usize,
 }
 
-/// Facts of the board for the top of a program.
+/// Facts about the board for the top of a program.
 pub struct Head<'a> {
     /// The work of the program: "Drilling".
     pub work: &'a str,
@@ -29,9 +29,9 @@ pub struct Head<'a> {
     pub title: &'a str,
     /// The date.
     pub date: &'a str,
-    /// The rules that stop the board; empty where none does.
+    /// The rules that stop the board; empty where none do.
     pub stop: &'a str,
-    /// Height of travel above the top face, mm.
+    /// Clearance height above the top face, mm.
     pub clearance: f64,
     /// Thickness of the board, mm.
     pub thickness: f64,
@@ -40,7 +40,7 @@ pub struct Head<'a> {
 }
 
 impl Lines {
-    /// No line yet, for a file in a unit.
+    /// No lines yet, for a file in this unit.
     pub fn new(units: Units) -> Self {
         let (unit, places) = match units {
             Units::Mm => (1.0, 4),
@@ -54,7 +54,7 @@ impl Lines {
         }
     }
 
-    /// The program as it is written to a file.
+    /// The program as text for a file.
     ///
     /// # Errors
     ///
@@ -63,7 +63,7 @@ impl Lines {
         Ok(self.out.finish()?)
     }
 
-    /// Comments that every program begins with: its purpose, its board, and the set-up it needs before it is started.
+    /// Comments that every program begins with: its purpose, its board, and the setup it needs before it is started.
     pub fn head(&mut self, head: &Head<'_>) {
         self.comment(&format!("{} program by Ringwright", head.work));
         for (what, words) in [("Board", head.title), ("Date", head.date)] {
@@ -116,39 +116,39 @@ impl Lines {
         }
     }
 
-    /// Straight up or down, as fast as the machine can.
+    /// Straight up or down at rapid speed.
     pub fn rise(&mut self, z: f64) {
         self.words("G0", &[('Z', z)]);
         self.out.push('\n');
     }
 
-    /// Spindle off, end of the program. `M2` and not `M30`, which also changes the pallet (RS274/NGC, 3.6.1).
+    /// Spindle off, end of the program. It is `M2` and not `M30`, which also changes the pallet (RS274/NGC, 3.6.1).
     pub fn end(&mut self) {
         self.line("M5");
         self.line("M2");
     }
 
-    /// A line, or the end of one.
+    /// Adds a line, or the rest of one.
     pub fn line(&mut self, words: &str) {
         self.text(words);
         self.out.push('\n');
     }
 
-    /// A line that says something to the maker, or several where it is long; no parentheses in it, which do not nest.
+    /// Adds a comment for the maker, in several lines where it is long; parentheses are removed, since they do not nest.
     pub fn comment(&mut self, words: &str) {
         for (at, part) in broken(words, LONGEST_LINE - 4).iter().enumerate() {
-            // A line that goes on begins with a sign of its own, so that no word there is taken for a message.
+            // A continued line begins with a hyphen, so that no word in it is taken for a message.
             let sign = if at == 0 { "" } else { "- " };
             self.line(&format!("({sign}{part})"));
         }
     }
 
-    /// Words of a line that goes on.
+    /// Adds words without ending the line.
     pub fn text(&mut self, words: &str) {
         self.out.push_str(words);
     }
 
-    /// A code and lengths after it.
+    /// Adds a code followed by lengths.
     pub fn words(&mut self, code: &str, lengths: &[(char, f64)]) {
         self.out.push_str(code);
         for &(letter, mm) in lengths {
@@ -156,7 +156,7 @@ impl Lines {
         }
     }
 
-    /// A length always has its point: some controls take a number without one for thousandths.
+    /// Adds a length, always with a decimal point: some controls take a number without one as thousandths.
     pub fn length(&mut self, letter: char, mm: f64) {
         self.out.push(' ');
         self.out.push(letter);
@@ -164,7 +164,7 @@ impl Lines {
             .fixed("a length of the program", mm / self.unit, self.places);
     }
 
-    /// A feed a minute, on a line with other words or on its own.
+    /// Adds a feed per minute, on a line with other words or by itself.
     pub fn feed(&mut self, before: &str, mm: f64) {
         self.out.push_str(before);
         self.out.push('F');
@@ -172,25 +172,25 @@ impl Lines {
             .short("a feed of the program", mm / self.unit, self.places);
     }
 
-    /// A number that is no length, to a thousandth: a speed, a time in seconds.
+    /// Adds a number that is not a length, to a thousandth: a speed, a time in seconds.
     pub fn plain(&mut self, before: &str, value: f64) {
         self.out.push_str(before);
         self.out.short("a speed or a time of the program", value, 3);
     }
 
-    /// A length as a comment has it: in the unit of the file, like the words of the program.
+    /// A length for a comment, in the unit of the file, like the words of the program.
     pub fn shown(&mut self, mm: f64) -> String {
         let shown = number::short("a length of the program", mm / self.unit, self.places);
         shown.unwrap_or_else(|_| {
-            // The text refuses it in its turn, so that no program comes of it.
+            // The text rejects the number too, so that no program results from it.
             self.out.short("a length of the program", mm, 0);
             String::new()
         })
     }
 
-    /// The least length that can be written and is no shorter, mm.
+    /// The least length that can be written and is not shorter, mm.
     pub fn no_shorter(&self, mm: f64) -> f64 {
-        /// The most that dividing may add to a length that can be written as it is, in its last place.
+        /// The most that division may add in the last place to a length that can be written exactly.
         const HAIR: f64 = 1e-6;
         let scale = match self.units {
             Units::Mm => 1e4,
@@ -200,10 +200,10 @@ impl Lines {
     }
 }
 
-/// Words that end no comment and begin no message: ASCII without parentheses.
+/// Words that neither end a comment nor start a message: ASCII without parentheses.
 ///
 /// `!`, `?`, `~` and `$` are left out as well: a control that is fed line by line takes the first three as commands (hold,
-/// report, resume) wherever they stand, and the last for a setting. `%` ends a program, and `;` begins a comment of another kind.
+/// report, resume) anywhere in a line, and the last as a setting. `%` ends a program, and `;` starts another kind of comment.
 /// All from memory.
 fn in_comment(words: &str) -> String {
     let letters = words.chars().filter(|letter| !letter.is_control());
@@ -217,7 +217,7 @@ fn in_comment(words: &str) -> String {
     plain.take(LONGEST_NAME).collect()
 }
 
-/// Words in lines of at most so many letters, broken between words where that can be.
+/// Words in lines of at most this many characters, broken between words where possible.
 fn broken(words: &str, most: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
     for word in words.split(' ') {
@@ -259,7 +259,7 @@ mod tests {
     }
 
     #[test]
-    fn letters_that_a_control_takes_for_commands_are_left_out() {
+    fn characters_that_a_control_takes_for_commands_are_left_out() {
         assert_eq!(
             in_comment("Oh! (50 % off?) ~ $5; né\n"),
             "Oh. [50 . off.] . .5. n_"

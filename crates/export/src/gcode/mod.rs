@@ -1,9 +1,9 @@
 //! The hole table, the board's edge and its grooves as G-code for a CNC machine.
 //!
-//! Only words of RS274/NGC (NISTIR 6556, 2000) are written, so that any control that follows it can run the program.
-//! Feeds and speeds are the maker's: they depend on machine, bit and wood, and a wrong one breaks bits or burns wood,
-//! so that none is assumed. Every way to a hole is at clearance height, and what could drive a bit into the
-//! machine's bed is refused before a line is written.
+//! Only words of RS274/NGC (NISTIR 6556, 2000) are written, so that any control that follows it can run the program. Feeds and
+//! speeds come from the maker: they depend on machine, bit and wood, and a wrong one breaks bits or burns wood, so none is
+//! assumed. Every move to a hole is at clearance height, and anything that could drive a bit into the machine's bed is rejected
+//! before a line is written.
 
 mod check;
 mod edge;
@@ -19,30 +19,30 @@ pub use edge::gcode_edge;
 pub use error::GcodeError;
 pub use grooves::gcode_grooves;
 
-/// The board and the machine that a program is for. Lengths in mm, feeds in mm a minute.
+/// The board and the machine that a program is for. Lengths in mm, feeds in mm per minute.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeOptions {
     /// The board's title; empty for none.
     pub title: String,
-    /// The date as it is to be written; empty for none.
+    /// The date as written; empty for none.
     pub date: String,
-    /// The rules that stop the board, for the top of the program; empty where nothing does.
+    /// The rules that stop the board, for the top of the program; empty where none do.
     pub stop: String,
     /// The unit of the file.
     pub units: Units,
-    /// The machine: [`Machine::bits`] says how each drill bit is run, [`Machine::edge`] and [`Machine::groove`] how the cutters
-    /// are. A program leaves out the values it does not need.
+    /// The machine: [`Machine::bits`] has the settings of each drill bit, [`Machine::edge`] and [`Machine::groove`] those of
+    /// the cutters. A program ignores the values it does not need.
     pub machine: Machine,
     /// Thickness of the board.
     pub thickness: f64,
-    /// Thickness of the blank before it is planed to that.
+    /// Thickness of the blank before it is planed to that thickness.
     pub blank: f64,
     /// Length of a Forstner bit's spur below its rim, mm; only drilling needs it.
     pub spur: f64,
 }
 
 impl GcodeOptions {
-    /// The head of a program for a kind of work: "Drilling".
+    /// The head of a program for a kind of work, such as "Drilling".
     fn head<'a>(&'a self, work: &'a str) -> lines::Head<'a> {
         lines::Head {
             work,
@@ -59,22 +59,21 @@ impl GcodeOptions {
 /// A program.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Program {
-    /// A name for the file, without an ending: letters, digits, hyphens and underscores.
+    /// A file name without extension: letters, digits, hyphens and underscores.
     pub stem: String,
     /// Its lines.
     pub text: String,
 }
 
-/// The programs that drill the holes of a table, bit by bit in the order in which the bits are first needed, and with
-/// each bit in the order of the table.
+/// The programs that drill the holes of a table, bit by bit in the order in which the bits are first needed, and for each bit
+/// in the order of the table.
 ///
-/// A hole at the center that comes after all others is always a program of its own: the circle is cut on its pin before it is
-/// drilled.
+/// A center hole that comes after all others is always a separate program: the circle is cut on the pin before it is drilled.
 ///
-/// A hole is drilled by a canned cycle, or by the same moves written out one by one, as [`Machine::words`] says.
+/// A hole is drilled by a canned cycle, or by the same moves written out one by one, depending on [`Machine::words`].
 ///
-/// Z is 0 at the top face and, at the bottom of a bore, minus its depth: where the full diameter ends above a point
-/// or a spur, as [`board::Bore::depth`] has it. Each program says how Z is set with its bit.
+/// Z is 0 at the top face and, at the bottom of a bore, minus its depth, where the full diameter ends above a point or a spur
+/// ([`board::Bore::depth`]). Each program says how to set Z with its bit.
 ///
 /// ```
 /// use board::{BitRun, Board, Bottom, Machine, Units};
@@ -128,7 +127,7 @@ pub fn gcode(table: &HoleTable, options: &GcodeOptions) -> Result<Vec<Program>, 
     Ok(programs)
 }
 
-/// The holes but the one at the center, and that one where it comes after all others.
+/// The holes except the center hole, and the center hole where it comes after all others.
 fn center_apart(table: &HoleTable) -> (HoleTable, Option<HoleTable>) {
     match table.rows.split_last() {
         Some((last, others)) if last.name.id() == HoleId::CENTER && !others.is_empty() => {
@@ -146,7 +145,7 @@ mod tests {
     use super::*;
     use board::{BitRun, Bottom};
 
-    /// One hole of a mouth of 12 mm with a ball bottom 3 mm deep, and a ball to drill it with.
+    /// The program for one hole with a mouth of 12 mm and a ball bottom 3 mm deep, drilled with this ball.
     fn programs(cutter: f64, stop: &str) -> Result<Vec<Program>, GcodeError> {
         let workpiece = workshop::Workpiece::of(&board::Board::default()).unwrap();
         let row = HoleRow {
@@ -176,7 +175,7 @@ mod tests {
         gcode(&HoleTable { rows: vec![row] }, &options)
     }
 
-    /// A ball of 12 mm would leave a mouth of 10.39: (6² + 3²) / 3 = 15.
+    /// A ball of 12 mm would leave a mouth of 10.39 mm: (6² + 3²) / 3 = 15.
     #[test]
     fn a_shallow_ball_is_drilled_with_the_ball_that_leaves_its_mouth() {
         let program = programs(15.0, "").unwrap().remove(0);
@@ -187,7 +186,7 @@ mod tests {
     }
 
     #[test]
-    fn a_board_that_is_stopped_says_so_before_any_motion() {
+    fn a_program_for_a_stopped_board_says_so_before_any_motion() {
         let text = programs(15.0, "web, rim margin").unwrap().remove(0).text;
         let stop = text.find("(STOP: DO NOT RUN").unwrap();
         let said = text.find("(Settle first: web, rim margin)").unwrap();

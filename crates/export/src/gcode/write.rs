@@ -7,7 +7,7 @@ use super::check::Job;
 use super::lines::Lines;
 use super::{GcodeError, GcodeOptions, Program};
 
-/// A program for one bit, of so many.
+/// A program for one bit, out of a number of bits.
 pub fn one_bit(job: &Job<'_>, bits: usize, options: &GcodeOptions) -> Result<Program, GcodeError> {
     let mut lines = begun(options);
     about_bit(&mut lines, job, bits, options);
@@ -40,8 +40,8 @@ pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Result<Program, Gco
     })
 }
 
-/// The program of the hole at the center alone, after those of all other bits: with the number of its bit where that drills
-/// others too.
+/// The program for the center hole alone, after those of all other bits; it has the number of its bit if that drills others
+/// too.
 pub fn center(
     mut job: Job<'_>,
     others: &[Job<'_>],
@@ -91,7 +91,7 @@ fn begun(options: &GcodeOptions) -> Lines {
     lines
 }
 
-/// Writes the name of the bit, and the way that Z is set with it.
+/// Writes the name of the bit, and how to set Z with it.
 fn about_bit(lines: &mut Lines, job: &Job<'_>, bits: usize, options: &GcodeOptions) {
     let (number, bit, holes) = (job.number, job.bit(options.units), job.holes.len());
     lines.comment(&format!("Bit {number} of {bits}: {bit}, holes: {holes}"));
@@ -110,7 +110,7 @@ fn about_bit(lines: &mut Lines, job: &Job<'_>, bits: usize, options: &GcodeOptio
     lines.comment(&set);
 }
 
-/// The spindle stands while the bit is changed; its length comes from the tool table.
+/// Changes the bit with the spindle stopped; its length comes from the tool table.
 fn change_bit(lines: &mut Lines, job: &Job<'_>) {
     let number = job.number;
     lines.line("M5");
@@ -138,10 +138,10 @@ fn drill(lines: &mut Lines, job: &Job<'_>, options: &GcodeOptions) {
     }
 }
 
-/// Height above the last bottom at which the feed begins again after a peck, mm; common practice, no source.
+/// Height above the last bottom where the feed resumes after a peck, mm; common practice, no source.
 const BACK_OFF: f64 = 0.5;
 
-/// A hole by plain moves: the same as its cycle makes, each move in a line of its own.
+/// A hole by plain moves: the same moves as its cycle, each in a line of its own.
 fn moves(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, options: &GcodeOptions) {
     let (place, retract) = (row.center, options.machine.retract);
     lines.words("G0", &[('X', place.x), ('Y', place.y)]);
@@ -152,7 +152,7 @@ fn moves(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, options: &GcodeOptions
     while let Some(peck) = peck.filter(|&peck| bottom - peck > -row.depth + LEAST) {
         bottom -= peck;
         plunge(lines, bottom);
-        // All the way out, as a cycle draws the bit: chips fall off above the work.
+        // All the way out, as a cycle retracts the bit, so that chips fall off above the work.
         lines.rise(retract);
         lines.rise((bottom + BACK_OFF).min(retract));
     }
@@ -167,13 +167,14 @@ fn moves(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, options: &GcodeOptions
 /// A last peck shorter than this is part of the one before, mm.
 const LEAST: f64 = 1e-6;
 
-/// Down at the feed.
+/// Down at the plunge feed.
 fn plunge(lines: &mut Lines, z: f64) {
     lines.words("G1", &[('Z', z)]);
     lines.line("");
 }
 
-/// Deep bores are pecked, others dwell if the bit does. In each the bit goes back to clearance (G98).
+/// A hole by a canned cycle: deep bores are pecked, others dwell if the bit is set to. After each the bit returns to clearance
+/// (G98).
 fn cycle(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, retract: f64) {
     let peck = job.peck.filter(|&peck| row.depth > peck);
     let dwell = job.dwell.filter(|_| peck.is_none());

@@ -1,9 +1,9 @@
 //! One page's content as drawing operators.
 //!
-//! The page's first operator makes a millimeter the unit, so that the numbers after it are short and mean what they
-//! say; a second one, if need be, takes the printer's errors out of all of them. Each circle and cross is drawn about its
-//! own origin: bores of one size repeat the same text, which compression all but removes. Large circles and long runs of
-//! lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
+//! The page's first operator makes a millimeter the unit, so that the numbers after it are short and readable; a second one, if
+//! necessary, applies the printer's correction to all of them. Each circle and cross is drawn about its own origin: bores of
+//! one size repeat the same text, which compression all but removes. Large circles and long runs of lines are left to
+//! [`Forms`]. Widths, dashes, grays and fonts are set only when they change.
 
 use drawing::{Item, Layer, Line, Shape, Sheet, Text, Tinted, View};
 use geometry::{Angle, Point, Vec2};
@@ -18,22 +18,22 @@ use crate::number::Written;
 /// Units of 1/72 in (ISO 32000-1:2008, 8.3.2.3) in a millimeter.
 pub const UNITS_PER_MM: f64 = 72.0 / 25.4;
 
-/// Places of a coordinate in mm: right within 0.00005 mm.
+/// Decimals of a coordinate in mm: accurate to 0.00005 mm.
 const PLACES: usize = 4;
-/// The name of a number that is refused; each part of the sheet was checked before, so this is never seen.
+/// The name of a rejected number; each part of the sheet was checked before, so this is never seen.
 const FIGURE: &str = "a place or a size of the page";
-/// Places of a factor; over the longest page the last one is worth 0.00003 mm.
+/// Decimals of a factor; over the longest page the last one amounts to 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
 /// Lightness of an area: 0 is black, 1 white.
 const AREA_GRAY: f64 = 0.85;
 
-/// Parts that the pages of a file have in common; a page adds those it needs.
+/// Parts that the pages of a file share; a page adds those it needs.
 pub struct Shared {
     /// The glyphs in use.
     pub fonts: Fonts,
-    /// Forms that are kept once for all pages, if there are any.
+    /// The forms stored once for all pages; none where forms are not used.
     pub forms: Option<Forms>,
-    /// Whether parts are marked with the layer that they belong to.
+    /// Whether parts are marked with their layer.
     pub layers: bool,
 }
 
@@ -59,7 +59,7 @@ pub fn page(sheet: &Sheet, shared: &mut Shared) -> Result<String, Error> {
     content.out.finish()
 }
 
-/// The state set by the operators so far; a part that differs is set again.
+/// The state set by the operators so far; a value that differs is set again.
 #[derive(Clone, Copy)]
 struct State {
     line: Option<Line>,
@@ -76,18 +76,18 @@ impl State {
     };
 }
 
-/// The operators of a page while they are written.
+/// The operators of a page while they are being written.
 struct Content<'a> {
     out: Written,
     state: State,
-    /// Where the origin has been moved to.
+    /// The origin, if it has been moved.
     placed: Option<Point>,
     layer: Option<Layer>,
     shared: &'a mut Shared,
 }
 
 impl Content<'_> {
-    /// The part of the board, cut off at the window.
+    /// The part of the board, clipped to the window.
     fn view(&mut self, view: &View) {
         let before = self.state;
         self.out.push_str("q\n");
@@ -101,7 +101,7 @@ impl Content<'_> {
         self.state = before;
     }
 
-    /// A colored part, in a state of its own (ISO 32000-1:2008, 8.6.4.3 and 8.4.3.3: color, round ends of lines).
+    /// A colored part, in a graphics state of its own (ISO 32000-1:2008, 8.6.4.3 and 8.4.3.3: color, round line caps).
     fn tint(&mut self, tint: &Tinted, offset: Vec2) {
         let before = self.state;
         self.out.push_str("q\n");
@@ -142,7 +142,7 @@ impl Content<'_> {
                 }
                 self.out.push_str(ends);
             }
-            // The words take the color that is set; nothing colored is a cross.
+            // Words take the color that is set; a cross is never colored.
             Shape::Text(text) => self.text(text, offset),
             Shape::Cross { .. } => {}
         }
@@ -169,7 +169,7 @@ impl Content<'_> {
         self.enter_layer(None);
     }
 
-    /// Draws lines that belong together, or one item of another kind.
+    /// Draws a run of lines of the same kind, or one item of another kind.
     fn run(&mut self, run: &[Item], first: &Item, offset: Vec2) {
         match &first.shape {
             Shape::Circle(circle) => {
@@ -192,9 +192,9 @@ impl Content<'_> {
         }
     }
 
-    /// A circle about the place in hand; a large one is kept for all pages.
+    /// A circle about the current origin; a large one is stored once for all pages.
     fn circle(&mut self, radius: f64) {
-        // Smaller ones repeat on each page and hardly add to it.
+        // Smaller ones repeat on each page but add hardly anything to it.
         const LARGE: f64 = 20.0;
         let mut circle = Written::default();
         push_curves(&mut circle, radius, Angle::ZERO, Angle::TURN);
@@ -203,7 +203,7 @@ impl Content<'_> {
         self.draw(&circle, bounds, radius >= LARGE);
     }
 
-    /// A cross about the place in hand.
+    /// A cross about the current origin.
     fn cross(&mut self, arm: f64) {
         for arm in [Vec2::new(arm, 0.0), Vec2::new(0.0, arm)] {
             self.points(&[-arm], "m");
@@ -212,9 +212,9 @@ impl Content<'_> {
         self.out.push_str("S\n");
     }
 
-    /// Draws lines about the start of the first, so that a bar is the same text wherever it stands.
+    /// Draws lines about the start of the first, so that a bar is the same text wherever it is.
     fn lines(&mut self, run: &[Item], line: Line, origin: Point, offset: Vec2) {
-        // A name, a place and the form itself cost as much as some lines.
+        // A name, a position and the form itself take as much room as some lines.
         const MANY: usize = 8;
         let mut lines = Written::default();
         let mut bounds = Rect::ZERO;
@@ -233,10 +233,10 @@ impl Content<'_> {
         self.draw(&lines, bounds, run.len() >= MANY);
     }
 
-    /// Draws operators about the place in hand: as a form if that pays, else right here.
+    /// Draws operators about the current origin: as a form if that saves room, otherwise in place.
     fn draw(&mut self, operators: &Written, bounds: Rect, pays: bool) {
         let forms = self.shared.forms.as_mut().filter(|_| pays);
-        // Operators that cannot be written go to the page, which is refused as a whole.
+        // Operators that cannot be written go to the page, which is then rejected as a whole.
         let (Some(forms), Ok(kept)) = (forms, operators.clone().finish()) else {
             self.out.append(operators);
             return;
@@ -260,10 +260,10 @@ impl Content<'_> {
         self.out.push_str("f\n");
     }
 
-    /// A line of words from where its first letter starts: the format knows no anchors, so that it is the typeface's own
-    /// widths that place them.
+    /// A line of words from the start of its first letter: the format has no anchors, so the typeface's own widths position the
+    /// words.
     fn text(&mut self, text: &Text, offset: Vec2) {
-        // A page must not name a typeface without used letters: that typeface is not in the file.
+        // A page must not name a typeface without used letters, because that typeface is not in the file.
         if text.words.is_empty() {
             return;
         }
@@ -289,20 +289,20 @@ impl Content<'_> {
         self.points(&[corner, size], "re");
     }
 
-    /// Makes one unit so many units long.
+    /// Scales the unit by a factor.
     fn scale(&mut self, factor: f64) {
         self.factors(&[factor, 0.0, 0.0, factor]);
         self.points(&[Vec2::ZERO], "cm");
     }
 
-    /// Transforms all that follows.
+    /// Transforms everything that follows.
     fn transform(&mut self, transform: Affine) {
         let [a, b, c, d, x, y] = transform.as_coeffs();
         self.factors(&[a, b, c, d]);
         self.points(&[Vec2::new(x, y)], "cm");
     }
 
-    /// Moves the origin for the parts drawn next; parts about one point share the move.
+    /// Moves the origin for the next parts; parts about the same point share the move.
     fn place(&mut self, origin: Point, line: Line) {
         if self.placed == Some(origin) && self.state.line == Some(line) {
             return;
@@ -314,14 +314,14 @@ impl Content<'_> {
         self.placed = Some(origin);
     }
 
-    /// Moves the origin back to the page's corner.
+    /// Returns the origin to the page's corner.
     fn leave(&mut self) {
         if self.placed.take().is_some() {
             self.out.push_str("Q\n");
         }
     }
 
-    /// Width and dashes of a line, where they differ from those of the line before.
+    /// Sets width and dashes of a line, where they differ from those of the line before.
     fn set_line(&mut self, line: Line) {
         if self.state.line == Some(line) {
             return;
@@ -351,7 +351,7 @@ impl Content<'_> {
         }
     }
 
-    /// Weight and size of the type, where they differ.
+    /// Sets weight and size of the type, where they differ.
     fn set_font(&mut self, text: &Text) {
         let font = Some((text.weight, text.size));
         if self.state.font != font {
@@ -381,12 +381,12 @@ impl Content<'_> {
         self.layer = layer;
     }
 
-    /// Points in mm and the operator that takes them.
+    /// Points in mm followed by their operator.
     fn points(&mut self, points: &[Vec2], operator: &str) {
         push_points(&mut self.out, points, operator);
     }
 
-    /// The factors of a transform, before its shift.
+    /// The factors of a transform, without its translation.
     fn factors(&mut self, factors: &[f64]) {
         for factor in factors {
             self.out.short(FIGURE, *factor, FACTOR_PLACES);
@@ -395,7 +395,7 @@ impl Content<'_> {
     }
 }
 
-/// Number of items from the start that are straight lines alike.
+/// Number of items from the start that are straight lines of the same kind.
 fn lines_at_start(items: &[Item]) -> usize {
     let Some(first) = items.first() else {
         return 0;
@@ -407,7 +407,7 @@ fn lines_at_start(items: &[Item]) -> usize {
     items.iter().take_while(alike).count()
 }
 
-/// The curves of an arc about the origin, begun but neither closed nor drawn.
+/// Appends the curves of an arc about the origin as an open path.
 fn push_curves(out: &mut Written, radius: f64, start: Angle, sweep: Angle) {
     push_points(out, &[path::outward(start) * radius], "m");
     for curve in path::curves(radius, start, sweep) {

@@ -1,4 +1,4 @@
-//! The typeface inside a PDF: only the glyphs in use, and the letter of each.
+//! The typeface inside a PDF: only the glyphs in use, with the letter of each.
 
 use std::collections::BTreeMap;
 
@@ -13,14 +13,14 @@ use super::deflate;
 use crate::Error;
 use crate::number::Written;
 
-/// Glyph numbers are the ones inside the file, and a string's two bytes are a glyph number.
+/// Strings have two bytes per glyph, which are its number inside the file.
 const SYSTEM: SystemInfo<'static> = SystemInfo {
     registry: Str(b"Adobe"),
     ordering: Str(b"Identity"),
     supplement: 0,
 };
 
-/// Objects that each embedded font takes.
+/// Number of objects for each embedded font.
 const OBJECTS: usize = 5;
 
 /// Each weight, with the glyphs used so far.
@@ -30,7 +30,7 @@ pub struct Fonts {
 }
 
 impl Fonts {
-    /// No glyph used yet.
+    /// No glyphs used yet.
     pub fn new() -> Result<Self, Error> {
         Ok(Self {
             regular: Font::new(Weight::Regular)?,
@@ -38,7 +38,7 @@ impl Fonts {
         })
     }
 
-    /// The name that pages know a weight by.
+    /// The name of a weight on pages.
     pub const fn resource(weight: Weight) -> &'static str {
         match weight {
             Weight::Regular => "R",
@@ -63,7 +63,7 @@ impl Fonts {
         out.push('>');
     }
 
-    /// Embeds the weights in use; gives back the names and objects for the pages' resources.
+    /// Embeds the weights in use; returns the names and objects for the pages' resources.
     pub fn embed(
         self,
         pdf: &mut Pdf,
@@ -86,12 +86,12 @@ struct Font {
     weight: Weight,
     face: Face<'static>,
     glyphs: GlyphRemapper,
-    /// The glyph that each letter in use became.
+    /// The glyph of each letter in use.
     letters: BTreeMap<char, u16>,
 }
 
 impl Font {
-    /// A weight with no glyph in use.
+    /// A weight without glyphs in use.
     fn new(weight: Weight) -> Result<Self, Error> {
         let face = Face::parse(weight.bytes(), 0).map_err(|error| Error::Typeface {
             reason: error.to_string(),
@@ -104,7 +104,7 @@ impl Font {
         })
     }
 
-    /// The number inside the file of a letter's glyph; letters that the typeface has not share the empty one.
+    /// The number of a letter's glyph inside the file; letters that the typeface lacks share the empty one.
     fn glyph(&mut self, letter: char) -> u16 {
         *self.letters.entry(letter).or_insert_with(|| {
             let glyph = self.face.glyph_index(letter).unwrap_or_default();
@@ -112,8 +112,8 @@ impl Font {
         })
     }
 
-    /// Writes the five objects of a font: a composite font, its one descendant, what describes that, the program with the glyphs
-    /// in use, and their letters (ISO 32000-1:2008, 9.7 and 9.9).
+    /// Writes the five objects of a font: a composite font, its one descendant, the descriptor, the program with the glyphs in
+    /// use, and their letters (ISO 32000-1:2008, 9.7 and 9.9).
     fn embed(&self, pdf: &mut Pdf, ids: [Ref; OBJECTS]) -> Result<(), Error> {
         let [font, descendant, descriptor, file, unicode] = ids;
         let name = self.name();
@@ -130,7 +130,7 @@ impl Font {
         Ok(())
     }
 
-    /// The typeface's name after six letters that are unique to this choice of glyphs (ISO 32000-1:2008, 9.6.4).
+    /// The typeface's name after six letters that are unique to this selection of glyphs (ISO 32000-1:2008, 9.6.4).
     fn name(&self) -> String {
         let letters = self.letters.keys().map(|&letter| u64::from(letter));
         let mut sum = letters.fold(u64::from(self.weight.css()), |sum, letter| {
@@ -148,7 +148,7 @@ impl Font {
         name + "+" + font::FAMILY + "-" + style
     }
 
-    /// The font of glyph numbers with the width of each, which viewers space words by.
+    /// The font of glyph numbers with the width of each, which viewers use to space words.
     fn write_descendant(&self, pdf: &mut Pdf, id: Ref, name: Name<'_>, descriptor: Ref) {
         let mut descendant = pdf.cid_font(id);
         descendant
@@ -167,7 +167,7 @@ impl Font {
 
     /// Heights and slants of the letters, in thousandths of the size.
     fn write_descriptor(&self, pdf: &mut Pdf, id: Ref, name: Name<'_>, file: Ref) {
-        // Stroke width of upright stems; only viewers without the font would use it.
+        // Stroke width of upright stems; used only by viewers without the font.
         const STEM: f32 = 90.0;
         let (face, units) = (&self.face, |value: i16| self.per_mille(f64::from(value)));
         let bounds = face.global_bounding_box();
@@ -216,7 +216,7 @@ impl Font {
         pdf.cmap(id, &packed).filter(Filter::FlateDecode);
     }
 
-    /// Font units as thousandths of the size, in which a PDF counts (ISO 32000-1:2008, 9.2.4).
+    /// Font units as thousandths of the size, the unit of a PDF (ISO 32000-1:2008, 9.2.4).
     fn per_mille(&self, units: f64) -> f32 {
         let exact = units * 1000.0 / f64::from(self.face.units_per_em());
         ((exact * 1000.0).round() / 1000.0) as f32

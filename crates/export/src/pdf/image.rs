@@ -12,10 +12,10 @@ use crate::{Error, png};
 /// The name of the picture among the resources.
 pub const NAME: &[u8] = b"Picture";
 
-/// Places of a number of the page's unit.
+/// Decimals of a number in the page's unit.
 const PLACES: usize = 4;
 
-/// The operators that draw the picture in an area, mm; a picture is one unit wide and high (ISO 32000-1:2008, 8.9.5).
+/// The operators that draw the picture in an area, mm; by itself a picture is one unit wide and high (ISO 32000-1:2008, 8.9.5).
 ///
 /// # Errors
 ///
@@ -62,7 +62,7 @@ pub fn write(pdf: &mut Pdf, id: Ref, picture: &Picture) -> Result<(), Error> {
     Ok(())
 }
 
-/// The packed rows of a PNG: the data of its `IDAT` chunks, one after the other (W3C PNG, 5.3 and 11.2.3).
+/// The compressed rows of a PNG: the data of its `IDAT` chunks, one after the other (W3C PNG, 5.3 and 11.2.3).
 fn packed(file: &[u8]) -> Vec<u8> {
     let mut data = Vec::with_capacity(file.len());
     let mut rest = file.get(8..).unwrap_or_default();

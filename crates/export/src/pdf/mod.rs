@@ -1,8 +1,8 @@
 //! Sheets as a PDF, one page each, at true size.
 //!
-//! Written for the printer: no page scaling, the tray with the paper of that size, one side of the paper. What
-//! clauses that rests on is in `docs/formats/pdf.md`. Of the clauses named in this crate, 8.3.2 and 12.2 of ISO 32000-1:2008 were read as
-//! manuals of PDF libraries quote them; the others are from memory.
+//! The file is set up for printing: no page scaling, the tray with the paper of that size, one side of the paper. The clauses
+//! that this rests on are in `docs/formats/pdf.md`. Of the clauses named in this crate, 8.3.2 and 12.2 of ISO 32000-1:2008 were
+//! read as quoted in manuals of PDF libraries; the others are from memory.
 
 mod content;
 mod fonts;
@@ -21,14 +21,14 @@ use content::Shared;
 use fonts::Fonts;
 use forms::Forms;
 
-/// Facts of a PDF besides its sheets.
+/// Facts about a PDF besides its sheets.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct PdfOptions {
     /// The document's title; viewers show it in the title bar.
     pub title: String,
-    /// The program that the drawing comes from; empty to say nothing.
+    /// The program that made the drawing; empty to omit it.
     pub creator: String,
-    /// When it was made, by the maker's clock; without, the same sheets always give the same bytes.
+    /// The time of creation, by the maker's clock; without it, the same sheets always give the same bytes.
     pub created: Option<Date>,
     /// Whether each [`Layer`] in use can be switched on and off in the viewer.
     pub layers: bool,
@@ -51,9 +51,9 @@ pub struct Date {
 
 /// A PDF of sheets, one page each, in the order given.
 ///
-/// Every page is as large as its sheet's paper, and a millimeter of the sheet is a millimeter of the page. The file asks not
-/// to be scaled when it is printed, to be printed on one side, and for the tray with paper of that size; print dialogs may
-/// do otherwise, so that the bars on the paper decide. Circles are curves within 0.0005 mm, as the format has none.
+/// Every page is as large as its sheet's paper, and a millimeter of the sheet is a millimeter of the page. The file asks not to
+/// be scaled in printing, to be printed on one side, and for the tray with paper of that size; print dialogs may do otherwise,
+/// so the bars on the paper have the final say. Circles are curves accurate to 0.0005 mm, as the format has no circles.
 ///
 /// ```
 /// use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
@@ -92,19 +92,19 @@ pub struct Date {
 ///
 /// # Errors
 ///
-/// No sheets; a sheet whose size a page cannot have; a part of a sheet that is not a number.
+/// An [`Error`] where there are no sheets, a sheet's size is not possible for a page, or a part of a sheet is not a number.
 pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     written(sheets, None, options)
 }
 
 /// A PDF of sheets with a picture behind everything on the first, in an area of it (mm, y up).
 ///
-/// The picture is kept without loss, in the way of PNG (ISO 32000-1:2008, 7.4.4.4), and in the colors of the screen; one of
-/// grays alone as grays, in a third of the room.
+/// The picture is stored losslessly with PNG filters (ISO 32000-1:2008, 7.4.4.4), in the colors of the screen; a picture with
+/// only grays is stored as grays, in a third of the space.
 ///
 /// # Errors
 ///
-/// As [`pdf()`], and as [`crate::png()`].
+/// The errors of [`pdf()`] and of [`crate::png()`].
 pub fn pdf_over(
     sheets: &[Sheet],
     picture: &Picture,
@@ -114,7 +114,7 @@ pub fn pdf_over(
     written(sheets, Some((picture, area)), options)
 }
 
-/// The file of sheets, with a picture behind the first of them where there is one.
+/// The file of some sheets, with a picture behind the first of them if there is one.
 fn written(
     sheets: &[Sheet],
     behind: Option<(&Picture, kurbo::Rect)>,
@@ -147,18 +147,18 @@ fn written(
     Ok(document.pdf.finish())
 }
 
-/// Strength of compression: 1 to 10; beyond this the file hardly shrinks.
+/// Compression level, 1 to 10; beyond this one the file hardly shrinks.
 const LEVEL: u8 = 6;
 
-/// Compressed as `FlateDecode` reads it.
+/// Bytes compressed for `FlateDecode`.
 fn deflate(bytes: &[u8]) -> Vec<u8> {
     miniz_oxide::deflate::compress_to_vec_zlib(bytes, LEVEL)
 }
 
-/// The file while it is written.
+/// The file while it is being written.
 struct Document {
     pdf: Pdf,
-    /// The first number that no object has.
+    /// The first unused object number.
     free: Ref,
     catalog: Ref,
     tree: Ref,
@@ -169,10 +169,10 @@ struct Document {
 }
 
 impl Document {
-    /// A file with its layers numbered; objects may be written in any order, as long as each has a number of its own.
+    /// A file with its layers numbered; objects may be written in any order, as long as each has its own number.
     fn new(sheets: &[Sheet], options: &PdfOptions) -> Self {
         let mut pdf = Pdf::with_settings(Settings { pretty: false });
-        // Of this version are the preferences for printing.
+        // The version that introduced the preferences for printing.
         pdf.set_version(1, 7);
         let (catalog, tree) = (Ref::new(1), Ref::new(2));
         let mut document = Self {
@@ -195,8 +195,8 @@ impl Document {
         self.free.bump()
     }
 
-    /// A group of optional content for each layer that anything is on (ISO 32000-1:2008, 8.11): one that is empty would be a
-    /// switch that does nothing.
+    /// Adds a group of optional content for each layer in use (ISO 32000-1:2008, 8.11); an empty one would be a switch without
+    /// effect.
     fn add_layers(&mut self, sheets: &[Sheet]) {
         for layer in Layer::ALL {
             let belongs = |item: &Item| item.layer == layer;
@@ -214,7 +214,7 @@ impl Document {
         }
     }
 
-    /// A page and its content. All three boxes are the paper: there is no bleed or trim (ISO 32000-1:2008, 14.11.2).
+    /// Adds a page and its content. All three boxes are the paper: there is no bleed or trim (ISO 32000-1:2008, 14.11.2).
     fn add_page(&mut self, sheet: &Sheet, content: &str) {
         let (page, stream) = (self.next(), self.next());
         let units = |side: f64| (side * content::UNITS_PER_MM) as f32;
@@ -231,7 +231,7 @@ impl Document {
         self.pages.push(page);
     }
 
-    /// The list of pages, with the resources that all of them share.
+    /// Adds the list of pages, with the resources that all of them share.
     fn add_pages(&mut self, shared: Shared) -> Result<(), Error> {
         let (pdf, free) = (&mut self.pdf, &mut self.free);
         let fonts = shared.fonts.embed(pdf, || free.bump())?;
@@ -264,7 +264,7 @@ impl Document {
         Ok(())
     }
 
-    /// Writes the root that viewers start from: the pages, their labels, the wishes for printing, and the layers.
+    /// Writes the root that viewers start from: the pages, their labels, the printing preferences, and the layers.
     fn add_catalog(&mut self, sheets: &[Sheet]) {
         let mut catalog = self.pdf.catalog(self.catalog);
         catalog.pages(self.tree).lang(TextStr("en"));
@@ -279,7 +279,7 @@ impl Document {
         }
     }
 
-    /// Title, program and date, each only if it is given.
+    /// Adds title, program and date, each only if it is given.
     fn add_info(&mut self, options: &PdfOptions) {
         let id = self.next();
         let mut info = self.pdf.document_info(id);
@@ -301,7 +301,7 @@ impl Document {
     }
 }
 
-/// Writes the wishes for printing (ISO 32000-1:2008, 12.2, Table 150).
+/// Writes the printing preferences (ISO 32000-1:2008, 12.2, Table 150).
 fn write_preferences(preferences: &mut writers::ViewerPreferences<'_>) {
     preferences.display_doc_title(true);
     preferences.pair(Name(b"PrintScaling"), Name(b"None"));
@@ -311,7 +311,7 @@ fn write_preferences(preferences: &mut writers::ViewerPreferences<'_>) {
     enforce.item(Name(b"PrintScaling"));
 }
 
-/// Each sheet's own label in the viewer's list of pages (ISO 32000-1:2008, 12.4.2).
+/// Writes each sheet's own label for the viewer's list of pages (ISO 32000-1:2008, 12.4.2).
 fn write_labels(catalog: &mut writers::Catalog<'_>, sheets: &[Sheet]) {
     let mut labels = catalog.insert(Name(b"PageLabels")).dict();
     let mut numbers = labels.insert(Name(b"Nums")).array();

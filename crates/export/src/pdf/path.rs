@@ -1,12 +1,12 @@
-//! Circles and arcs as cubic curves, the only ones that a PDF has.
+//! Circles and arcs as cubic curves, the only curves in a PDF.
 
 use core::f64::consts::TAU;
 
 use geometry::{Angle, Vec2};
 
-/// Distance that a curve may lie off its circle, in mm.
+/// Greatest deviation of a curve from its circle, mm.
 ///
-/// The usual four curves would be off by 2.7e-4 of the radius: 0.08 mm at a radius of 300 mm.
+/// The usual four curves would deviate by 2.7e-4 of the radius: 0.08 mm at a radius of 300 mm.
 pub const TOLERANCE: f64 = 0.0005;
 
 /// A cubic curve's three points after its start.
@@ -14,8 +14,8 @@ pub type Curve = [Vec2; 3];
 
 /// The curves of an arc about the origin, from a bearing clockwise through a sweep.
 ///
-/// `sweep` is taken as at most a full turn. A full turn is split at each quarter from `start`, so that programs
-/// that import the file can snap to those points.
+/// `sweep` is limited to a full turn. A full turn is split at each quarter from `start`, so that programs that import the file
+/// can snap to those points.
 pub fn curves(radius: f64, start: Angle, sweep: Angle) -> impl Iterator<Item = Curve> {
     let sweep = sweep.as_radians().clamp(0.0, TAU);
     let count = count(radius, sweep);
@@ -33,24 +33,25 @@ pub fn curves(radius: f64, start: Angle, sweep: Angle) -> impl Iterator<Item = C
     })
 }
 
-/// The direction away from the center at a bearing.
+/// The direction outward from the center at a bearing.
 pub fn outward(bearing: Angle) -> Vec2 {
     Vec2::new(bearing.sin(), bearing.cos())
 }
 
-/// The direction of growing bearings at a bearing.
+/// The direction of increasing bearings at a bearing.
 fn clockwise(bearing: Angle) -> Vec2 {
     Vec2::new(bearing.cos(), -bearing.sin())
 }
 
-/// Distance of the inner points from the end points, for a radius of 1: the curve's middle is on the circle.
+/// Distance of the inner control points from the end points, for a radius of 1, such that the curve's midpoint is on the
+/// circle.
 fn handle_length(step: Angle) -> f64 {
     4.0 / 3.0 * (step / 4.0).tan()
 }
 
-/// Number of curves that keep an arc within [`TOLERANCE`], as many in each quarter turn.
+/// Number of curves that keep an arc within [`TOLERANCE`], the same in each quarter turn.
 fn count(radius: f64, sweep: f64) -> u32 {
-    // No radius that fits on paper needs as many; it only bounds the search.
+    // No radius that fits on paper needs this many; it only bounds the search.
     const MOST: u32 = 1000;
     let quarters = (sweep / (TAU / 4.0)).ceil().max(1.0) as u32;
     let mut count = quarters;
@@ -60,10 +61,10 @@ fn count(radius: f64, sweep: f64) -> u32 {
     count
 }
 
-/// The greatest distance of a curve over an angle (radians) from its circle.
+/// The greatest deviation of a curve over an angle (radians) from its circle.
 ///
-/// The curve's distance from the center, less the radius, is greatest where the parameter is (1 ± 1/√3)/2; there
-/// it is 2/27 sin⁶(t/4) / cos²(t/4) of the radius but for terms of higher order, which the tests bound.
+/// The curve's distance from the center less the radius is greatest where the parameter is (1 ± 1/√3)/2; there it is 2/27
+/// sin⁶(t/4) / cos²(t/4) of the radius except for terms of higher order, which the tests bound.
 fn deviation(radius: f64, angle: f64) -> f64 {
     let quarter = Angle::radians(angle / 4.0);
     let (sine, cosine) = (quarter.sin(), quarter.cos());
@@ -75,7 +76,7 @@ mod tests {
     use super::*;
     use testkit::assert_near;
 
-    /// The farthest that the curves stray from the circle, by many points on each.
+    /// The greatest deviation of the curves from the circle, by many points on each.
     fn worst(radius: f64, start: Angle, sweep: Angle) -> f64 {
         let mut from = outward(start) * radius;
         let mut worst = 0.0_f64;
@@ -105,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn the_usual_four_curves_would_not_do() {
+    fn the_usual_four_curves_would_exceed_the_tolerance() {
         let quarter = deviation(300.0, TAU / 4.0);
         assert_near!(quarter, 300.0 * 2.725e-4, 300.0 * 2e-6);
         assert!(count(300.0, TAU) > 4);

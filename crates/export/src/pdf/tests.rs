@@ -1,4 +1,4 @@
-//! PDFs read back: preferences, boxes, places, words, layers, and the soundness of the objects.
+//! PDFs read back: preferences, boxes, positions, words, layers, and the validity of the objects.
 
 use super::*;
 use drawing::{Anchor, Line, Shape, Text, View};
@@ -44,7 +44,7 @@ fn written(sheets: &[Sheet]) -> PdfFile {
 
 /// ISO 32000-1:2008, 12.2, Table 150; `Enforce` is of extension level 3 and ISO 32000-2.
 #[test]
-fn printers_are_told_not_to_scale() {
+fn the_file_asks_not_to_be_scaled() {
     let preferences = written(&[sheet(A4)]).preferences();
     assert_eq!(preferences["PrintScaling"], "/None");
     assert_eq!(preferences["PickTrayByPDFSize"], "true");
@@ -74,7 +74,7 @@ fn pages_have_exactly_the_size_of_the_paper() {
 
 /// 1 in = 72 units = 25.4 mm: 100 mm are 283.4646 units.
 #[test]
-fn a_bar_of_100_mm_is_as_long_on_the_page() {
+fn a_bar_of_100_mm_is_100_mm_long_on_the_page() {
     let read = written(&[sheet(A4)]);
     let [bar] = read.pages[0].lines[..] else {
         panic!("{:?}", read.pages[0].lines)
@@ -110,7 +110,7 @@ fn circles_are_within_a_thousandth_of_a_millimeter() {
 }
 
 #[test]
-fn large_circles_and_bars_are_kept_once_for_all_pages() {
+fn large_circles_and_bars_are_stored_once_for_all_pages() {
     let circle = Circle::new((7.0, -9.0), 150.0);
     let mut sheets = [sheet(A4), sheet(A4)];
     sheets[1].view.page_from_board.x -= 33.3;
@@ -146,7 +146,7 @@ fn large_circles_and_bars_are_kept_once_for_all_pages() {
     }
 }
 
-/// A bar with a tick each 10 mm.
+/// A bar with a tick every 10 mm.
 fn ticks(start: Point) -> Vec<Item> {
     let tick = |index| {
         let foot = start + Vec2::new(10.0 * f64::from(index), 0.0);
@@ -158,7 +158,7 @@ fn ticks(start: Point) -> Vec<Item> {
     (0..=10).map(tick).collect()
 }
 
-/// A title that is empty, in a typeface that nothing else is in.
+/// An empty title, in a typeface that nothing else uses.
 #[test]
 fn empty_words_name_no_typeface() {
     let mut sheet = sheet(A4);
@@ -171,7 +171,7 @@ fn empty_words_name_no_typeface() {
 }
 
 #[test]
-fn words_can_be_found_where_they_stand() {
+fn words_can_be_found_at_their_positions() {
     let mut sheet = sheet(A4);
     sheet.marks.push(item(
         Layer::Title,
@@ -204,7 +204,7 @@ fn only_the_weights_in_use_are_embedded_and_only_once() {
 }
 
 #[test]
-fn layers_in_use_can_be_switched() {
+fn layers_in_use_can_be_switched_on_and_off() {
     let options = PdfOptions {
         layers: true,
         ..PdfOptions::default()
@@ -262,7 +262,7 @@ fn title_creator_and_date_are_in_the_file() {
     assert!(!String::from_utf8_lossy(&without).contains("CreationDate"));
 }
 
-/// A key may be in a dictionary once only (ISO 32000-1:2008, 7.3.7); the writer below does not look.
+/// A dictionary may have a key only once (ISO 32000-1:2008, 7.3.7); the library that writes it does not check.
 #[test]
 fn no_dictionary_has_a_key_twice() {
     let options = PdfOptions {
@@ -299,7 +299,7 @@ fn without_streams(bytes: &[u8]) -> String {
     out
 }
 
-/// The keys of each dictionary: the names that stand where a key is due.
+/// The keys of each dictionary: the names in positions where a key is expected.
 fn keys_of_dictionaries(text: &str) -> Vec<Vec<String>> {
     let tokens = text
         .replace("<<", " << ")
@@ -337,7 +337,7 @@ fn keys_of_dictionaries(text: &str) -> Vec<Vec<String>> {
 }
 
 #[test]
-fn what_no_page_can_be_is_refused() {
+fn impossible_pages_are_rejected() {
     let refused = |change: fn(&mut Sheet)| {
         let mut sheet = sheet(A4);
         change(&mut sheet);

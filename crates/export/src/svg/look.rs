@@ -1,4 +1,4 @@
-//! The look of a part as the attributes of a group in the file.
+//! The look of a part, as the attributes of a group in the file.
 
 use board::Rgb;
 use drawing::font::Weight;
@@ -10,16 +10,16 @@ use crate::number::Written;
 /// The fill of an area.
 const AREA_FILL: &str = "#d9d9d9";
 
-/// The look of a part; neighbors that look alike share a group.
+/// The look of a part; neighbors with the same look share a group.
 #[derive(Clone, Copy, PartialEq)]
 pub(super) enum Look {
-    /// Black strokes of a width and dashes.
+    /// Black strokes with a width and dashes.
     Stroke(Line),
-    /// A gray inside without strokes.
+    /// Filled with gray, without strokes.
     Area,
-    /// Black words: their size in mm, weight, and which part of them is at their place.
+    /// Black words: their size in mm, weight, and anchor.
     Words(f64, Weight, Anchor),
-    /// A color, with the width of a line in it or none of an inside.
+    /// A color, with the width of the line in it, or none for a fill.
     Tint(Rgb, Option<f64>),
     /// Words in a color.
     TintedWords(Rgb, f64, Weight, Anchor),
@@ -43,7 +43,7 @@ impl Look {
         }
     }
 
-    /// The attributes of a group of this look.
+    /// Writes the attributes of a group with this look.
     pub(super) fn attributes(self, out: &mut Written) {
         match self {
             Self::Stroke(line) => {

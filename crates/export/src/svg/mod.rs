@@ -1,8 +1,8 @@
 //! A sheet as an SVG at true size: one user unit is one millimeter.
 //!
 //! The frame of the file (root, title, clip path, a group for each layer) is built with crate `svg`; the many parts inside a
-//! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts that look alike
-//! share a group, so that line width and dashes are written once and a bore needs only its center and radius.
+//! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts with the same
+//! look share a group, so that line width and dashes are written once and a bore needs only its center and radius.
 
 mod look;
 
@@ -18,20 +18,20 @@ use crate::base64::base64;
 use crate::number::{self, Written};
 use crate::{Error, check, png};
 
-/// Places of a coordinate in mm: right within 0.00005 mm.
+/// Decimals of a coordinate in mm: accurate to 0.00005 mm.
 const PLACES: usize = 4;
-/// The name of a number that is refused; each part of the sheet was checked before, so this is never seen.
+/// The name of a rejected number; each part of the sheet was checked before, so this is never seen.
 const FIGURE: &str = "a place or a size of the drawing";
-/// Places of a factor; over the longest page the last one is worth 0.00003 mm.
+/// Decimals of a factor; over the longest page the last one amounts to 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
 /// The name of the clip path.
 const WINDOW: &str = "window";
 
 /// An SVG of one sheet: width and height in mm, and a view box in the same unit, so that programs open it at true size.
 ///
-/// Each [`Layer`] that anything is on is a group with the layer's name as its id. Lines are black strokes of the widths and
-/// dashes that [`Line`](drawing::Line) has; the board's part is cut off at the sheet's window. Where the sheet has a printer's correction,
-/// one transform around all groups carries it.
+/// Each [`Layer`] in use is a group with the layer's name as its id. Lines are black strokes with the widths and dashes of
+/// [`Line`](drawing::Line); the board's part is clipped to the sheet's window. If the sheet has a printer's correction, one
+/// transform around all groups applies it.
 ///
 /// ```
 /// use drawing::{Item, Layer, Line, Shape, Sheet, View};
@@ -65,18 +65,18 @@ const WINDOW: &str = "window";
 ///
 /// # Errors
 ///
-/// A sheet whose size a page cannot have; a part of the sheet that is not a number.
+/// An [`Error`] for a sheet whose size is not possible for a page, or with a part that is not a number.
 pub fn svg(sheet: &Sheet) -> Result<String, Error> {
     written(sheet, None)
 }
 
 /// An SVG of one sheet with a picture behind everything, in an area of the sheet (mm, y up).
 ///
-/// The picture is in the file itself, as PNG in base 64, so that the file can be sent alone.
+/// The picture is embedded in the file, as PNG in base 64, so that the file is complete by itself.
 ///
 /// # Errors
 ///
-/// As [`svg()`], and as [`crate::png()`].
+/// The errors of [`svg()`] and of [`crate::png()`].
 pub fn svg_over(sheet: &Sheet, picture: &Picture, area: Rect) -> Result<String, Error> {
     let data = base64(&png(picture)?);
     let corner = flipped(sheet, Point::new(area.x0, area.y1));
@@ -88,7 +88,7 @@ pub fn svg_over(sheet: &Sheet, picture: &Picture, area: Rect) -> Result<String, 
     written(sheet, Some(image))
 }
 
-/// The file of a sheet, with an element behind everything where there is one.
+/// The file of a sheet, with an element behind everything if there is one.
 fn written(sheet: &Sheet, behind: Option<String>) -> Result<String, Error> {
     check::sheet(sheet)?;
     let clipped = reaches_outside(sheet);
@@ -123,7 +123,7 @@ fn written(sheet: &Sheet, behind: Option<String>) -> Result<String, Error> {
     Ok(document.to_string() + "\n")
 }
 
-/// A transform of the sheet, whose y points up, as one of the file, whose y points down.
+/// A transform of the sheet, whose y points up, converted to one of the file, whose y points down.
 fn matrix(sheet: &Sheet, transform: Affine) -> Result<String, Error> {
     let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, sheet.size.height]);
     let mut out = Written::default();
@@ -142,7 +142,7 @@ fn matrix(sheet: &Sheet, transform: Affine) -> Result<String, Error> {
     out.finish()
 }
 
-/// The root with what all parts have in common, the sheet's label as title, and a sentence about its size.
+/// The root with what all parts share, the sheet's label as title, and a sentence about its size.
 fn root(sheet: &Sheet) -> Result<svg::Document, Error> {
     let (width, height) = (short(sheet.size.width)?, short(sheet.size.height)?);
     let about = format!("Full size, {width} x {height} mm; one unit is 1 mm.");
@@ -160,7 +160,7 @@ fn root(sheet: &Sheet) -> Result<svg::Document, Error> {
         .add(Description::new().add(Words::new(about))))
 }
 
-/// Whether something of the board would be drawn outside the window if it were not cut off.
+/// Whether any part of the board would be drawn outside the window without clipping.
 fn reaches_outside(sheet: &Sheet) -> bool {
     let view = &sheet.view;
     view.items.iter().any(|item| {
@@ -170,7 +170,7 @@ fn reaches_outside(sheet: &Sheet) -> bool {
     })
 }
 
-/// The window as a clip path, which groups of the board's parts refer to.
+/// The window as a clip path, for the groups of the board's parts.
 fn clip_path(sheet: &Sheet) -> Result<Definitions, Error> {
     let window = sheet.view.window;
     let corner = flipped(sheet, Point::new(window.x0, window.y1));
@@ -182,7 +182,7 @@ fn clip_path(sheet: &Sheet) -> Result<Definitions, Error> {
     Ok(Definitions::new().add(ClipPath::new().set("id", WINDOW).add(rectangle)))
 }
 
-/// All that belongs to a layer: the board's part, cut off at the window if need be, then the marks.
+/// Everything on a layer: the board's part, clipped to the window if necessary, then the marks.
 fn layer_body(sheet: &Sheet, layer: Layer, clipped: bool) -> Result<String, Error> {
     let mut body = Body::new(sheet);
     if clipped {
@@ -200,7 +200,7 @@ fn layer_body(sheet: &Sheet, layer: Layer, clipped: bool) -> Result<String, Erro
     body.out.finish()
 }
 
-/// The name of the group of colors, which lies below all layers.
+/// The name of the group of colors, which is below all layers.
 const COLORS: &str = "colors";
 
 /// The colored parts of the board, below its lines.
@@ -214,17 +214,17 @@ fn colors_body(sheet: &Sheet) -> Result<String, Error> {
     body.out.finish()
 }
 
-/// The one place where y turns over: up on the sheet, down in the file.
+/// The only place where y is flipped: up on the sheet, down in the file.
 fn flipped(sheet: &Sheet, point: Point) -> Point {
     Point::new(point.x, sheet.size.height - point.y)
 }
 
-/// A length in mm as attributes have it: `12.5`.
+/// A length in mm as an attribute value: `12.5`.
 fn short(value: f64) -> Result<String, Error> {
     number::short(FIGURE, value, PLACES)
 }
 
-/// Whether two numbers are written alike.
+/// Whether two numbers are written the same.
 fn is_same(one: f64, other: f64) -> bool {
     let units = |value: f64| (value * 1e4).round();
     units(one) == units(other)
@@ -238,7 +238,7 @@ struct Body<'a> {
 }
 
 impl<'a> Body<'a> {
-    /// Nothing yet.
+    /// No parts yet.
     fn new(sheet: &'a Sheet) -> Self {
         Self {
             sheet,
@@ -248,7 +248,7 @@ impl<'a> Body<'a> {
     }
 
     /// Appends the items of one layer, moved onto the page by `offset` (mm). Only neighbors share a group: parts are drawn in
-    /// the order in which they are given, so that a name stands over the area below it.
+    /// the given order, so that a name is above the area below it.
     fn items(&mut self, layer: Layer, items: &[Item], offset: Vec2) {
         for item in items.iter().filter(|item| item.layer == layer) {
             self.enter(Some(Look::of(item)));
@@ -277,7 +277,7 @@ impl<'a> Body<'a> {
         self.shape(&item.shape, offset);
     }
 
-    /// A shape, moved onto the page by `offset` (mm), in the look of the group that it is in.
+    /// Appends a shape, moved onto the page by `offset` (mm), in the look of the current group.
     fn shape(&mut self, shape: &Shape, offset: Vec2) {
         match shape {
             Shape::Circle(circle) => self.circle(*circle + offset),
@@ -289,7 +289,7 @@ impl<'a> Body<'a> {
         }
     }
 
-    /// A circle of the sheet, which stays one: a program that reads the file finds centers without a fit.
+    /// Appends a circle as such, so that a program that reads the file finds centers without fitting.
     fn circle(&mut self, circle: Circle) {
         let center = flipped(self.sheet, circle.center);
         self.attribute("<circle cx=\"", center.x);
@@ -298,8 +298,8 @@ impl<'a> Body<'a> {
         self.out.push_str("\"/>\n");
     }
 
-    /// An arc as a path of one `A` (SVG 1.1, 8.3.8, from memory): radius twice, no rotation, the large arc if it is over half
-    /// a turn, and the way around.
+    /// Appends an arc as a path with one `A` (SVG 1.1, 8.3.8, from memory): the radius twice, no rotation, the large-arc flag
+    /// if it is over half a turn, and the direction.
     ///
     /// An arc of a full turn is written as a circle: its ends coincide, and would not give the direction.
     fn arc(&mut self, arc: Arc, offset: Vec2) {
@@ -312,7 +312,7 @@ impl<'a> Body<'a> {
         self.pair("<path d=\"M", from);
         self.attribute("A", arc.radius);
         self.attribute(" ", arc.radius);
-        // Clockwise on the sheet is clockwise to the eye, which SVG calls positive.
+        // Clockwise on the sheet is clockwise on the screen, which SVG calls positive.
         self.pair(
             if arc.sweep > half {
                 " 0 1 1 "
@@ -334,7 +334,7 @@ impl<'a> Body<'a> {
         self.out.push_str("\"/>\n");
     }
 
-    /// Both strokes of a cross as one path, so that a click in a drawing program takes it whole.
+    /// Appends both strokes of a cross as one path, so that a click in a drawing program selects both.
     fn cross(&mut self, center: Point, arm: f64) {
         let (across, up) = (Vec2::new(arm, 0.0), Vec2::new(0.0, arm));
         self.pair("<path d=\"M", center - across);
@@ -344,7 +344,7 @@ impl<'a> Body<'a> {
         self.out.push_str("\"/>\n");
     }
 
-    /// An area as a polygon; it closes by itself.
+    /// Appends an area as a polygon, which closes by itself.
     fn area(&mut self, corners: &[Point], offset: Vec2) {
         self.out.push_str("<polygon points=\"");
         for (index, corner) in corners.iter().enumerate() {
@@ -353,8 +353,8 @@ impl<'a> Body<'a> {
         self.out.push_str("\"/>\n");
     }
 
-    /// One line of words on its anchor. Turning is counter-clockwise on the sheet and clockwise in SVG (SVG 1.1, 7.6, from
-    /// memory), hence the sign.
+    /// Appends one line of words at its anchor. Rotation is counterclockwise on the sheet and clockwise in SVG (SVG 1.1, 7.6,
+    /// from memory), hence the sign.
     fn text(&mut self, text: &Text, offset: Vec2) {
         let at = flipped(self.sheet, text.at + offset);
         self.attribute("<text x=\"", at.x);
@@ -370,21 +370,21 @@ impl<'a> Body<'a> {
         self.out.push_str("</text>\n");
     }
 
-    /// Appends words of markup and a point of the sheet.
+    /// Appends markup followed by a point of the sheet.
     fn pair(&mut self, before: &str, point: Point) {
         let point = flipped(self.sheet, point);
         self.attribute(before, point.x);
         self.attribute(" ", point.y);
     }
 
-    /// Appends words of markup and a number.
+    /// Appends markup followed by a number.
     fn attribute(&mut self, before: &str, value: f64) {
         self.out.push_str(before);
         self.out.short(FIGURE, value, PLACES);
     }
 }
 
-/// Appends words so that they read as words; what XML cannot hold at all (XML 1.0, 2.2) is left out.
+/// Appends words with XML escapes; characters that XML cannot contain at all (XML 1.0, 2.2) are left out.
 fn push_escaped(out: &mut Written, words: &str) {
     for letter in words.chars() {
         match letter {
@@ -445,7 +445,7 @@ mod tests {
 
     /// CSS Values and Units Level 4, 6.2, Absolute Lengths: 1 in = 25.4 mm = 96 px.
     #[test]
-    fn readers_see_100_mm_as_377_9528_pixels() {
+    fn readers_convert_100_mm_to_377_9528_pixels() {
         let file = svg(&sheet(vec![circle()])).unwrap();
         let width = testkit::svg_size(&file, 96).unwrap().width;
         assert_near!(width, 377.9528, 1e-3);
@@ -474,7 +474,7 @@ mod tests {
     }
 
     #[test]
-    fn what_reaches_outside_the_window_is_cut_off() {
+    fn parts_outside_the_window_are_clipped() {
         let bar = item(
             Layer::Edge,
             Shape::Line(kurbo::Line::new((-50.0, 0.0), (50.0, 0.0))),
@@ -520,7 +520,7 @@ mod tests {
     }
 
     #[test]
-    fn words_are_escaped_and_turned() {
+    fn words_are_escaped_and_rotated() {
         let text = Text {
             turn: Angle::degrees(90.0),
             ..Text::level(Point::ZERO, 4.0, Anchor::Middle, "<a> & \u{7}b")
@@ -538,7 +538,7 @@ mod tests {
     }
 
     #[test]
-    fn a_part_that_is_nowhere_is_refused() {
+    fn a_part_without_a_finite_position_is_rejected() {
         let nowhere = item(
             Layer::Track,
             Shape::Circle(Circle::new((f64::NAN, 0.0), 4.0)),

@@ -1,4 +1,4 @@
-//! Programs run by an interpreter of the standard: every bore once, at its place and depth, and nothing in its way.
+//! Programs run by an interpreter of the standard: every bore once, with its position and depth, and nothing in the way.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -16,12 +16,12 @@ use workshop::{HoleRow, HoleTable, Workpiece};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;
-/// Cost of rounding in a file, mm.
+/// Rounding error of a file, mm.
 const PLACE: f64 = 1e-3;
-/// Where the machine is when a program starts: somewhere below clearance, off the board.
+/// The machine's position when a program starts: somewhere below clearance, off the board.
 const PARKED: [f64; 3] = [-400.0, -400.0, 5.0];
 
-/// Six players, 145 holes, bored with three bits.
+/// Six players and 145 holes, bored with three bits.
 fn table() -> HoleTable {
     let bore = |diameter, depth, bottom| Bore {
         diameter,
@@ -77,7 +77,7 @@ fn options() -> GcodeOptions {
     }
 }
 
-/// Pecks for the points, a dwell for the Forstner bit.
+/// Options with pecks for drill points, and a dwell for the Forstner bit.
 fn careful() -> GcodeOptions {
     let mut options = options();
     for bit in &mut options.machine.bits {
@@ -122,7 +122,7 @@ fn place([x, y, _]: [f64; 3]) -> Point {
     Point::new(x, y)
 }
 
-/// Where it bores, and to what Z at last.
+/// The positions of the bores, with the deepest Z of each.
 fn bored(run: &GcodeRun) -> Vec<(Point, f64)> {
     let bores = run.bores().into_iter();
     bores.map(|bore| (place(bore), bore[2])).collect()
@@ -148,10 +148,10 @@ fn assert_bores(bored: &[(Point, f64)], rows: &[HoleRow]) {
 }
 
 #[test]
-fn every_bore_is_drilled_once_at_its_place_and_to_its_depth() {
+fn every_bore_is_drilled_once_with_its_position_and_depth() {
     for options in every_kind() {
         let programs = gcode(&table(), &options).unwrap();
-        // The hole at the center is a program of its own.
+        // The center hole is a separate program.
         let files = if options.machine.files == ProgramFiles::One {
             2
         } else {
@@ -162,7 +162,7 @@ fn every_bore_is_drilled_once_at_its_place_and_to_its_depth() {
     }
 }
 
-/// A rapid may leave clearance only straight down to R over its own hole, or inside the bore after a peck.
+/// Checks a step: a rapid may leave clearance only straight down to R over its own hole, or inside the bore after a peck.
 fn assert_safe(step: &GcodeStep, deepest: f64) {
     if step.kind == GcodeKind::Rapid {
         let sideways = place(step.from) != place(step.to);
@@ -213,7 +213,7 @@ fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
             });
             let expected = match options.machine.files {
                 ProgramFiles::OnePerBit => vec![],
-                // The bit of the center is that of the track.
+                // The center uses the same bit as the track.
                 ProgramFiles::One if program.stem == "drill-center" => vec![(1, 0.0)],
                 ProgramFiles::One => (1..=3).map(|slot| (slot, 0.0)).collect(),
             };
@@ -223,7 +223,7 @@ fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
 }
 
 #[test]
-fn inches_and_millimeters_lead_to_the_same_places() {
+fn inches_and_millimeters_give_the_same_positions() {
     for files in [ProgramFiles::OnePerBit, ProgramFiles::One] {
         let [mm, inch] = [Units::Mm, Units::INCH].map(|units| {
             let options = GcodeOptions {
@@ -272,7 +272,7 @@ fn inches_and_millimeters_lead_to_the_same_places() {
 }
 
 #[test]
-fn cycles_go_by_depth_and_bit() {
+fn cycles_depend_on_depth_and_bit() {
     let cycles = |options: &GcodeOptions, cycle| {
         let programs = gcode(&table(), options).unwrap();
         let lines = programs.iter().flat_map(|program| program.text.lines());
@@ -299,7 +299,7 @@ fn cycles_go_by_depth_and_bit() {
 
 /// A control without cycles stops at the first word of one.
 #[test]
-fn plain_moves_are_written_without_a_cycle_and_bore_the_same() {
+fn plain_moves_contain_no_cycle_and_make_the_same_bores() {
     let plain = with(careful(), |machine| machine.words = DrillWords::Moves);
     let programs = gcode(&table(), &plain).unwrap();
     for program in &programs {
@@ -316,9 +316,9 @@ fn plain_moves_are_written_without_a_cycle_and_bore_the_same() {
     }
 }
 
-/// A bit must not come through the board's thickness; the blank is thicker until it is planed.
+/// A bit must not go through the board's thickness, although the blank is thicker until it is planed.
 #[test]
-fn the_blank_in_the_head_is_the_blank() {
+fn the_head_gives_the_thickness_of_the_blank() {
     let text = gcode(&table(), &options()).unwrap().remove(0).text;
     assert!(text.contains("(Board 20 mm thick)\n(Plane the blank of 25 mm to that first)"));
     let planed = GcodeOptions {
@@ -330,7 +330,7 @@ fn the_blank_in_the_head_is_the_blank() {
 }
 
 #[test]
-fn a_peck_cuts_as_much_as_was_asked_for_and_no_more() {
+fn a_peck_cuts_no_more_than_was_set() {
     let ways = [Units::Mm, Units::INCH].into_iter();
     let ways = ways.flat_map(|units| DrillWords::ALL.map(|words| (units, words)));
     for (units, words) in ways {
@@ -359,7 +359,7 @@ fn a_peck_cuts_as_much_as_was_asked_for_and_no_more() {
 }
 
 #[test]
-fn a_dwell_and_the_time_to_come_up_to_speed_are_seconds() {
+fn dwell_and_spindle_warm_up_are_in_seconds() {
     let program = gcode(&table(), &careful()).unwrap().remove(0);
     let dwells: Vec<_> = run(&program)
         .steps
@@ -374,9 +374,9 @@ fn a_dwell_and_the_time_to_come_up_to_speed_are_seconds() {
     assert_eq!(dwells.len(), 1 + 96);
 }
 
-/// The circle is cut on the pin before the playing hole takes its place: no other hole shares its program, and it comes last.
+/// The circle is cut on the pin before the playing hole replaces it: no other hole shares its program, which comes last.
 #[test]
-fn the_hole_at_the_center_is_the_last_program_and_alone() {
+fn the_center_hole_is_alone_in_the_last_program() {
     for options in every_kind() {
         let programs = gcode(&table(), &options).unwrap();
         let (last, others) = programs.split_last().unwrap();
@@ -392,7 +392,7 @@ fn the_hole_at_the_center_is_the_last_program_and_alone() {
                 .all(|(at, _)| at.distance(Point::ORIGIN) > 1.0)
         );
     }
-    // A pivot comes first, with the bit that drills it.
+    // A pivot comes first, in the program of its bit.
     let mut rows = table().rows;
     rows.rotate_right(1);
     let programs = gcode(&HoleTable { rows }, &options()).unwrap();
@@ -400,7 +400,7 @@ fn the_hole_at_the_center_is_the_last_program_and_alone() {
 }
 
 #[test]
-fn the_order_is_the_tables_within_each_bit() {
+fn each_bit_follows_the_order_of_the_table() {
     let backwards: Vec<_> = (0..table().rows.len()).rev().collect();
     let table = table().in_order(&backwards);
     let programs = gcode(&table, &options()).unwrap();
@@ -414,7 +414,7 @@ fn the_order_is_the_tables_within_each_bit() {
 }
 
 #[test]
-fn every_program_says_what_it_is_and_how_z_is_set() {
+fn every_program_states_its_purpose_and_how_to_set_z() {
     for options in every_kind() {
         for program in gcode(&table(), &options).unwrap() {
             for words in ["PROVE IT IN AIR", "center pin", "top face", "Unit: "] {
@@ -437,7 +437,7 @@ fn every_program_says_what_it_is_and_how_z_is_set() {
 }
 
 #[test]
-fn what_is_typed_cannot_leave_its_comment() {
+fn typed_text_cannot_leave_its_comment() {
     let title = format!("(MSG, a) G0 X1\nM3 é{}", "x".repeat(500));
     let options = GcodeOptions {
         title,
@@ -454,7 +454,7 @@ fn what_is_typed_cannot_leave_its_comment() {
     assert!(!plain[0].text.contains("Date"));
 }
 
-/// By the reader, which takes a line apart as RS274/NGC does; small controls hold 80 letters of one.
+/// Checked with the reader, which parses a line like RS274/NGC; small controls hold 80 characters of one.
 #[test]
 fn every_line_fits_a_small_control_and_every_comment_is_read_whole() {
     let title = "Thirty-two spaces around, for six, with a long name! ".repeat(3);

@@ -1,8 +1,8 @@
-//! Refusals of the drilling program: missing feeds and speeds, heights the wrong way round, holes that are nowhere.
+//! Rejections by the drilling program: missing feeds and speeds, heights in the wrong order, holes without a finite position.
 
 use super::*;
 
-/// One changed setting, and the message about it.
+/// The error message after one changed setting.
 fn refused(change: impl Fn(&mut GcodeOptions)) -> String {
     let mut options = options();
     change(&mut options);
@@ -26,7 +26,7 @@ fn feeds_and_speeds_are_never_assumed() {
 }
 
 #[test]
-fn what_is_no_number_or_not_over_0_is_refused_by_its_name() {
+fn settings_that_are_not_positive_numbers_are_rejected_by_name() {
     for bad in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e-9] {
         for (what, change) in [
             (
@@ -52,7 +52,7 @@ fn what_is_no_number_or_not_over_0_is_refused_by_its_name() {
 }
 
 #[test]
-fn heights_in_the_wood_or_the_wrong_way_round_are_refused() {
+fn heights_in_the_wood_or_in_the_wrong_order_are_rejected() {
     assert!(
         refused(|options| options.machine.clearance = -3.0).contains("is -3 mm above the top face")
     );
@@ -65,7 +65,7 @@ fn heights_in_the_wood_or_the_wrong_way_round_are_refused() {
     assert!(gcode(&table(), &level).is_ok());
 }
 
-/// A board's first hole alone, with another bore.
+/// Only the first hole of a board, with another bore.
 fn one(depth: f64, bottom: Bottom) -> HoleTable {
     let row = HoleRow {
         depth,
@@ -88,7 +88,7 @@ fn drilled(table: &HoleTable, through: Option<f64>) -> Result<Vec<Program>, Gcod
 }
 
 #[test]
-fn a_bit_comes_through_only_where_it_may() {
+fn a_bit_goes_through_only_where_it_is_allowed() {
     for (depth, bottom, through, may) in [
         (19.9, Bottom::Flat, None, true),
         (20.0, Bottom::Flat, None, false),
@@ -120,7 +120,7 @@ fn a_bit_comes_through_only_where_it_may() {
 }
 
 #[test]
-fn a_table_without_holes_or_with_one_that_is_nowhere_is_refused() {
+fn a_table_without_holes_or_with_a_bad_one_is_rejected() {
     assert_eq!(
         drilled(&HoleTable { rows: vec![] }, None),
         Err(GcodeError::NoHoles)
@@ -143,9 +143,9 @@ fn a_table_without_holes_or_with_one_that_is_nowhere_is_refused() {
 }
 
 proptest! {
-    /// Holes of all sizes anywhere, a sound distance apart, with any pecks, in either unit and kind of file.
+    /// Holes of all sizes anywhere at a safe distance from each other, with any pecks, in either unit and kind of file.
     #[test]
-    fn any_table_is_drilled_as_it_stands(
+    fn any_table_is_drilled_as_specified(
         holes in prop::collection::vec((0.0..40.0_f64, 1_u8..40, 0.5..17.0_f64, 0_usize..5), 1..40),
         peck in prop::option::of(0.5..20.0_f64),
         dwell in prop::option::of(0.01..9.0_f64),

@@ -2,7 +2,7 @@
 
 /// The most characters that a line may have (RS274/NGC, 3.3).
 const LONGEST: usize = 256;
-/// The modal groups of G codes that can be run (RS274/NGC, Table 4); no two of one group share a line.
+/// The modal groups of the G codes that can be run (RS274/NGC, Table 4); two of one group cannot share a line.
 const G_GROUPS: [&[u32]; 9] = [
     &[40],
     &[0, 10, 20, 30, 800, 810, 820, 830],
@@ -14,7 +14,7 @@ const G_GROUPS: [&[u32]; 9] = [
     &[430, 490],
     &[980, 990],
 ];
-/// The modal groups of M codes that can be run.
+/// The modal groups of the M codes that can be run.
 const M_GROUPS: [&[u32]; 3] = [&[0, 1, 2, 30], &[6], &[3, 4, 5]];
 
 /// The codes and words of one line.
@@ -79,38 +79,38 @@ impl Block {
         Ok(())
     }
 
-    /// Whether a G code is there; given as it is written: 81.
+    /// Whether a G code is on the line; given as it is written: 81.
     pub fn g(&self, code: u32) -> bool {
         self.g.contains(&(code * 10))
     }
 
-    /// Whether an M code is there.
+    /// Whether an M code is on the line.
     pub fn m(&self, code: u32) -> bool {
         self.m.contains(&code)
     }
 
-    /// The first of some G codes that is there.
+    /// The first of some G codes that is on the line.
     pub fn one_of(&self, codes: &[u32]) -> Option<u32> {
         codes.iter().copied().find(|code| self.g(*code))
     }
 
-    /// The value of a word, if it is there.
+    /// The value of a word, if it is on the line.
     pub fn word(&self, letter: char) -> Option<f64> {
         let word = self.words.iter().find(|(found, _)| *found == letter);
         word.map(|(_, value)| *value)
     }
 
-    /// Whether a word is there.
+    /// Whether a word is on the line.
     pub fn has(&self, letter: char) -> bool {
         self.word(letter).is_some()
     }
 
-    /// Whether a word of an axis is there.
+    /// Whether a word of an axis is on the line.
     pub fn has_axis(&self) -> bool {
         ['X', 'Y', 'Z'].into_iter().any(|axis| self.has(axis))
     }
 
-    /// The first word beyond those with a use.
+    /// The first word that is not in the list of used ones.
     pub fn unused(&self, used: &[char]) -> Option<char> {
         let letters = self.words.iter().map(|(letter, _)| *letter);
         letters.into_iter().find(|letter| !used.contains(letter))

@@ -3,10 +3,10 @@
 use super::block::Block;
 use super::{GcodeKind, Machine, positive_or_zero};
 
-/// The words that a cycle remembers for the next line, as given, in mm and seconds.
+/// The words that a cycle keeps for the next line, as given, in mm and seconds.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Sticky {
-    /// The cycle that Z, P and Q belong to.
+    /// The cycle to which Z, P and Q belong.
     code: Option<u32>,
     r: Option<f64>,
     z: Option<f64>,
@@ -14,11 +14,11 @@ pub struct Sticky {
     peck: Option<f64>,
 }
 
-/// Height above the last bottom at which the next peck begins, in mm; the report says "a bit", and the public source
-/// of its interpreter 0.010 in.
+/// Height above the last bottom where the next peck begins, mm; the report says "a bit", and the public source of its
+/// interpreter 0.010 in.
 const BACK_OFF: f64 = 0.254;
 
-/// One hole's heights, in mm, absolute.
+/// One hole's absolute heights, mm.
 #[derive(Clone, Copy)]
 struct Heights {
     r: f64,
@@ -78,7 +78,7 @@ impl Machine {
         self.needs_feed()
     }
 
-    /// R is kept from any cycle, Z, P and Q from the same one.
+    /// Keeps R from any cycle, and Z, P and Q from the same one.
     fn remember(&mut self, code: u32, block: &Block) -> Result<(), String> {
         let old = self.sticky;
         let same = |kept: Option<f64>| kept.filter(|_| old.code == Some(code));

@@ -2,7 +2,7 @@
 //!
 //! Table and clause numbers are from memory.
 //!
-//! Of the language it knows the part that a drilling program needs: straight moves and arcs in the XY plane, dwells, canned
+//! It supports the part of the language that a drilling program needs: straight moves and arcs in the XY plane, dwells, canned
 //! cycles G81 to G83, spindle and tools. Tools have no length, and offsets are zero. Everything else is a fault, as is anything
 //! the report calls an error.
 
@@ -14,17 +14,17 @@ mod tests;
 use block::Block;
 use cycle::Sticky;
 
-/// The moves and stops of a program; lengths in mm in either unit.
+/// The moves and stops of a program; lengths are in mm, whatever the unit of the program.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeRun {
     /// Everything that it does, in order.
     pub steps: Vec<GcodeStep>,
-    /// Turns a minute of the spindle when the program ends, before the end itself stops it; 0 is off.
+    /// Spindle speed, rpm, just before the end of the program stops it; 0 is off.
     pub spindle_at_end: f64,
 }
 
 impl GcodeRun {
-    /// The places that it bores, x and y and the deepest Z of each, in order; pecks into one bore count once.
+    /// The x, y and deepest Z of each bore, in order; pecks into one bore count once.
     pub fn bores(&self) -> Vec<[f64; 3]> {
         let mut bores: Vec<[f64; 3]> = Vec::new();
         let mut up = true;
@@ -37,27 +37,27 @@ impl GcodeRun {
                     None => bores.push(step.to),
                 }
             }
-            // Pecks come up to clearance too: only a move sideways begins another bore.
+            // Pecks go up to clearance too: only a sideways move starts another bore.
             up = aside || (up && step.kind != GcodeKind::Feed);
         }
         bores
     }
 }
 
-/// One thing that a program does.
+/// One action of a program.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeStep {
-    /// The line that says so, from 1.
+    /// Its line, from 1.
     pub line: usize,
     /// The kind of move.
     pub kind: GcodeKind,
-    /// Where the tool is before, x, y, z.
+    /// The tool's position before, x, y, z.
     pub from: [f64; 3],
-    /// Where it is after.
+    /// The tool's position after.
     pub to: [f64; 3],
-    /// Turns a minute of the spindle; 0 is off, negative is counter-clockwise.
+    /// Spindle speed, rpm; 0 is off, negative is counterclockwise.
     pub spindle: f64,
-    /// Feed in mm a minute.
+    /// Feed in mm per minute.
     pub feed: f64,
 }
 
@@ -75,15 +75,15 @@ pub enum GcodeKind {
         /// Whether it runs clockwise, seen from above.
         clockwise: bool,
     },
-    /// A wait of so many seconds.
+    /// A wait, in seconds.
     Dwell(f64),
     /// A change to the tool in a slot.
     Tool(u32),
-    /// A stop until the operator goes on.
+    /// A stop until the operator continues.
     Stop,
 }
 
-/// Why a program cannot be run.
+/// The reason why a program cannot be run.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct GcodeFault {
     /// The line, from 1.
@@ -92,11 +92,11 @@ pub struct GcodeFault {
     pub why: String,
 }
 
-/// Runs a program with the tool at a place, in millimeters until it says otherwise.
+/// Runs a program with the tool at a position, in millimeters until the program sets another unit.
 ///
 /// # Errors
 ///
-/// The first line that breaks a rule, or uses a word not known here.
+/// [`GcodeFault`] for the first line that breaks a rule, or uses an unsupported word.
 pub fn run_gcode(program: &str, start: [f64; 3]) -> Result<GcodeRun, GcodeFault> {
     let mut machine = Machine::new(start);
     let lines = || {
@@ -146,18 +146,18 @@ struct Machine {
     /// Length of the unit in mm.
     unit: f64,
     absolute: bool,
-    /// G93 or G94: feed as inverse time, or as lengths a minute.
+    /// G93 or G94: feed as inverse time, or as length per minute.
     feed_mode: u32,
     /// G40, G41 or G42: cutter compensation off, left, right.
     compensation: u32,
-    /// Whether cycles go back only to R (G99).
+    /// Whether cycles return only to R (G99).
     back_to_r: bool,
     /// The modal motion; none after G80.
     motion: Option<u32>,
     sticky: Sticky,
     feed: f64,
     speed: f64,
-    /// Which way the spindle turns: 1 clockwise, -1 the other way, 0 off.
+    /// Direction of the spindle: 1 clockwise, -1 counterclockwise, 0 off.
     turning: f64,
     slot: u32,
 }
@@ -191,7 +191,7 @@ impl Machine {
         }
     }
 
-    /// Runs one line in the order of RS274/NGC, Table 8; whether it ends the program.
+    /// Runs one line in the order of RS274/NGC, Table 8; returns whether it ends the program.
     fn run(&mut self, block: &Block) -> Result<bool, String> {
         self.numbers(block)?;
         self.tool_and_spindle(block)?;
@@ -302,7 +302,7 @@ impl Machine {
         Ok(())
     }
 
-    /// An arc by its center, which I and J give from where it starts.
+    /// An arc with its center, which I and J give relative to its start.
     fn arc(&mut self, clockwise: bool, block: &Block) -> Result<(), String> {
         // The most that the two radii may differ: 0.0002 in or 0.002 mm (RS274/NGC, 3.5.3.2).
         let unlike = if self.unit > 1.0 {
@@ -328,7 +328,7 @@ impl Machine {
         if (radius(self.at) - radius(to)).abs() > unlike {
             return Err("the ends of the arc are not as far from its center".to_owned());
         }
-        // A full circle ends where it starts, and is a move all the same.
+        // A full circle ends at its start, but is a move all the same.
         self.step(GcodeKind::Arc { center, clockwise }, to);
         Ok(())
     }
@@ -341,7 +341,7 @@ impl Machine {
         }
     }
 
-    /// Where the axes of a line lead to.
+    /// The target of a line's axis words.
     fn target(&self, block: &Block) -> [f64; 3] {
         let mut to = self.at;
         for (axis, letter) in to.iter_mut().zip(['X', 'Y', 'Z']) {
@@ -353,7 +353,7 @@ impl Machine {
         to
     }
 
-    /// A move, if it leads anywhere.
+    /// A move, unless it ends at its start.
     fn go(&mut self, kind: GcodeKind, to: [f64; 3]) {
         if to != self.at {
             self.step(kind, to);

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// Runs lines in millimeters from where the report's examples start, with a feed.
+/// Runs lines in millimeters from the start of the report's examples, with a feed.
 fn run(lines: &str) -> Result<Vec<GcodeStep>, String> {
     let program = format!("G21 G94 F100\n{lines}\nM2\n");
     let run = run_gcode(&program, [1.0, 2.0, 3.0]);
@@ -20,7 +20,7 @@ const FEED: GcodeKind = GcodeKind::Feed;
 
 /// NISTIR 6556, 3.5.16.2, first example.
 #[test]
-fn g81_drills_one_hole_and_goes_back_to_where_z_was() {
+fn g81_drills_one_hole_and_returns_to_the_previous_z() {
     let expected = [
         (RAPID, [4.0, 5.0, 3.0]),
         (RAPID, [4.0, 5.0, 2.8]),
@@ -55,7 +55,7 @@ fn g82_waits_at_the_bottom() {
     assert_eq!(moves("G90 G82 G98 X4 Y5 Z1.5 R2.8 P2"), expected);
 }
 
-/// NISTIR 6556, 3.5.16.4: each peck but the last goes up to clear Z and back to just above the last bottom.
+/// NISTIR 6556, 3.5.16.4: each peck except the last goes up to clear Z and back to just above the last bottom.
 #[test]
 fn g83_comes_up_between_pecks() {
     let z: Vec<_> = moves("G90 G83 G98 X1 Y2 Z-1 R2 Q1.25")
@@ -77,13 +77,13 @@ fn g83_comes_up_between_pecks() {
 }
 
 #[test]
-fn g99_goes_back_to_r_only() {
+fn g99_returns_only_to_r() {
     let last = moves("G90 G81 G99 X4 Y5 Z1.5 R2.8").pop().unwrap();
     assert_eq!(last, (RAPID, [4.0, 5.0, 2.8]));
 }
 
 #[test]
-fn a_cycle_goes_on_with_places_alone() {
+fn a_cycle_continues_with_positions_alone() {
     let last = moves("G90 G81 G98 X4 Y5 Z1.5 R2.8\nX6").pop().unwrap();
     assert_eq!(last, (RAPID, [6.0, 5.0, 3.0]));
     assert_eq!(moves("G81 G98 X4 Y5 Z1.5 R2.8\nX6").len(), 8);
@@ -101,7 +101,7 @@ fn an_arc_keeps_its_radius() {
     assert_eq!(arcs[0], (arc([2.0, 2.0], true), [3.0, 2.0, 3.0]));
     assert_eq!(arcs[1], (arc([2.0, 2.0], false), [3.0, 2.0, 3.0]));
     assert!(run("G2 X4 Y2 I1").is_err());
-    // 0.002 mm, or 0.0002 in, are let pass.
+    // 0.002 mm, or 0.0002 in, is allowed.
     assert!(run("G2 X3.0019 Y2 I1").is_ok() && run("G2 X3.0021 Y2 I1").is_err());
     let inch = |x: &str| run(&format!("G20 G0 X0 Y0\nG2 X{x} Y0 I1"));
     assert!(inch("2.00019").is_ok() && inch("2.00021").is_err());
@@ -176,7 +176,7 @@ fn a_program_has_an_end() {
 }
 
 #[test]
-fn the_spindle_is_told_with_every_move_and_stops_for_a_tool() {
+fn every_move_has_the_spindle_speed_which_is_0_for_a_tool_change() {
     let steps = run("S800 M3\nG0 X4\nT3 M6\nG0 X5").unwrap();
     let spindle: Vec<_> = steps.iter().map(|step| (step.kind, step.spindle)).collect();
     let expected = [(RAPID, 800.0), (GcodeKind::Tool(3), 800.0), (RAPID, 0.0)];

@@ -198,7 +198,7 @@ const fn laid_on(medium: Medium) -> &'static str {
     }
 }
 
-/// The verb of a medium, as it begins a sentence.
+/// The verb for applying a medium, capitalized to start a sentence.
 const fn verb(medium: Medium) -> &'static str {
     match medium {
         Medium::Paint => "Paint",

@@ -101,7 +101,7 @@ fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
     })
 }
 
-/// So much resin in one cup that it heats itself.
+/// So much resin in one cup that it overheats.
 fn too_hot(pour: &Pour, units: Units) -> Option<Finding> {
     let cups = pour.batches.iter().map(|batch| batch.ml);
     let cup = cups.max_by(f64::total_cmp)?;

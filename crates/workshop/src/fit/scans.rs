@@ -320,7 +320,7 @@ fn the_most_spaces_match_a_scan_over_all_counts() {
                 };
                 layout(&counted).is_ok_and(|layout| rim_spare(&counted, &layout.mouths()) >= -1e-9)
             };
-            // Pockets slow the scan down; a track of 40 is far outside in any case.
+            // Pockets slow the scan down; a track of 40 is far too long in any case.
             let last = if start == 0 { 250 } else { 40 };
             let scanned = (1..=last).rev().find(|spaces| fits(*spaces));
             assert_eq!(most_spaces(&board).ok(), scanned, "{board:?}");
