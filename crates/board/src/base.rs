@@ -4,25 +4,25 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::auto_or_number;
 
-/// The base, its middle under the center pin.
+/// The base, centered under the center pin.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Base {
-    /// Where it meets the table, or the board its turntable.
+    /// Where it touches the table or, for a turntable, the board.
     pub footing: Footing,
     /// Its joint with the board.
     #[serde(default)]
     pub hold: BaseHold,
-    /// From the table to the underside of the board.
+    /// Height from the table to the underside of the board.
     #[serde(rename = "height_mm")]
     pub height: f64,
-    /// The load that a turntable is rated for; none: not known, or no turntable.
+    /// The load that a turntable is rated for; none: unknown, or no turntable.
     #[serde(rename = "rating_kg", default)]
     pub rating: Option<f64>,
-    /// Load that may be put on the board beside the pieces.
+    /// The load that may be put on the board in addition to the pieces.
     #[serde(rename = "load_kg", default)]
     pub load: f64,
-    /// The board on a scale, without base and pieces; none: by its wood.
+    /// Measured weight of the board without base and pieces; none: calculated from its wood.
     #[serde(rename = "board_kg", with = "auto_or_number", default)]
     pub board: Option<f64>,
 }
@@ -31,39 +31,39 @@ pub struct Base {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Footing {
-    /// All round a circle: of a turntable that the board only lies on, the circle of its bearing.
+    /// A full circle; for a turntable that the board only rests on, the circle of its bearing.
     Round {
         /// Its diameter.
         #[serde(rename = "diameter_mm")]
         diameter: f64,
     },
-    /// On feet at equal steps round a circle.
+    /// Feet equally spaced around a circle.
     Feet {
         /// Number of feet.
         count: u32,
-        /// Diameter of the circle through their middles.
+        /// Diameter of the circle through the centers of the feet.
         #[serde(rename = "circle_mm")]
         circle: f64,
     },
 }
 
-/// Joint of base and board, with the grain of a base that is glued.
+/// Joint of base and board, with the grain direction of a glued base.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum BaseHold {
-    /// By screws, by its bearing, or not at all: the board can move on it.
+    /// By screws, by its bearing, or not at all: the board is free to move on it.
     #[default]
     Loose,
     /// Glued, its grain along that of the board.
     GluedWithGrain,
     /// Glued, its grain across that of the board.
     GluedAcrossGrain,
-    /// Glued, and of plywood.
+    /// Glued, and made of plywood.
     GluedPlywood,
 }
 
 impl BaseHold {
-    /// Every one, in the order lists show them.
+    /// Every joint, in the order lists show them.
     pub const ALL: [Self; 4] = [
         Self::Loose,
         Self::GluedWithGrain,
@@ -109,7 +109,7 @@ pub struct Passage {
 }
 
 impl Default for Passage {
-    /// A common inside door, of 30 by 80 in where the maker works in inches; from memory.
+    /// A common interior door, 30 by 80 in for makers who work in inches; from memory.
     fn default() -> Self {
         Self {
             width: 800.0,

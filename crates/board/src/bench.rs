@@ -1,4 +1,4 @@
-//! Work at the bench that a maker may plan: storage below.
+//! Optional features of the underside: storage for the pieces.
 
 use serde::{Deserialize, Serialize};
 
@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 pub struct Recess {
     /// Its outline.
     pub shape: RecessShape,
-    /// Its middle from the center pin, seen from the top face.
+    /// Its center relative to the center pin, seen from the top face.
     #[serde(rename = "at_mm")]
     pub at: [f64; 2],
     /// Depth, from the underside.
@@ -24,23 +24,23 @@ pub struct Recess {
     pub lid_fit: LidFit,
 }
 
-/// The fit of a recess's lid, which lies in a ledge or groove as deep as it is thick.
+/// The fit of a recess's lid, which lies in a rabbet or groove as deep as the lid is thick.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LidFit {
-    /// The way it is held.
+    /// How it is held.
     pub hold: LidHold,
-    /// Width of the ledge or groove beyond the outline of the recess, at the underside.
+    /// Width of the rabbet or groove beyond the outline of the recess, at the underside.
     #[serde(rename = "overlap_mm")]
     pub overlap: f64,
-    /// By how much the lid is narrower than its place when it is made.
+    /// How much narrower the lid is made than its opening.
     #[serde(rename = "clearance_mm")]
     pub clearance: f64,
     /// The direction of its grain.
     pub grain: LidGrain,
 }
 
-/// The way the lid of a recess is held.
+/// How the lid of a recess is held.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum LidHold {
@@ -48,10 +48,10 @@ pub enum LidHold {
     LiesIn,
     /// It slides along the grain in a dovetailed groove that is open at the edge of the board.
     Slides {
-        /// Lean of the groove's sides from upright: half the included angle of the bit.
+        /// Angle of the groove's sides from vertical: half the included angle of the bit.
         #[serde(rename = "angle_deg")]
         angle: f64,
-        /// The edge at which the groove is open.
+        /// The edge of the board where the groove is open.
         toward: Toward,
     },
 }
@@ -79,21 +79,21 @@ impl Toward {
     }
 }
 
-/// The grain of a lid; where it is no plywood, it is of the board's wood.
+/// The grain of a lid; unless it is plywood, it is made of the board's wood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LidGrain {
-    /// It runs as that of the board.
+    /// Parallel to the board's grain.
     #[default]
     WithBoard,
-    /// It runs across that of the board.
+    /// Perpendicular to the board's grain.
     AcrossBoard,
-    /// It is crossed in thin layers.
+    /// Plywood: thin layers with alternating grain.
     Plywood,
 }
 
 impl LidGrain {
-    /// Every one, in the order lists show them.
+    /// Every grain, in the order lists show them.
     pub const ALL: [Self; 3] = [Self::WithBoard, Self::AcrossBoard, Self::Plywood];
 
     /// The words that screens and sheets use.
@@ -124,7 +124,7 @@ pub enum RecessShape {
         /// Across the grain.
         #[serde(rename = "width_mm")]
         width: f64,
-        /// Radius that the bit leaves in the corners; 0 for square ones.
+        /// Radius that the bit leaves in the corners; 0 for square corners.
         #[serde(rename = "corner_mm", default)]
         corner: f64,
     },
@@ -144,7 +144,7 @@ impl RecessShape {
         }
     }
 
-    /// Radius of its corners, mm: as typed, at most half its shorter side; of a round one half its diameter.
+    /// Radius of its corners, mm: as typed, but at most half its shorter side; half the diameter for a round recess.
     pub const fn corner(self) -> f64 {
         match self {
             Self::Round { diameter } => diameter / 2.0,
@@ -160,7 +160,7 @@ impl RecessShape {
 }
 
 impl Default for Recess {
-    /// A round one about the center pin; common practice, no source.
+    /// A round recess centered on the center pin; common practice, no source.
     fn default() -> Self {
         Self {
             shape: RecessShape::Round { diameter: 120.0 },

@@ -9,8 +9,8 @@ pub struct Bore {
     /// Diameter at the top face, mm.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
-    /// Depth from the top face, mm: to where the full diameter ends above a point or spur, which reaches
-    /// deeper; to the deepest place of a flat or ball bottom.
+    /// Depth from the top face, mm: to where the full diameter ends (a point or spur reaches deeper), or to the deepest place
+    /// of a flat or ball bottom.
     #[serde(rename = "depth_mm")]
     pub depth: f64,
     /// The shape of the floor.
@@ -23,7 +23,10 @@ impl Bore {
         self.diameter / 2.0
     }
 
-    /// Diameter of the cutter that leaves it, mm.
+    /// Diameter of the cutter that makes it, mm.
+    ///
+    /// It equals the bore's diameter, except for a ball bottom less deep than half its mouth: a ball of diameter d sunk h deep
+    /// leaves a mouth of radius a with a² = h (d - h), so that d = (a² + h²) / h.
     ///
     /// It is that of the bore, but for a ball bottom less deep than half its mouth: of a ball of diameter d, sunk h deep, the mouth
     /// has the radius a where a² = h (d - h), so that d = (a² + h²) / h.
@@ -65,7 +68,7 @@ impl Bore {
         }
     }
 
-    /// The bore with the change from one bore to another applied to it; the rest stays its own.
+    /// The bore with the differences between two other bores applied to it; everything else stays as it was.
     ///
     /// ```
     /// use board::{Bore, Bottom};
@@ -95,8 +98,8 @@ impl Bore {
         }
     }
 
-    /// Whether its bottom is less of a ball than half of it, so that the cutter is wider than the mouth. A bore with almost no depth is
-    /// none: its ball would be wider than any number.
+    /// Whether its bottom is less than half a ball, so that the cutter is wider than the mouth. Always `false` for a bore with
+    /// almost no depth, whose ball would be infinitely wide.
     ///
     /// ```
     /// use board::{Bore, Bottom};
@@ -123,10 +126,10 @@ pub enum Bottom {
     /// A twist drill's cone of 135 degrees.
     #[serde(rename = "point-135")]
     Point135,
-    /// Half a ball, or less of one: a ball-nose or core-box cutter.
+    /// Half a ball, or less: a ball-nose or core-box cutter.
     #[serde(rename = "ball")]
     Ball,
-    /// Flat with the small cone of a Forstner bit's spur in the middle.
+    /// Flat, with the small cone of a Forstner bit's spur at the center.
     #[serde(rename = "forstner")]
     Forstner,
 }

@@ -1,15 +1,15 @@
-//! Colors: those of the players, the colored parts of the board, and the medium of each.
+//! Colors: those of the players and of the colored parts of the board, and the medium of each.
 
 use serde::{Deserialize, Serialize};
 
 use crate::serial::auto_or_color;
 use crate::{HoleId, Rgb, Role};
 
-/// Everything about colors. A hole may have a color of its own in place of that of its role.
+/// Everything about colors. A hole may have its own color instead of its role's.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Colors {
-    /// The players' colors and marks, from the first player; who is not listed has those of the set.
+    /// The players' colors and marks, from the first player; players not listed have the default set's.
     pub players: Vec<PlayerColor>,
     /// The marks of the players beside their start pockets; none: not made.
     pub marks: Option<MarksMade>,
@@ -34,16 +34,16 @@ pub struct Colors {
     pub rim: Colored,
     /// The fields of the top face between the players' lines.
     pub sectors: Colored,
-    /// Coats of finish that are on the wood before it is painted.
+    /// Coats of finish applied to the wood before it is painted.
     pub after: u32,
-    /// Holes colored by hand, in the order they were entered.
+    /// Individually colored holes, in the order they were entered.
     pub holes: Vec<HoleColor>,
-    /// Whether the whole board is drawn in its colors; the drilling template never is.
+    /// Whether the drawing of the whole board is in color; the drilling template never is.
     pub on_plan: bool,
 }
 
 impl Colors {
-    /// The color of a role's bores, where no hole is colored by hand.
+    /// The color of a role's bores, for holes without their own color.
     pub const fn of(&self, role: Role) -> &BoreColor {
         match role {
             Role::Track => &self.track,
@@ -54,7 +54,7 @@ impl Colors {
         }
     }
 
-    /// The color of one hole: that given by hand last, or that of its role.
+    /// The color of one hole: its own if it has one (the last one entered), otherwise its role's.
     ///
     /// ```
     /// use board::{BoreColor, Colors, HoleColor, HoleId, Hue, Rgb};
@@ -70,8 +70,8 @@ impl Colors {
         by_hand.map_or_else(|| self.of(hole.role()), |one| &one.look)
     }
 
-    /// Colors a hole by hand, or the same hole of every player; `None` goes back to the color of its role. A color it had by hand
-    /// goes.
+    /// Gives a hole, or the same hole of every player, its own color; `None` restores its role's. A previous own color is
+    /// removed.
     ///
     /// ```
     /// use board::{BoreColor, Colors, HoleId, Hue};
@@ -99,7 +99,7 @@ impl Colors {
         }));
     }
 
-    /// Every color of bores, by role and by hand, to be changed.
+    /// Mutable references to every bore color, by role and by hole.
     pub fn bores_mut(&mut self) -> impl Iterator<Item = &mut BoreColor> {
         let roles = [
             &mut self.track,
@@ -112,7 +112,7 @@ impl Colors {
         roles.into_iter().chain(by_hand)
     }
 
-    /// The line of a player, counted from 1, to be changed; it is made, with those before it, where it is not there yet.
+    /// The mutable entry of a player, counted from 1; it and those before it are added if they are missing.
     ///
     /// ```
     /// use board::{Colors, Rgb};
@@ -129,7 +129,7 @@ impl Colors {
         &mut self.players[place]
     }
 
-    /// Whether anything of the wood is colored or marked.
+    /// Whether any of the wood is colored or marked.
     ///
     /// ```
     /// assert!(!board::Colors::default().colors_wood());
@@ -142,7 +142,7 @@ impl Colors {
         self.marks.is_some() || all.any(|hue| hue != Hue::Bare)
     }
 
-    /// Whether anything of the wood is colored or marked with a medium.
+    /// Whether any of the wood is colored or marked with a medium.
     ///
     /// ```
     /// use board::{Colors, Hue, Medium};
@@ -166,10 +166,10 @@ impl Colors {
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct PlayerColor {
-    /// The color; none: that of the set.
+    /// The color; none: the default set's.
     #[serde(with = "auto_or_color")]
     pub color: Option<Rgb>,
-    /// The mark that says the same without the color.
+    /// The mark that identifies the player without color.
     pub mark: Mark,
 }
 
@@ -177,7 +177,7 @@ pub struct PlayerColor {
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Mark {
-    /// The mark of the set: a different one for each player.
+    /// The default set's mark: a different one for each player.
     #[default]
     Auto,
     /// A shape, filled.
@@ -202,21 +202,21 @@ pub enum Mark {
     },
 }
 
-/// Shapes of marks, which differ from each other from every side of the table.
+/// Shapes of marks, distinguishable from every side of the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum MarkShape {
     /// A round dot.
     Dot,
-    /// A triangle of equal sides.
+    /// An equilateral triangle.
     Triangle,
     /// A square.
     Square,
-    /// Two bars that cross.
+    /// Two crossed bars.
     Cross,
-    /// A star of five points.
+    /// A five-pointed star.
     Star,
-    /// One bar.
+    /// A single bar.
     Bar,
     /// Half a disc.
     HalfMoon,
@@ -225,7 +225,7 @@ pub enum MarkShape {
 }
 
 impl MarkShape {
-    /// Every shape, in the order lists show them and the set has them.
+    /// Every shape, in the order lists show them, which is also the order in the default set.
     pub const ALL: [Self; 8] = [
         Self::Dot,
         Self::Triangle,
@@ -252,14 +252,14 @@ impl MarkShape {
     }
 }
 
-/// The marks of the players, made on the board.
+/// How the players' marks are made on the board.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct MarksMade {
-    /// Diameter of the circle that each mark fits in.
+    /// Diameter of the circle that each mark fits into.
     #[serde(rename = "size_mm")]
     pub size: f64,
-    /// The stuff they are colored with.
+    /// The medium they are colored with.
     pub medium: Medium,
     /// Whether each has a dark line around it.
     pub outline: bool,
@@ -271,11 +271,11 @@ pub struct MarksMade {
 pub struct Colored {
     /// The color.
     pub hue: Hue,
-    /// The stuff it is colored with.
+    /// The medium it is colored with.
     pub medium: Medium,
 }
 
-/// The color of bores, and which part of them has it.
+/// The color of bores, and which part of them is colored.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct BoreColor {
@@ -283,37 +283,37 @@ pub struct BoreColor {
     pub hue: Hue,
     /// The part of the bore that is colored.
     pub on: BorePart,
-    /// The stuff it is colored with.
+    /// The medium it is colored with.
     pub medium: Medium,
 }
 
-/// The color of a hole by hand.
+/// The color of an individually colored hole.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct HoleColor {
     /// The hole.
     pub hole: HoleId,
-    /// Whether the same hole of every other player has it too.
+    /// Whether it also applies to the same hole of every other player.
     pub mirrored: bool,
-    /// Its color in place of the role's.
+    /// Its color instead of the role's.
     pub look: BoreColor,
 }
 
 impl HoleColor {
-    /// Whether it is about this hole, by name or by mirroring.
+    /// Whether it applies to this hole, directly or by mirroring.
     pub fn concerns(&self, hole: HoleId) -> bool {
         self.hole == hole || (self.mirrored && self.hole == hole.of_player(self.hole.player()))
     }
 }
 
-/// The color that something has.
+/// What color something has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Hue {
     /// None: bare wood.
     #[default]
     Bare,
-    /// The color of the player to whom it belongs.
+    /// The color of the player it belongs to.
     Player,
     /// One color for all players.
     One {
@@ -349,18 +349,18 @@ impl BorePart {
     }
 }
 
-/// The stuff that wood is colored with.
+/// The medium that wood is colored with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Medium {
     /// Enamel, acrylic or a paint pen: it covers the wood.
     #[default]
     Paint,
-    /// Dye: it colors the wood itself, and the wood shows through.
+    /// Dye: colors the wood itself, with the grain showing through.
     Dye,
-    /// Pigment stain: it lies in the pores, and half covers the wood.
+    /// Pigment stain: settles in the pores and partly covers the wood.
     Stain,
-    /// Another wood, veneer, wire or shell set into the wood.
+    /// Another wood, veneer, wire or shell inlaid in the wood.
     Inlay,
     /// Resin with pigment in it.
     Resin,
@@ -400,7 +400,7 @@ impl Default for MarksMade {
 }
 
 impl Default for Colors {
-    /// The players' colors of the set, and bare wood.
+    /// The default set of players' colors, and bare wood.
     fn default() -> Self {
         Self {
             players: Vec::new(),

@@ -25,17 +25,17 @@ pub struct Board {
     pub pattern: Pattern,
     /// Track spaces per player.
     pub spaces: u32,
-    /// Home-lane holes a player.
+    /// Home-lane holes per player.
     pub home: u32,
-    /// Start-pocket holes a player.
+    /// Start-pocket holes per player.
     pub start: u32,
     /// Straight distance between the centers of neighbors along the track.
     #[serde(rename = "pitch_mm")]
     pub pitch: f64,
-    /// Bearing of the first player's axis, degrees clockwise from 12 o'clock.
+    /// Bearing of the first player's axis, in degrees clockwise from 12 o'clock.
     #[serde(rename = "rotation_deg")]
     pub rotation: f64,
-    /// Shape and place of the start pockets.
+    /// Shape and position of the start pockets.
     pub pocket: Pocket,
     /// The hole at the center pin.
     pub center: Center,
@@ -54,7 +54,7 @@ pub struct Board {
     /// The joints of that wood.
     #[serde(default)]
     pub panel: Panel,
-    /// Screws in the underside.
+    /// Circles of screws in the underside.
     #[serde(default)]
     pub screws: Vec<ScrewCircle>,
     /// Its species, and the air it will live in; none: not considered.
@@ -63,7 +63,7 @@ pub struct Board {
     /// The base under the board; none: not planned.
     #[serde(default)]
     pub base: Option<Base>,
-    /// An opening that it must go through; none: not considered.
+    /// An opening that the board must fit through; none: not considered.
     #[serde(default)]
     pub passage: Option<Passage>,
     /// Storage in the underside; none: not planned.
@@ -75,7 +75,7 @@ pub struct Board {
     /// Colors of the players and of the board.
     #[serde(default)]
     pub colors: Colors,
-    /// Coats of finish, the first on the wood; empty: not planned.
+    /// Coats of finish, from the wood up; empty: not planned.
     #[serde(default)]
     pub finish: Vec<Coat>,
     /// The jig the circle is cut on.
@@ -83,20 +83,20 @@ pub struct Board {
     /// The bits and guide bushings that the maker owns.
     #[serde(default)]
     pub tools: Tools,
-    /// The limits that the checks hold the board against.
+    /// The limits that the checks compare the board against.
     pub limits: Limits,
-    /// The drilling template, as it is drawn and printed.
+    /// The drilling template, as drawn and printed.
     pub template: Template,
     /// The router for a hardboard template; none: no such template is made.
     #[serde(default)]
     pub router: Option<Router>,
-    /// A template of one sector that is turned from player to player; none: no such template is made.
+    /// A template of one sector that is rotated from player to player; none: no such template is made.
     #[serde(default)]
     pub sector_jig: Option<SectorJig>,
-    /// The way in which the holes come into the wood.
+    /// How the holes are drilled.
     #[serde(default)]
     pub method: DrillingMethod,
-    /// In which order the holes are drilled.
+    /// The order in which the holes are drilled.
     #[serde(default)]
     pub order: DrillingOrder,
     /// The CNC machine; none: no program is made.
@@ -105,9 +105,9 @@ pub struct Board {
     /// The errors to be expected from each step of the work.
     #[serde(default)]
     pub errors: Errors,
-    /// Changes by hand, in the order they were made.
+    /// Hand edits, in the order they were made.
     pub edits: Vec<Edit>,
-    /// Distances that were measured after the work.
+    /// Distances measured after the work.
     #[serde(default)]
     pub measured: Measured,
     /// Holes that went wrong.
@@ -121,17 +121,17 @@ pub struct Board {
     pub price: Price,
 }
 
-/// Shape and place of a start pocket; its middle is given from the player's axis and the center pin.
+/// Shape and position of a start pocket; its center is given relative to the player's axis and the center pin.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Pocket {
     /// The arrangement of its holes.
     #[serde(with = "PocketShapeText")]
     pub shape: PocketShape,
-    /// Bearing of its middle from the player's axis, degrees clockwise; none: where the wood is thickest.
+    /// Bearing of its center from the player's axis, in degrees clockwise; none: where the most wood remains.
     #[serde(rename = "bearing_deg", with = "auto_or_number")]
     pub bearing: Option<f64>,
-    /// Distance of its middle from the center pin; none: where the wood is thickest.
+    /// Distance of its center from the center pin; none: where the most wood remains.
     #[serde(rename = "radius_mm", with = "auto_or_number")]
     pub radius: Option<f64>,
 }
@@ -151,7 +151,7 @@ pub enum Center {
         #[serde(rename = "depth_mm")]
         depth: f64,
     },
-    /// A playing hole, with a smaller pilot for the jig's pin at its middle.
+    /// A playing hole, with a smaller pilot hole for the jig's pin at its center.
     Hole {
         /// The playing hole.
         bore: Bore,
@@ -201,7 +201,7 @@ pub struct Bores {
 }
 
 impl Bores {
-    /// Common Forstner bits of this size have spurs of 1 to 4 mm; from memory.
+    /// Common for Forstner bits of this size, whose spurs are 1 to 4 mm long; from memory.
     const fn usual_spur() -> f64 {
         2.5
     }
@@ -217,7 +217,7 @@ impl Bores {
     }
 }
 
-/// The finished board, cut round.
+/// The finished board, cut to a circle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Blank {
@@ -244,26 +244,26 @@ impl Blank {
     }
 }
 
-/// The drilling template, as it is drawn and printed.
+/// The drilling template, as drawn and printed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Template {
     /// The printer's paper.
     pub paper: Paper,
-    /// Border that the printer leaves white, on every side.
+    /// Margin that the printer leaves blank on every side.
     #[serde(rename = "margin_mm")]
     pub margin: f64,
     /// Overlap of neighboring sheets.
     #[serde(rename = "overlap_mm")]
     pub overlap: f64,
-    /// The aim of the sheets' layout.
+    /// What the sheet layout optimizes.
     #[serde(default)]
     pub layout: SheetLayout,
     /// The marks at a bore.
     pub marking: Marking,
     /// Whether holes carry their names.
     pub names: bool,
-    /// Width of the print shop's roll that the whole board is printed on; none: paper cut to size.
+    /// Width of a print shop's roll that the whole board is printed on; none: paper cut to size.
     #[serde(rename = "roll_mm", default)]
     pub roll: Option<f64>,
     /// The release of the DXF format that the whole board is written in.
@@ -271,7 +271,7 @@ pub struct Template {
     pub dxf: DxfRelease,
 }
 
-/// The printer's paper, by its name in ISO 216 or ANSI/ASME Y14.1, or by its size.
+/// The printer's paper, by its name in ISO 216 or ANSI/ASME Y14.1, or by its dimensions.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase", deny_unknown_fields)]
 pub enum Paper {
@@ -279,7 +279,7 @@ pub enum Paper {
     A4,
     /// ISO 216 A3.
     A3,
-    /// ANSI A, letter.
+    /// ANSI A, US letter.
     Letter,
     /// Legal.
     Legal,
@@ -287,7 +287,7 @@ pub enum Paper {
     Tabloid,
     /// Any other.
     Custom {
-        /// Shorter or longer side, as it goes through the printer.
+        /// The side across the paper's path through the printer; may be the shorter or the longer one.
         #[serde(rename = "width_mm")]
         width: f64,
         /// The other side.
@@ -338,7 +338,7 @@ impl Default for Template {
 }
 
 impl Default for Board {
-    /// Six players on a ring for 16 mm marbles: 145 holes with the one at the center.
+    /// Six players on a ring for 16 mm marbles: 145 holes, including the one at the center.
     fn default() -> Self {
         let bore = Bore {
             diameter: 12.0,

@@ -1,29 +1,29 @@
-//! Changes by hand, held against a hole's name so that they survive a change of pitch.
+//! Hand edits, tied to a hole's name so that they survive a change of pitch.
 
 use serde::{Deserialize, Serialize};
 
 use crate::{Board, Bore, Center, HoleId, Role};
 
-/// One change by hand to one hole, or to the same hole of every player.
+/// One hand edit of one hole, or of the same hole of every player.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Edit {
-    /// The hole it is about.
+    /// The hole that is edited.
     pub hole: HoleId,
-    /// Whether the same hole of every other player changes with it.
+    /// Whether the same hole of every other player is edited too.
     pub mirrored: bool,
     /// The change.
     pub change: Change,
 }
 
 impl Edit {
-    /// Whether the edit is about this hole, by name or by mirroring.
+    /// Whether the edit applies to this hole, directly or by mirroring.
     pub fn concerns(&self, hole: HoleId) -> bool {
         self.hole == hole || (self.mirrored && self.hole == hole.of_player(self.hole.player()))
     }
 }
 
-/// The change that an edit makes.
+/// What an edit changes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Change {
@@ -38,9 +38,9 @@ pub enum Change {
     },
     /// Not drilled.
     Drop,
-    /// Drilled with another bore.
+    /// Drilled with a different bore.
     Bore {
-        /// The bore in place of the role's.
+        /// The bore instead of the role's.
         bore: Bore,
     },
     /// A hole the pattern doesn't have (its role is extra), in the player's frame.
@@ -56,9 +56,9 @@ pub enum Change {
     },
 }
 
-/// Changes by hand as a maker makes them: each replaces the one of its kind to the same hole or holes.
+/// Hand edits as a maker makes them: each replaces the previous edit of its kind of the same hole or holes.
 impl Board {
-    /// The move by hand of a hole, or of the same hole of every player: u and v, mm.
+    /// The hand-made move of a hole, or of the same hole of every player: u and v, mm.
     ///
     /// ```
     /// use board::{Board, HoleId};
@@ -77,8 +77,8 @@ impl Board {
         })
     }
 
-    /// Moves a hole by hand to this far from where the pattern has it; no distance undoes the move. A move that it has keeps its
-    /// place in the list.
+    /// Moves a hole by this offset, in mm, from where the pattern puts it; an offset of zero undoes the move. An existing move
+    /// keeps its place in the list.
     pub fn set_moved(&mut self, hole: HoleId, mirrored: bool, (u, v): (f64, f64)) {
         let is_move =
             |edit: &Edit| edit.is_to(hole, mirrored) && matches!(edit.change, Change::Move { .. });
@@ -101,7 +101,7 @@ impl Board {
         }));
     }
 
-    /// Leaves a hole out.
+    /// Drops a hole.
     ///
     /// ```
     /// use board::{Board, HoleId};
@@ -125,7 +125,7 @@ impl Board {
         }
     }
 
-    /// Drills a hole with another bore than its role's; none goes back to the role's.
+    /// Gives a hole its own bore; `None` restores the role's.
     pub fn set_bore(&mut self, hole: HoleId, mirrored: bool, bore: Option<Bore>) {
         self.edits.retain(|edit| {
             !(edit.is_to(hole, mirrored) && matches!(edit.change, Change::Bore { .. }))
@@ -137,7 +137,7 @@ impl Board {
         }));
     }
 
-    /// The hole drilled at the center pin, with the changes by hand to it.
+    /// The hole drilled at the center pin, including hand edits.
     pub fn drilled_center(&self) -> Center {
         let to_center = self.edits.iter().filter(|edit| edit.hole == HoleId::CENTER);
         to_center.fold(self.center, |center, edit| match (edit.change, center) {
@@ -175,7 +175,7 @@ impl Edit {
         self.hole == HoleId::CENTER && matches!(self.change, Change::Move { .. })
     }
 
-    /// Whether the edit was made to just this hole, or to just this hole of every player.
+    /// Whether the edit was made to exactly this hole, or to exactly this hole of every player.
     fn is_to(&self, hole: HoleId, mirrored: bool) -> bool {
         self.mirrored == mirrored
             && if mirrored {
@@ -196,7 +196,7 @@ mod tests {
     }
 
     #[test]
-    fn a_move_replaces_the_one_before_and_no_distance_undoes_it() {
+    fn a_move_replaces_the_previous_one_and_a_zero_offset_undoes_it() {
         let mut board = Board::default();
         board.set_moved(hole("T2-3"), true, (1.0, 2.0));
         board.set_moved(hole("T4-3"), true, (3.0, 4.0));
@@ -208,7 +208,7 @@ mod tests {
     }
 
     #[test]
-    fn an_added_hole_is_dropped_without_a_trace() {
+    fn dropping_an_added_hole_leaves_no_trace() {
         let mut board = Board::default();
         let bore = board.bores.track;
         let first = board.add_hole(true, (0.0, 20.0), bore);
@@ -221,7 +221,7 @@ mod tests {
     }
 
     #[test]
-    fn a_hole_gets_a_bore_of_its_own_and_loses_it_again() {
+    fn a_hole_can_get_its_own_bore_and_lose_it_again() {
         let mut board = Board::default();
         let bore = Bore {
             diameter: 8.0,

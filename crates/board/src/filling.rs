@@ -9,33 +9,33 @@ pub struct Filling {
     /// Depth of the resin's edge below the top face.
     #[serde(rename = "below_top_mm")]
     pub below_top: f64,
-    /// Height of its crown over that in the middle of a bore.
+    /// Height of its domed surface at the center of a bore above its edge.
     #[serde(rename = "dome_mm", default)]
     pub dome: f64,
-    /// Whether resin is poured around the ball or disc set in each hole for magnet pieces; other pieces have none.
+    /// Whether resin is poured around the ball or disc set in each hole for magnet pieces; other pieces have no insert.
     #[serde(rename = "around_ball")]
     pub around_insert: bool,
-    /// Resin spilled and overfilled, as a share of the resin in the holes.
+    /// Resin lost to spills and overfilling, as a share of the resin in the holes.
     pub waste: f64,
     /// Resin left in each cup and on its stick.
     #[serde(rename = "cup_ml", default)]
     pub cup: f64,
-    /// The most that is mixed at once.
+    /// The largest batch mixed at once.
     #[serde(rename = "batch_ml")]
     pub batch: f64,
     /// The mix of resin and hardener.
     #[serde(default)]
     pub mix: Mix,
-    /// Pot life by the label.
+    /// Pot life according to the label.
     #[serde(rename = "pot_life_min")]
     pub pot_life: f64,
-    /// The temperature the label gives it for.
+    /// The temperature that the label states it for.
     #[serde(rename = "pot_life_at_c")]
     pub pot_life_at: f64,
     /// The temperature of the shop.
     #[serde(rename = "shop_c")]
     pub shop: f64,
-    /// Time to mix a batch, from the moment that both parts are in the cup.
+    /// Time to mix a batch, from when both parts are in the cup.
     #[serde(rename = "mixing_min", default)]
     pub mixing: f64,
     /// Time to fill ten bores.
@@ -43,11 +43,11 @@ pub struct Filling {
     pub ten_bores: f64,
 }
 
-/// The mix of a batch, by its label.
+/// The mix ratio of a batch, according to the label.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Mix {
-    /// The way its parts are measured out.
+    /// How its parts are measured out.
     pub by: MixedBy,
     /// Parts of resin.
     pub resin: f64,
@@ -58,11 +58,11 @@ pub struct Mix {
     pub density: f64,
 }
 
-/// The way the parts of a mix are measured out.
+/// How the parts of a mix are measured out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum MixedBy {
-    /// In a cup with marks.
+    /// In a graduated cup.
     Volume,
     /// On a scale.
     Weight,
@@ -82,7 +82,7 @@ impl MixedBy {
 }
 
 impl Default for Filling {
-    /// Filled to the top with a resin of 30 minutes at 25 °C (77 °F), 15 % of it wasted and 5 ml left in each cup; from
+    /// Filled flush with a resin whose pot life is 30 minutes at 25 °C (77 °F), with 15 % waste and 5 ml left in each cup; from
     /// memory.
     fn default() -> Self {
         Self {
@@ -103,7 +103,7 @@ impl Default for Filling {
 }
 
 impl Default for Mix {
-    /// Two parts to one by volume, 1.15 g/ml as most epoxies have it mixed (1.10 to 1.20); from memory.
+    /// Two parts to one by volume, at 1.15 g/ml as for most mixed epoxies (1.10 to 1.20); from memory.
     fn default() -> Self {
         Self {
             by: MixedBy::Volume,

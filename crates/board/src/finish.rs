@@ -1,26 +1,26 @@
-//! The finish that a maker plans: layers of so many coats, each of a kind, each in its place on the board.
+//! The finish that a maker plans: layers of one or more coats, each of one kind, applied to one part of the board.
 
 use serde::{Deserialize, Serialize};
 
-/// One layer of the finish: coats of one kind that follow each other in one place.
+/// One layer of the finish: consecutive coats of one kind on the same part.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Coat {
-    /// The finish it is of.
+    /// The kind of finish.
     pub kind: CoatKind,
-    /// The part of the board that it goes on.
+    /// The part of the board that it is applied to.
     #[serde(default)]
     pub place: CoatPlace,
     /// Number of coats.
     #[serde(default = "Coat::one")]
     pub coats: u32,
-    /// Drying time of each coat before the next, of this layer or of another.
+    /// Drying time of each coat before the next one, in this layer or the following one.
     #[serde(rename = "dries_h")]
     pub dries: f64,
 }
 
 impl Coat {
-    /// A single coat: what every layer of a file was before layers had numbers of coats.
+    /// A single coat: the value for files from before layers had a number of coats.
     const fn one() -> u32 {
         1
     }
@@ -41,7 +41,7 @@ impl Coat {
         }
     }
 
-    /// Hours that the layer takes, from its first coat to the next layer.
+    /// Total hours for the layer, from its first coat to the start of the next layer.
     ///
     /// ```
     /// use board::{Coat, CoatKind};
@@ -57,42 +57,42 @@ impl Coat {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum CoatKind {
-    /// Dye, in water or in alcohol: it colors the wood itself.
+    /// Dye, in water or in alcohol: colors the wood itself.
     Dye,
-    /// Stain with pigment, as a liquid or as a gel.
+    /// Pigment stain, liquid or gel.
     Stain,
-    /// An oil that soaks in and cures: linseed, tung, and blends of them.
+    /// A penetrating oil that cures: linseed, tung, and blends of them.
     Oil,
-    /// Oil and varnish mixed, wiped on and off.
+    /// An oil and varnish blend, wiped on and off.
     OilVarnish,
-    /// Oil with wax in it, as a hard-wax oil.
+    /// Oil with wax, such as a hard-wax oil.
     OilWax,
     /// Shellac with its natural wax.
     Shellac,
     /// Shellac without wax.
     DewaxedShellac,
-    /// Sanding sealer of the lacquer type.
+    /// Sanding sealer, lacquer type.
     SandingSealer,
-    /// Varnish or polyurethane thin enough to be wiped on.
+    /// Varnish or polyurethane thin enough to wipe on.
     WipingVarnish,
-    /// Polyurethane or varnish thinned with spirits.
+    /// Oil-based polyurethane or varnish.
     OilPolyurethane,
-    /// Polyurethane thinned with water.
+    /// Water-based polyurethane.
     WaterPolyurethane,
     /// Cellulose lacquer.
     Lacquer,
-    /// A paint pen, its paint in a solvent.
+    /// A solvent-based paint pen.
     PaintPen,
-    /// Enamel: oil-based color.
+    /// Enamel: oil-based paint.
     Enamel,
-    /// Acrylic color, water-based pens too.
+    /// Acrylic paint, including water-based pens.
     Acrylic,
     /// Paste wax.
     Wax,
 }
 
 impl CoatKind {
-    /// Every kind, in the order lists show them: from colors for bare wood to the last coats.
+    /// Every kind, in the order lists show them: from colors for bare wood to topcoats.
     pub const ALL: [Self; 16] = [
         Self::Dye,
         Self::Stain,
@@ -135,26 +135,26 @@ impl CoatKind {
     }
 }
 
-/// The part of the board that a layer of finish goes on.
+/// The part of the board that a layer of finish is applied to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum CoatPlace {
     /// Both faces and the edge.
     #[default]
     Whole,
-    /// Top face and edge: the underside stays as it is.
+    /// Top face and edge: the underside stays bare.
     TopAndEdge,
-    /// The top face alone.
+    /// The top face only.
     Top,
-    /// The edge alone.
+    /// The edge only.
     Edge,
-    /// The underside alone.
+    /// The underside only.
     Underside,
     /// In the grooves.
     Grooves,
     /// Rings around holes.
     Rings,
-    /// The players' fields of the top face.
+    /// The players' areas of the top face.
     Sectors,
     /// Letters, numbers and marks.
     Marks,
@@ -195,7 +195,7 @@ impl CoatPlace {
 }
 
 impl Default for Coat {
-    /// Penetrating oil, and a day until the next coat; common practice, no source.
+    /// Penetrating oil, with a day until the next coat; common practice, no source.
     fn default() -> Self {
         Self::of(CoatKind::Oil, 24.0)
     }

@@ -1,12 +1,12 @@
-//! V-grooves routed into the top face: the lines of the game, and rings that set holes off.
+//! V-grooves routed into the top face: the lines of the game, and rings that accent holes.
 
 use serde::{Deserialize, Serialize};
 
 use crate::Role;
 use crate::serial::or_null;
 
-/// Which grooves are routed, and with which bit. Every distance is of wood left, from the edge of a groove at the top
-/// face, not from its middle.
+/// Which grooves are routed, and with which bit. Every distance is the wood that remains, from the edge of a groove at the top
+/// face, not from its centerline.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Grooves {
@@ -16,7 +16,7 @@ pub struct Grooves {
     /// Angle between the sides of the bit, in degrees.
     #[serde(rename = "angle_deg")]
     pub angle: f64,
-    /// Width of the flat at the tip of the bit; 0 for a sharp one.
+    /// Width of the flat at the tip of the bit; 0 for a sharp tip.
     #[serde(rename = "tip_mm")]
     pub tip: f64,
     /// Greatest depth of a pass.
@@ -25,32 +25,31 @@ pub struct Grooves {
     /// Distance from the end of a straight groove to a bore.
     #[serde(rename = "stop_mm")]
     pub stop: f64,
-    /// A line between every two neighbors of the track.
+    /// A line between every two neighboring spaces of the track.
     pub track: bool,
     /// A line from each turn-in space along its home lane.
     pub home: bool,
-    /// Wood between the holes of a home lane and an outline round it; none: no outline.
+    /// Wood between the holes of a home lane and an outline around it; none: no outline.
     #[serde(rename = "around_home_mm", deserialize_with = "or_null")]
     pub around_home: Option<f64>,
-    /// Wood between the holes of a start pocket and an outline round it; none: no outline.
+    /// Wood between the holes of a start pocket and an outline around it; none: no outline.
     #[serde(rename = "around_start_mm", deserialize_with = "or_null")]
     pub around_start: Option<f64>,
-    /// Rings round bores; none: no rings.
+    /// Rings around bores; none: no rings.
     #[serde(deserialize_with = "or_null")]
     pub rings: Option<Rings>,
-    /// Distance from the center pin at which the lines between sectors begin, which run out to the rim; none: no such
-    /// lines.
+    /// Distance from the center pin at which the lines between sectors begin; they run out to the rim; none: no such lines.
     #[serde(rename = "sectors_from_mm", deserialize_with = "or_null")]
     pub sectors_from: Option<f64>,
-    /// Wood between the start of the roundover and a ring round the board; none: no such ring.
+    /// Wood between the start of the roundover and a ring around the board; none: no such ring.
     #[serde(rename = "rim_mm", deserialize_with = "or_null")]
     pub rim: Option<f64>,
-    /// Distance from the center pin to a ring round the middle of the board; none: no such ring.
+    /// Distance from the center pin to a ring around the center of the board; none: no such ring.
     #[serde(rename = "middle_mm", default)]
     pub middle: Option<f64>,
 }
 
-/// Rings round bores, by role.
+/// Rings around bores, by role.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 #[expect(
@@ -61,15 +60,15 @@ pub struct Rings {
     /// Wood between a bore and its ring.
     #[serde(rename = "gap_mm")]
     pub gap: f64,
-    /// Round track spaces.
+    /// Around track spaces.
     pub track: bool,
-    /// Round holes of home lanes.
+    /// Around holes of home lanes.
     pub home: bool,
-    /// Round holes of start pockets.
+    /// Around holes of start pockets.
     pub start: bool,
-    /// Round holes added by hand.
+    /// Around holes added by hand.
     pub extra: bool,
-    /// Round the hole at the center pin.
+    /// Around the hole at the center pin.
     pub center: bool,
 }
 
@@ -87,22 +86,21 @@ impl Rings {
 }
 
 impl Grooves {
-    /// Whether any groove is a ring about the center pin, which a router on a trammel cuts.
+    /// Whether any groove is a ring centered on the center pin, which is cut with a router on a trammel.
     pub const fn has_rings_on_pin(&self) -> bool {
         self.rim.is_some() || self.middle.is_some()
     }
 
-    /// Wood between the start of the roundover and the ring round the board, as it is begun with; common practice, no
-    /// source.
+    /// The default wood between the start of the roundover and the ring around the board; common practice, no source.
     pub const USUAL_RIM: f64 = 5.0;
-    /// Wood between holes and the outline round them, as it is begun with; common practice, no source.
+    /// The default wood between holes and the outline around them; common practice, no source.
     pub const USUAL_AROUND: f64 = 3.0;
-    /// Where the lines between sectors begin, as it is begun with; common practice, no source.
+    /// The default distance at which the lines between sectors begin; common practice, no source.
     pub const USUAL_SECTORS_FROM: f64 = 40.0;
 }
 
 impl Default for Grooves {
-    /// Lines along the track and the home lanes with a sharp bit of 60 degrees; common practice, no source.
+    /// Lines along the track and the home lanes with a sharp 60-degree bit; common practice, no source.
     fn default() -> Self {
         Self {
             width: 2.0,
@@ -123,7 +121,7 @@ impl Default for Grooves {
 }
 
 impl Default for Rings {
-    /// Round the center hole alone; common practice, no source.
+    /// Around the center hole only; common practice, no source.
     fn default() -> Self {
         Self {
             gap: 1.5,

@@ -1,18 +1,18 @@
-//! Jigs between the drawing and the drill: circle jig, hardboard templates, the order of drilling.
+//! Jigs between the drawing and the drill: circle jig, hardboard templates, and the drilling order.
 
 use serde::{Deserialize, Serialize};
 
-/// The jig the circle is cut on, turning about a pin.
+/// The jig that the circle is cut on, rotating around a pin.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CircleJig {
     /// Diameter of its pin.
     #[serde(rename = "pin_mm")]
     pub pin: f64,
-    /// Width of the cut of the blade or bit that runs round the board.
+    /// Width of the cut of the blade or bit that runs around the board.
     #[serde(rename = "kerf_mm", default = "CircleJig::usual_kerf")]
     pub kerf: f64,
-    /// Divisions of the index plates that are in the shop.
+    /// Divisions of the index plates in the shop.
     #[serde(default = "CircleJig::usual_plates")]
     pub plates: Vec<u32>,
     /// From the chuck of the drill press to its column; none: a drill that reaches every hole.
@@ -26,12 +26,12 @@ impl CircleJig {
         3.2
     }
 
-    /// Divisions that have many divisors; common practice, no source.
+    /// Divisions with many divisors; common practice, no source.
     fn usual_plates() -> Vec<u32> {
         vec![24, 36, 48, 60, 72, 96, 120, 144]
     }
 
-    /// A jig with this pin, and otherwise as usual.
+    /// A jig with this pin, and otherwise the usual values.
     pub fn with_pin(pin: f64) -> Self {
         Self {
             pin,
@@ -55,10 +55,10 @@ pub struct Router {
     /// Length of the bushing below the router's base.
     #[serde(rename = "reach_mm", default = "Router::usual_reach")]
     pub reach: f64,
-    /// Length of the bit below the router's base, plunged all the way; none: not measured.
+    /// Length of the bit below the router's base at full plunge depth; none: not measured.
     #[serde(rename = "stands_out_mm", default)]
     pub stands_out: Option<f64>,
-    /// Length of the bit's edges; none: not measured.
+    /// Length of the bit's cutting edges; none: not measured.
     #[serde(rename = "edges_mm", default)]
     pub edges: Option<f64>,
     /// Diameter of its shank; none: not measured.
@@ -67,16 +67,16 @@ pub struct Router {
     /// Thickness of the hardboard.
     #[serde(rename = "hardboard_mm", default = "Router::usual_hardboard")]
     pub hardboard: f64,
-    /// The mark or hole of the template at the center pin.
+    /// How the template marks the center pin.
     #[serde(default)]
     pub center: TemplateCenter,
 }
 
-/// The mark or hole of a router template at the center pin.
+/// How a router template marks the center pin.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum TemplateCenter {
-    /// A mark alone, not drilled.
+    /// A mark only, not drilled.
     Undrilled,
     /// A hole for the center pin, which holds template and board together.
     #[default]
@@ -97,7 +97,7 @@ impl TemplateCenter {
 }
 
 impl Router {
-    /// A bushing cut short for thin templates; common practice, no source.
+    /// A bushing shortened for thin templates; common practice, no source.
     const fn usual_reach() -> f64 {
         5.0
     }
@@ -107,7 +107,7 @@ impl Router {
         6.0
     }
 
-    /// Width of a template hole beyond its bore, mm: the bushing's diameter less the bit's.
+    /// How much wider a template hole is than its bore, mm: the bushing's diameter minus the bit's.
     ///
     /// ```
     /// use board::Router;
@@ -135,13 +135,13 @@ impl Default for Router {
     }
 }
 
-/// A template of one sector that turns about the center pin and is held by index pins in holes drilled before.
+/// A template of one sector that rotates around the center pin and is held by index pins in previously drilled holes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SectorJig {
-    /// Index pins: 1, or 2 that share the error.
+    /// Number of index pins: 1, or 2 that share the error.
     pub pins: u32,
-    /// By how much a pin, the center pin too, is thinner than its hole.
+    /// How much thinner a pin, including the center pin, is than its hole.
     #[serde(rename = "play_mm")]
     pub play: f64,
 }
@@ -153,20 +153,20 @@ impl Default for SectorJig {
     }
 }
 
-/// The way in which the holes come into the wood, as the maker chooses it.
+/// The drilling method, as the maker chooses it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DrillingMethod {
-    /// The first of these that the document plans for: machine, router template, sector jig; else the paper template.
+    /// The first of these that the document plans for: machine, router template, sector jig; otherwise the paper template.
     #[default]
     Automatic,
-    /// A paper template on the blank, punched, and a drill press.
+    /// A paper template on the blank, center-punched, and a drill press.
     Template,
-    /// A router with a guide bushing along a hardboard template.
+    /// A router with a guide bushing that follows a hardboard template.
     Router,
-    /// A drilling jig of one sector, turned about the pin.
+    /// A drilling jig of one sector, rotated around the pin.
     SectorJig,
-    /// The blank turned about the pin against a stop or an index plate.
+    /// The blank rotated around the pin against a stop or an index plate.
     Pivot,
     /// A CNC machine.
     Machine,
@@ -196,7 +196,7 @@ impl DrillingMethod {
     }
 }
 
-/// In which order the holes are drilled.
+/// The order in which the holes are drilled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DrillingOrder {

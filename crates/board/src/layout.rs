@@ -18,7 +18,7 @@ pub struct Hole {
 impl Hole {
     /// The mouth of the bore in the top face.
     ///
-    /// A ball bottom that is less deep than half the ball still has a mouth as wide as its bore.
+    /// A ball bottom less deep than half the ball still has a mouth as wide as its bore.
     pub const fn mouth(&self) -> Circle {
         Circle {
             center: self.center,
@@ -33,17 +33,17 @@ pub struct Layout {
     /// The holes, in the order of hole tables: by player, then track, home, start, extra, then number; the
     /// center hole last.
     pub holes: Vec<Hole>,
-    /// The players' axes, in order.
+    /// The players' sectors, in order.
     pub sectors: Vec<Sector>,
-    /// Where the first player's turn-in space lies: distance from the center pin.
+    /// Distance of the first player's turn-in space from the center pin.
     pub turn_in_radius: f64,
-    /// Where the middles of the start pockets lie, if there are any.
+    /// The position of the start pockets' centers, if there are any pockets.
     pub pocket: Option<PocketSpot>,
-    /// Edits that are about no hole of this board; they wait until there is one.
+    /// Holes named by edits that this board does not have; the edits wait until it does.
     pub idle_edits: Vec<HoleId>,
 }
 
-/// The middle of a start pocket, in a player's frame.
+/// The center of a start pocket, in a player's frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PocketSpot {
     /// Its bearing from the player's axis.
@@ -53,7 +53,7 @@ pub struct PocketSpot {
 }
 
 impl Board {
-    /// The board with pockets that the program places kept at a spot; those that the maker placed stay where they are.
+    /// The board with automatically placed pockets fixed at a spot; pockets that the maker placed stay where they are.
     ///
     /// ```
     /// use board::{Board, layout};
@@ -74,16 +74,16 @@ impl Board {
     }
 }
 
-/// Why a document cannot be laid out.
+/// The reasons why a document cannot be laid out.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BuildError {
     /// A number is outside its range.
     #[error(transparent)]
     Range(#[from] OutOfRange),
-    /// A hole is added under a name that the pattern's own holes have.
+    /// A hole is added under a name that one of the pattern's own holes has.
     #[error("{hole} cannot be added: added holes are called X, as in X{}-1", hole.player().max(1))]
     AddedName {
-        /// The name it was to have.
+        /// The name requested for it.
         hole: HoleId,
     },
     /// The center hole is moved off the center pin.
@@ -91,7 +91,7 @@ pub enum BuildError {
         "the center hole lies at the center pin and cannot be moved; add a hole beside it instead"
     )]
     CenterMoved,
-    /// Two holes are added under one name.
+    /// Two holes are added under the same name.
     #[error("{hole} is added twice; give one of them another number")]
     AddedTwice {
         /// Their name.
@@ -103,7 +103,7 @@ pub enum BuildError {
 }
 
 impl Layout {
-    /// The hole of this name, if the board has it.
+    /// The hole with this name, if the board has it.
     ///
     /// ```
     /// use board::Board;
@@ -151,8 +151,8 @@ impl Layout {
 /// Places every hole of a board.
 ///
 /// # Errors
-/// [`BuildError`] for the first number out of range, or for numbers that contradict the pattern; it names
-/// the rule and the nearest values that work.
+/// [`BuildError`] for the first number out of range, or for numbers that contradict the pattern; it states the rule and the
+/// nearest values that work.
 ///
 /// ```
 /// use board::{Board, layout};
@@ -189,7 +189,7 @@ struct Plan<'a> {
 }
 
 #[derive(Clone, Copy)]
-/// A hole while the layout is made.
+/// A hole while the layout is being made.
 struct Spot {
     id: HoleId,
     local: Point,
@@ -209,7 +209,7 @@ impl Plan<'_> {
         }
     }
 
-    /// Adds the holes that were put in by hand, in each sector that they were put into.
+    /// Adds the holes added by hand, in each sector they were added to.
     fn add_extras(&mut self) -> Result<(), BuildError> {
         let mut added = std::collections::BTreeSet::new();
         for edit in &self.board.edits {
@@ -246,7 +246,7 @@ impl Plan<'_> {
         self.spots.retain_mut(|spot| apply(edits, spot));
     }
 
-    /// Finds where the pockets go, clear of every other hole, and adds their holes.
+    /// Finds a position for the pockets, clear of every other hole, and adds their holes.
     fn place_pockets(&mut self) -> Result<Option<PocketSpot>, BuildError> {
         let board = self.board;
         if board.start == 0 {
@@ -268,7 +268,7 @@ impl Plan<'_> {
         Ok(Some(spot))
     }
 
-    /// Where the start pockets lie: as typed, or where the most wood is left around them.
+    /// The position of the start pockets: as typed, or where the most wood remains around them.
     fn pocket_spot(&self) -> Result<PocketSpot, BuildError> {
         let board = self.board;
         let bearing = board.pocket.bearing.map(Angle::degrees);
@@ -293,7 +293,7 @@ impl Plan<'_> {
         })
     }
 
-    /// Every hole but the pockets', as seen with the first player's axis at 12 o'clock.
+    /// Every hole except the pockets', with the first player's axis at 12 o'clock.
     fn obstacles(&self) -> Vec<Circle> {
         let sectors = sectors(self.board.players, Angle::ZERO);
         let mut all: Vec<Circle> = self
@@ -340,7 +340,7 @@ impl Plan<'_> {
     }
 }
 
-/// Applies every edit about a hole; returns whether the hole is still drilled.
+/// Applies every edit of a hole; returns whether the hole is still drilled.
 fn apply(edits: &[Edit], spot: &mut Spot) -> bool {
     let mut drilled = true;
     for edit in edits.iter().filter(|edit| edit.concerns(spot.id)) {
@@ -361,13 +361,13 @@ fn sectors(players: u32, rotation: Angle) -> Vec<Sector> {
         .collect()
 }
 
-/// The board point of a hole; the center hole lies in the first player's frame.
+/// The position of a hole on the board; the center hole is in the first player's frame.
 fn place(sectors: &[Sector], spot: &Spot) -> Option<Point> {
     let sector = sectors.get(spot.id.player().max(1) as usize - 1)?;
     Some(sector.place(spot.local))
 }
 
-/// The edits about holes that the pattern does not have.
+/// The holes named by edits that the pattern does not have.
 fn idle_edits(board: &Board) -> Vec<HoleId> {
     let added = |hole: HoleId| {
         board
@@ -391,13 +391,13 @@ fn idle_edits(board: &Board) -> Vec<HoleId> {
         .collect()
 }
 
-/// Digits of the widest number of each role.
+/// The number of digits of each role's largest number.
 struct Digits {
     by_role: [u8; Role::ALL.len()],
 }
 
 impl Digits {
-    /// As many digits as the largest number of each role has, so that names line up in lists.
+    /// As many digits as each role's largest number has, so that names line up in lists.
     fn of(spots: &[Spot]) -> Self {
         let mut by_role = [1; Role::ALL.len()];
         for spot in spots {
@@ -409,7 +409,7 @@ impl Digits {
         Self { by_role }
     }
 
-    /// The digits of a role's numbers.
+    /// The number of digits of a role's numbers.
     fn role(&self, role: Role) -> u8 {
         self.by_role.get(role as usize).copied().unwrap_or(1)
     }

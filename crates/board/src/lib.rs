@@ -6,17 +6,17 @@
 //! # What is inside
 //!
 //! * [`Board`] and its parts: the document.
-//! * [`layout`]: document → [`Layout`], every hole with its name, place and bore.
+//! * [`layout`]: document → [`Layout`], every hole with its name, position and bore.
 //! * [`read_board`], [`open_board`], [`write_board`]: the document as a file; [`article_now`].
-//! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
-//! * [`Edit`]: a change by hand, tied to a hole's name.
+//! * [`HoleId`], [`HoleName`], [`Role`]: the names of holes, and their order.
+//! * [`Edit`]: a hand edit, tied to a hole's name.
 //! * [`Colors`], [`Rgb`]: the players' colors, and those of the board.
 //! * [`Quantity`]: the quantity of a number, read from typed text and shown in the maker's system of units.
-//! * [`Measure`]: a number with its quantity.
-//! * [`Range`]: what each number may be.
+//! * [`Measure`]: a number together with its quantity.
+//! * [`Range`]: the allowed values of each number.
 //! * [`Schedule`]: the order, with [`Day`], [`Clock`] and [`DaysOff`] as they are typed and shown.
 //!
-//! The crate knows nothing of windows, paths on disk and sizes of paper.
+//! The crate knows nothing of windows, file paths or paper sizes.
 
 mod base;
 mod bench;

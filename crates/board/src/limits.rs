@@ -1,8 +1,8 @@
-//! The limits that the checks hold the board against, and the errors to be expected from each step of the work.
+//! The limits that the checks compare the board against, and the errors to be expected from each step of the work.
 
 use serde::{Deserialize, Serialize};
 
-/// The limits that the checks hold the board against; all are the maker's to set.
+/// The limits that the checks compare the board against; the maker can change all of them.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Limits {
@@ -12,25 +12,25 @@ pub struct Limits {
     /// Least wood between a bore and the start of the roundover.
     #[serde(rename = "rim_mm")]
     pub rim: f64,
-    /// Least wood under a bore, point or spur included.
+    /// Least wood under a bore, including its point or spur.
     #[serde(rename = "floor_mm", default = "Limits::usual_floor")]
     pub floor: f64,
-    /// Least wood between a bore and a mortise or screw that it could meet inside the board.
+    /// Least wood between a bore and a mortise or screw that it could break into inside the board.
     #[serde(rename = "inside_mm", default = "Limits::usual_inside")]
     pub inside: f64,
     /// Least distance from a seam to the edge of a bore.
     #[serde(rename = "seam_mm", default = "Limits::usual_seam")]
     pub seam: f64,
-    /// Least gap between two pieces that stand side by side.
+    /// Least gap between two neighboring pieces.
     #[serde(rename = "piece_gap_mm")]
     pub piece_gap: f64,
     /// Most play of a peg or a set ball in its bore.
     #[serde(rename = "piece_play_mm", default = "Limits::usual_piece_play")]
     pub piece_play: f64,
-    /// Least share of a marble's diameter that sinks below the rim of its bore.
+    /// Least share of a marble's diameter that sits below the rim of its bore.
     #[serde(rename = "seat_least", default = "Limits::usual_seat_least")]
     pub seat_least: f64,
-    /// Most of it.
+    /// Greatest share of a marble's diameter that sits below the rim of its bore.
     #[serde(rename = "seat_most", default = "Limits::usual_seat_most")]
     pub seat_most: f64,
     /// Most play of the jig's pin in its pilot.
@@ -39,24 +39,24 @@ pub struct Limits {
     /// Least hardboard between two holes of a router template.
     #[serde(rename = "template_web_mm", default = "Limits::usual_template_web")]
     pub template_web: f64,
-    /// Most sheets the maker cares to tape together.
+    /// Most sheets that the maker is willing to tape together.
     pub sheets: u32,
-    /// Most risk that any web comes out thinner than its limit, as a share.
+    /// Highest acceptable risk that any web comes out thinner than its limit, as a share.
     #[serde(rename = "risk", default = "Limits::usual_risk")]
     pub risk: f64,
-    /// Least push down on the rim that may tip the board, N.
+    /// Least downward force on the rim that may tip the board, N.
     #[serde(rename = "tip_n", default = "Limits::usual_tip")]
     pub tip: f64,
-    /// The speed of turning up to which pieces stay in their holes, turns a minute.
+    /// The rotational speed up to which pieces stay in their holes, rpm.
     #[serde(rename = "spin_rpm", default = "Limits::usual_spin")]
     pub spin: f64,
-    /// Reach of a player over the board, from its edge.
+    /// How far a player can reach over the board, from its edge.
     #[serde(rename = "reach_mm", default = "Limits::usual_reach")]
     pub reach: f64,
-    /// Least rim outside the pieces for hands that turn the board.
+    /// Least rim outside the pieces for hands that rotate the board.
     #[serde(rename = "hands_mm", default = "Limits::usual_hands")]
     pub hands: f64,
-    /// Most that one person carries, kg.
+    /// Most weight that one person carries, kg.
     #[serde(rename = "carry_kg", default = "Limits::usual_carry")]
     pub carry: f64,
 }
@@ -95,7 +95,7 @@ impl Limits {
         0.05
     }
 
-    /// About what 1 kg weighs: a hand that rests on the rim.
+    /// About the weight of 1 kg: a hand resting on the rim.
     const fn usual_tip() -> f64 {
         10.0
     }
@@ -110,12 +110,12 @@ impl Limits {
         610.0
     }
 
-    /// Room for fingertips.
+    /// Space for fingertips.
     const fn usual_hands() -> f64 {
         10.0
     }
 
-    /// The least of the guide figures for a load at arm's length and elbow height (HSE INDG143); from memory.
+    /// The lowest guideline figure for a load at arm's length and elbow height (HSE INDG143); from memory.
     const fn usual_carry() -> f64 {
         10.0
     }
@@ -147,31 +147,31 @@ impl Default for Limits {
     }
 }
 
-/// The error of each step of the work, as a "plus or minus" that is hardly ever passed.
+/// The error of each step of the work, as a "plus or minus" that is hardly ever exceeded.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Errors {
-    /// Error of the printer's scale, as a share: how much too long or too short lengths come out.
+    /// Error of the printer's scale: how much too long or too short lengths come out, as a share.
     pub print: f64,
-    /// Of one taped joint between sheets.
+    /// Error of one taped joint between sheets.
     #[serde(rename = "tape_mm")]
     pub tape: f64,
-    /// Of center-punching through the paper.
+    /// Error of center-punching through the paper.
     #[serde(rename = "punch_mm")]
     pub punch: f64,
-    /// Of the drill's wander from the punched mark.
+    /// Error from the drill wandering off the punched mark.
     #[serde(rename = "drill_mm")]
     pub drill: f64,
-    /// By how much a bore comes out wider than the bit.
+    /// How much wider a bore is than the bit.
     #[serde(rename = "oversize_mm")]
     pub oversize: f64,
-    /// Of indexing, where the board is turned from hole to hole; 0 where it is not.
+    /// Indexing error if the board is rotated from hole to hole; 0 if it is not.
     #[serde(rename = "index_deg")]
     pub index: f64,
 }
 
 impl Default for Errors {
-    /// A home printer and a careful hand; common practice, no source.
+    /// A home printer and careful work; common practice, no source.
     fn default() -> Self {
         Self {
             print: 0.002,

@@ -16,20 +16,20 @@ pub struct Machine {
     /// Height above the top face at which the feed begins.
     #[serde(rename = "retract_mm")]
     pub retract: f64,
-    /// Depth that a bit may reach below the board, into a spoilboard; none: it may not come through.
+    /// Depth that a bit may reach below the board, into a spoilboard; none: it must not break through.
     #[serde(rename = "through_mm", deserialize_with = "or_null")]
     pub through: Option<f64>,
     /// Time for the spindle to come up to speed.
     #[serde(rename = "spin_up_s")]
     pub spin_up: f64,
-    /// The division into files.
+    /// How programs are divided into files.
     pub files: ProgramFiles,
-    /// The words in which a hole is drilled.
+    /// The kind of commands that drill a hole.
     #[serde(default)]
     pub words: DrillWords,
     /// Speed and feed of each bit.
     pub bits: Vec<BitRun>,
-    /// The board's edge cut round; none: it is cut elsewhere.
+    /// The cut along the board's edge; none: the edge is cut elsewhere.
     #[serde(deserialize_with = "or_null")]
     pub edge: Option<EdgeRun>,
     /// Speed and feed of the V bit; none: the grooves are cut elsewhere.
@@ -37,11 +37,11 @@ pub struct Machine {
     pub groove: Option<CutterRun>,
 }
 
-/// The division of programs into files.
+/// How programs are divided into files.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ProgramFiles {
-    /// A program for each bit: for a machine whose bits are changed by hand.
+    /// A program for each bit: for a machine with manual tool changes.
     #[default]
     OnePerBit,
     /// One program with tool changes.
@@ -61,14 +61,14 @@ impl ProgramFiles {
     }
 }
 
-/// The words in which a program drills a hole.
+/// The kind of commands with which a program drills a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DrillWords {
-    /// A canned cycle a hole: short, and the control draws the bit out.
+    /// A canned cycle per hole: short, and the control retracts the bit.
     #[default]
     Cycles,
-    /// Each move by itself: for a control without canned cycles.
+    /// Every move spelled out: for a control without canned cycles.
     Moves,
 }
 
@@ -89,27 +89,27 @@ impl DrillWords {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BitRun {
-    /// Its diameter: that of the bores it drills, but where [`crate::Bore::cutter`] says otherwise.
+    /// Its diameter: that of the bores it drills, unless [`crate::Bore::cutter`] says otherwise.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
     /// The bottom it leaves.
     pub bottom: Bottom,
-    /// Turns a minute; none: not settled yet.
+    /// Spindle speed, rpm; none: not decided yet.
     #[serde(rename = "speed_rpm", deserialize_with = "or_null")]
     pub speed: Option<f64>,
-    /// Feed down in mm a minute; none: not settled yet.
+    /// Downward feed, mm/min; none: not decided yet.
     #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
-    /// Depth at which it is drawn out to clear the chips; none: in one go.
+    /// Depth of each peck, after which the bit is retracted to clear the chips; none: in one pass.
     #[serde(rename = "peck_mm", deserialize_with = "or_null")]
     pub peck: Option<f64>,
-    /// Time that it turns at the bottom; none: not at all.
+    /// Dwell time at the bottom; none: no dwell.
     #[serde(rename = "dwell_s", deserialize_with = "or_null")]
     pub dwell: Option<f64>,
 }
 
 impl BitRun {
-    /// Diameters closer than this are those of one bit, mm.
+    /// Diameters that differ by less than this belong to the same bit, mm.
     pub const SAME: f64 = 1e-6;
 
     /// A bit with no speed or feed yet.
@@ -124,7 +124,7 @@ impl BitRun {
         }
     }
 
-    /// Whether it is the bit of a diameter that leaves a bottom.
+    /// Whether the bit has this diameter and leaves this bottom.
     ///
     /// ```
     /// use board::{BitRun, Bottom};
@@ -137,32 +137,32 @@ impl BitRun {
     }
 }
 
-/// The cut round the board's edge.
+/// The cut along the board's edge.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct EdgeRun {
     /// Diameter of the cutter.
     #[serde(rename = "cutter_mm")]
     pub cutter: f64,
-    /// Turns a minute; none: not settled yet.
+    /// Spindle speed, rpm; none: not decided yet.
     #[serde(rename = "speed_rpm", deserialize_with = "or_null")]
     pub speed: Option<f64>,
-    /// Feed along the cut in mm a minute; none: not settled yet.
+    /// Feed along the cut, mm/min; none: not decided yet.
     #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
-    /// Feed down in mm a minute; none: not settled yet.
+    /// Downward feed, mm/min; none: not decided yet.
     #[serde(rename = "plunge_mm_min", deserialize_with = "or_null")]
     pub plunge: Option<f64>,
     /// Depth of each pass.
     #[serde(rename = "pass_mm")]
     pub pass: f64,
-    /// Wood left uncut below, which holds the board until it is sawn free.
+    /// Thickness of wood left uncut at the bottom, which holds the board until it is sawn free.
     #[serde(rename = "skin_mm")]
     pub skin: f64,
 }
 
 impl EdgeRun {
-    /// Its speed and its feeds.
+    /// Its speed and feeds.
     pub const fn run(&self) -> CutterRun {
         CutterRun {
             speed: self.speed,
@@ -172,24 +172,24 @@ impl EdgeRun {
     }
 }
 
-/// Speed and feeds of a cutter that is led through the wood. For grooves this is all: the shape of the V bit and the
-/// depth of a pass are those of the grooves.
+/// Speed and feeds of a cutter that is moved through the wood. For grooves, this is all: the shape of the V-bit and the depth
+/// of a pass belong to the grooves.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CutterRun {
-    /// Turns a minute; none: not settled yet.
+    /// Spindle speed, rpm; none: not decided yet.
     #[serde(rename = "speed_rpm", deserialize_with = "or_null")]
     pub speed: Option<f64>,
-    /// Feed along the cut in mm a minute; none: not settled yet.
+    /// Feed along the cut, mm/min; none: not decided yet.
     #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
-    /// Feed down in mm a minute; none: not settled yet.
+    /// Downward feed, mm/min; none: not decided yet.
     #[serde(rename = "plunge_mm_min", deserialize_with = "or_null")]
     pub plunge: Option<f64>,
 }
 
 impl Default for Machine {
-    /// Heights that are common practice, no source; no feed and no speed.
+    /// Common heights, no source; no feed and no speed.
     fn default() -> Self {
         Self {
             clearance: 15.0,

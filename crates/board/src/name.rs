@@ -65,7 +65,9 @@ impl Role {
     }
 }
 
-/// Which hole: its identity in the document, whatever the width of its number.
+/// A hole's identity in the document, whatever the padding of its number.
+///
+/// The order is that of hole tables: by player, then track, home, start, extra, then number; the center last.
 ///
 /// Ordered as hole tables are: by player, then track, home, start, extra, then number; the center last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -84,7 +86,7 @@ impl HoleId {
         number: 0,
     };
 
-    /// Hole `number` (from 1) of a player (from 1); the center hole whatever the numbers, if so asked.
+    /// Hole `number` (from 1) of a player (from 1); for [`Role::Center`], the center hole whatever the numbers.
     pub const fn new(role: Role, player: u32, number: u32) -> Self {
         match role {
             Role::Center => Self::CENTER,
@@ -111,7 +113,7 @@ impl HoleId {
         self.number
     }
 
-    /// The same hole of another player; the center hole stays itself.
+    /// The same hole of another player; the center hole is returned unchanged.
     ///
     /// ```
     /// use board::HoleId;
@@ -176,13 +178,13 @@ impl TryFrom<String> for HoleId {
     }
 }
 
-/// A name that no hole can have.
+/// A text that is not the name of a hole.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error(
     "\"{text}\" names no hole: a name is T, H, S or X, the player, a dash and the number, as in T3-7; the center hole is C"
 )]
 pub struct NameError {
-    /// The text found.
+    /// The text.
     pub text: String,
 }
 
@@ -197,7 +199,7 @@ impl FromStr for HoleId {
     }
 }
 
-/// A name as it stands on the template, in upper or lower case, with or without leading zeros.
+/// A name as it appears on the template, in upper or lower case, with or without leading zeros.
 fn read(text: &str) -> Option<HoleId> {
     if text == "C" {
         return Some(HoleId::CENTER);
@@ -213,14 +215,14 @@ fn read(text: &str) -> Option<HoleId> {
     Some(HoleId::new(role, count(player)?, count(number)?))
 }
 
-/// Digits alone: a sign or a space is a mistyped name.
+/// Only digits: a sign or a space means a mistyped name.
 fn count(text: &str) -> Option<u32> {
     let plain = !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
     let count = text.parse().ok()?;
     (plain && count > 0).then_some(count)
 }
 
-/// A hole's name as it is written: the number padded to the widest of its role.
+/// A hole's name as written: the number padded to the widest one of its role.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HoleName {
     id: HoleId,
@@ -228,7 +230,7 @@ pub struct HoleName {
 }
 
 impl HoleName {
-    /// Which hole it names.
+    /// The hole it names.
     pub const fn id(self) -> HoleId {
         self.id
     }
@@ -258,7 +260,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn names_are_padded_and_read_back_either_way() {
+    fn names_are_padded_and_read_back_padded_or_not() {
         let hole = HoleId::new(Role::Track, 3, 7);
         assert_eq!(hole.named(2).to_string(), "T3-07");
         assert_eq!("T3-07".parse(), Ok(hole));
@@ -267,7 +269,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_name_is_refused() {
+    fn texts_that_are_not_names_are_refused() {
         for text in [
             "", "T", "T3", "T3-", "T-3", "T0-1", "T1-0", "Q1-1", "t1-1", "T+1-1", "C1", "T1-1 ",
             "Ø1-1",
@@ -277,7 +279,7 @@ mod tests {
     }
 
     #[test]
-    fn order_is_by_player_then_role_then_number_and_the_center_last() {
+    fn names_are_ordered_by_player_role_and_number_with_the_center_last() {
         let mut names: Vec<HoleId> = ["C", "T2-1", "S1-1", "X1-1", "H1-2", "T1-10", "T1-2"]
             .iter()
             .map(|name| name.parse().unwrap())

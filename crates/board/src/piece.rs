@@ -1,4 +1,4 @@
-//! The pieces of the game, and the age of who plays.
+//! The pieces of the game, and the age of the players.
 
 use serde::{Deserialize, Serialize};
 
@@ -10,26 +10,26 @@ use crate::serial::auto_or_number;
 pub struct Piece {
     /// Its kind.
     pub kind: PieceKind,
-    /// Its largest diameter: of several, measure the largest.
+    /// Its largest diameter; if pieces differ, that of the largest.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
-    /// Overall height of a peg or a magnet piece; a marble is as high as it is wide.
+    /// Overall height of a peg or a magnet piece; a marble is as tall as it is wide.
     #[serde(rename = "height_mm", default = "Piece::usual_height")]
     pub height: f64,
-    /// Diameter of the part that goes into the hole: the shank of a peg, or the ball set under a magnet piece; none: made to fit
-    /// the bores. A marble rests on its own diameter.
+    /// Diameter of the part that goes into the hole: the shank of a peg, or the ball set under a magnet piece; none: made to
+    /// fit the bores. A marble rests on its own diameter.
     #[serde(rename = "shank_mm", with = "auto_or_number", default)]
     pub shank: Option<f64>,
-    /// Age of the youngest who plays, in years.
+    /// Age of the youngest player, in years.
     #[serde(default = "Piece::usual_youngest")]
     pub youngest: u32,
-    /// Weight of one, g; none: by its size and density.
+    /// Weight of one piece, g; none: calculated from its size and density.
     #[serde(rename = "mass_g", with = "auto_or_number", default)]
     pub mass: Option<f64>,
     /// Density of its material, g/cm³; none: the usual one for its kind.
     #[serde(rename = "density_g_cm3", with = "auto_or_number", default)]
     pub density: Option<f64>,
-    /// The steel set into each hole for a magnet piece to hold on.
+    /// The steel set into each hole that holds a magnet piece.
     #[serde(default)]
     pub insert: Insert,
     /// The magnet of a piece; none: not measured yet.
@@ -37,7 +37,7 @@ pub struct Piece {
     pub magnet: Option<Magnet>,
 }
 
-/// The steel set into each hole for a magnet piece to hold on; its diameter is that of the shank.
+/// The steel set into each hole that holds a magnet piece; its diameter is that of the shank.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Insert {
@@ -56,10 +56,10 @@ pub enum Insert {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Magnet {
-    /// Pull that takes the bare magnet off the bare insert, measured with a scale, N.
+    /// Pull that separates the bare magnet from the bare insert, measured with a scale, N.
     #[serde(rename = "pull_n")]
     pub pull: f64,
-    /// Friction of the piece on the board: the tangent of the tilt at which it begins to slide without its magnet.
+    /// Friction of the piece on the board: the tangent of the tilt angle at which it begins to slide without its magnet.
     pub friction: f64,
     /// Diameter of the magnet.
     #[serde(rename = "diameter_mm")]
@@ -67,7 +67,7 @@ pub struct Magnet {
     /// Its thickness.
     #[serde(rename = "thickness_mm")]
     pub thickness: f64,
-    /// Distance that the magnet is set back into the foot of the piece.
+    /// How far the magnet is recessed into the foot of the piece.
     #[serde(rename = "set_back_mm")]
     pub set_back: f64,
     /// Thickness of the finish over the insert.
@@ -76,7 +76,7 @@ pub struct Magnet {
 }
 
 impl Default for Magnet {
-    /// A small disc magnet on finished wood; from memory, to be measured.
+    /// A small disc magnet on finished wood; from memory, should be measured.
     fn default() -> Self {
         Self {
             pull: 3.0,
@@ -90,8 +90,8 @@ impl Default for Magnet {
 }
 
 impl Piece {
-    /// The lowest height in which it can be stored, mm: a marble's diameter; the thickness of a peg that lies, or the height of
-    /// a flat piece that stands.
+    /// The least height in which it can be stored, mm: a marble's diameter; the thickness of a peg lying down, or the height of
+    /// a flat piece standing up.
     pub const fn stored_height(&self) -> f64 {
         match self.kind {
             PieceKind::Marble => self.diameter,
@@ -109,7 +109,7 @@ impl Piece {
 }
 
 impl Default for Piece {
-    /// Marbles of 16 mm.
+    /// 16 mm marbles.
     fn default() -> Self {
         Self {
             kind: PieceKind::Marble,
@@ -133,7 +133,7 @@ pub enum PieceKind {
     Marble,
     /// A peg that stands in its hole.
     Peg,
-    /// A piece with a magnet that holds on a steel ball set in the hole.
+    /// A piece with a magnet that is held by a steel ball set in the hole.
     Magnet,
 }
 

@@ -8,55 +8,55 @@ use serde::{Deserialize, Serialize};
 pub struct Price {
     /// The currency of every price.
     pub currency: Currency,
-    /// An hour of the maker's work; none: not known.
+    /// Rate for an hour of the maker's work; none: unknown.
     pub hourly: Option<f64>,
-    /// Machines and the shop for each hour of work; none: in the hourly rate or the overhead.
+    /// Cost of machines and the shop per hour of work; none: included in the hourly rate or the overhead.
     pub machine: Option<f64>,
-    /// Overhead on material and time, as a share of them.
+    /// Overhead on materials and time, as a share of them.
     pub overhead: f64,
     /// Margin, as a share of the price before tax.
     pub margin: f64,
-    /// Sales tax or value added tax, as a share of the price before tax.
+    /// Sales tax or value-added tax, as a share of the price before tax.
     pub tax: f64,
-    /// Lumber bought beyond the rough sizes of the parts, as a share of them.
+    /// Extra lumber bought beyond the rough sizes of the parts, as a share of them.
     pub waste: f64,
     /// Whether whole packs are charged, or only the part used.
     pub whole_packs: bool,
-    /// Prices of the things bought.
+    /// Prices of the articles bought.
     pub articles: Vec<ArticlePrice>,
     /// The maker's name on the quote.
     pub maker: String,
     /// The maker's address.
     pub address: String,
-    /// Phone, mail or web.
+    /// Phone number, email or website.
     pub contact: String,
     /// The customer's name.
     pub customer: String,
-    /// Days that the quote is valid.
+    /// Number of days that the quote is valid.
     pub valid_days: u32,
-    /// Words on anything the price leaves out.
+    /// Text about anything that the price does not include.
     pub not_included: String,
 }
 
-/// The price of something that is bought, by the name that the shopping list has for it.
+/// The price of an article, under its name in the shopping list.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ArticlePrice {
     /// The name of the article.
     pub article: String,
-    /// The price of a pack; none: not known.
+    /// The price of a pack; none: unknown.
     #[serde(default)]
     pub price: Option<f64>,
-    /// The amount in a pack, in the unit of the article; none: as usual.
+    /// The amount in a pack, in the article's unit; none: the usual amount.
     #[serde(default)]
     pub pack: Option<f64>,
-    /// Whether the shop has it, so that none is bought.
+    /// Whether the shop already has it, so that it need not be bought.
     #[serde(default)]
     pub owned: bool,
 }
 
 impl Default for Price {
-    /// No price and no rate; a quarter of lumber wasted and a quote valid for 30 days, common practice, no source.
+    /// No prices and no rates; 25 % lumber waste and a quote valid for 30 days, common practice, no source.
     fn default() -> Self {
         Self {
             currency: Currency::default(),
@@ -79,12 +79,12 @@ impl Default for Price {
 }
 
 impl Price {
-    /// The price of an article, if anything is known of it.
+    /// The entry for an article, if there is one.
     pub fn of(&self, article: &str) -> Option<&ArticlePrice> {
         self.articles.iter().find(|price| price.article == article)
     }
 
-    /// Whether anything has a price yet: until then no missing prices are reported.
+    /// Whether anything has a price yet; missing prices are only reported once something does.
     ///
     /// ```
     /// use board::Price;
@@ -97,7 +97,7 @@ impl Price {
     }
 }
 
-/// The currencies that prices can be in, with their codes by ISO 4217.
+/// The currencies that prices can be in, with their ISO 4217 codes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "UPPERCASE")]
 pub enum Currency {
@@ -147,7 +147,7 @@ impl Currency {
         }
     }
 
-    /// The code by ISO 4217.
+    /// The ISO 4217 code.
     pub const fn code(self) -> &'static str {
         match self {
             Self::Usd => "USD",
@@ -161,7 +161,7 @@ impl Currency {
         }
     }
 
-    /// The sign before an amount: a symbol where there is one of its own, else the code and a space.
+    /// The sign before an amount: a symbol if the currency has an unambiguous one, otherwise the code and a space.
     pub const fn sign(self) -> &'static str {
         match self {
             Self::Usd => "$",
@@ -175,7 +175,7 @@ impl Currency {
         }
     }
 
-    /// Decimals of an amount, by ISO 4217.
+    /// Number of decimals of an amount, according to ISO 4217.
     pub const fn decimals(self) -> u32 {
         match self {
             Self::Jpy => 0,
@@ -189,7 +189,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn codes_are_three_capitals_each_its_own_and_the_file_has_them() {
+    fn currency_codes_are_unique_three_capitals_and_used_in_files() {
         for (at, currency) in Currency::ALL.into_iter().enumerate() {
             let code = currency.code();
             assert!(code.len() == 3 && code.chars().all(|letter| letter.is_ascii_uppercase()));
@@ -206,7 +206,7 @@ mod tests {
     }
 
     #[test]
-    fn a_price_that_is_left_out_of_a_file_is_not_zero() {
+    fn a_price_missing_from_a_file_is_not_zero() {
         let price: Price =
             serde_json::from_str(r#"{"articles": [{"article": "wood-glue"}]}"#).unwrap();
         assert_eq!(price.of("wood-glue").unwrap().price, None);

@@ -1,22 +1,22 @@
-//! Ranges of the document's numbers, and the error of a number that is out of its own.
+//! The allowed ranges of the document's numbers, and the error for a number out of range.
 
 use core::fmt;
 
 use crate::{Quantity, Units};
 
-/// Numbers that differ by no more, as a share of their size, were typed alike.
+/// Numbers with a relative difference up to this were typed the same.
 const HAIR: f64 = 1e-12;
 
-/// Range of one number, both ends included.
+/// The allowed range of one number, inclusive.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Range {
-    /// The number's name on screens. In the name of a list entry, `#` marks the place of its number.
+    /// The number's name on screens. In the name of a list entry, `#` stands for its number.
     pub label: &'static str,
     /// The quantity it measures.
     pub quantity: Quantity,
-    /// The least it may be.
+    /// The minimum.
     pub min: f64,
-    /// The most it may be.
+    /// The maximum.
     pub max: f64,
 }
 
@@ -31,14 +31,14 @@ impl Quantity {
         }
     }
 
-    /// A range without a name, which the field it bounds gives it.
+    /// A range without a name, for a field that names it.
     pub(crate) const fn of(self, min: f64, max: f64) -> Range {
         self.range("", min, max)
     }
 }
 
 impl Range {
-    /// Whether a number is in the range.
+    /// Checks that a number is in the range.
     ///
     /// ```
     /// use board::Quantity;
@@ -48,15 +48,16 @@ impl Range {
     /// ```
     ///
     /// # Errors
-    /// [`OutOfRange`] where it is not, or is no number.
+    /// [`OutOfRange`] if it is not, or is NaN.
     pub fn check(self, value: f64) -> Result<(), OutOfRange> {
         self.check_entry(value, 0)
     }
 
-    /// Whether a number of an entry of a list is in the range; entries count from 0.
+    /// Checks that a number of a list entry is in the range; entries count from 0.
     ///
     /// # Errors
-    /// [`OutOfRange`] where it is not, or is no number.
+    ///
+    /// [`OutOfRange`] if it is not, or is NaN.
     pub(crate) fn check_entry(self, value: f64, entry: usize) -> Result<(), OutOfRange> {
         if (self.min..=self.max).contains(&value) {
             Ok(())
@@ -69,8 +70,8 @@ impl Range {
         }
     }
 
-    /// The number that a maker means by one that was typed: an end of the range where it lies past that end only by what
-    /// the end is rounded for being shown, as `196.8504"` for 5000 mm; else the number itself.
+    /// The number that a maker means by a typed one: an end of the range if it is past that end only because the end was
+    /// rounded for display, such as `196.8504"` for 5000 mm; otherwise the number itself.
     ///
     /// ```
     /// use board::{Quantity, Units};
@@ -111,7 +112,7 @@ impl Range {
         format!("{min} to {max}")
     }
 
-    /// The number's name within a sentence.
+    /// The number's name, for use within a sentence.
     ///
     /// ```
     /// use board::Quantity;
@@ -122,7 +123,7 @@ impl Range {
         spoken(self.label)
     }
 
-    /// The same range under this name, if it has none of its own.
+    /// The same range with this name, if it has none.
     pub(crate) const fn named(self, label: &'static str) -> Self {
         if self.label.is_empty() {
             Self { label, ..self }
@@ -132,7 +133,7 @@ impl Range {
     }
 }
 
-/// A label within a sentence: it begins with a small letter, but for one that stands alone, as in "V-bit".
+/// A label for use within a sentence: starts with a lowercase letter, unless that letter stands alone, as in "V-bit".
 pub(crate) fn spoken(label: &str) -> String {
     let mut letters = label.chars();
     match (letters.next(), letters.clone().next()) {
@@ -143,14 +144,14 @@ pub(crate) fn spoken(label: &str) -> String {
     }
 }
 
-/// A number outside its range; lengths in mm.
+/// A number out of its range; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub struct OutOfRange {
     /// The range it should be in.
     pub range: Range,
     /// The value it has.
     pub value: f64,
-    /// The entry of a list that it belongs to, from 0; 0 where there is no list.
+    /// The list entry that it belongs to, from 0; 0 if there is no list.
     pub entry: usize,
 }
 
@@ -175,7 +176,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn not_a_number_is_out_of_every_range() {
+    fn nan_is_out_of_every_range() {
         let range = Quantity::Length.range("Pitch", 0.1, 1000.0);
         assert!(range.check(f64::NAN).is_err());
         assert!(range.check(f64::INFINITY).is_err());
@@ -183,7 +184,7 @@ mod tests {
     }
 
     #[test]
-    fn a_label_begins_small_within_a_sentence() {
+    fn a_label_starts_in_lowercase_within_a_sentence() {
         assert_eq!(spoken("Hole spacing"), "hole spacing");
         assert_eq!(spoken("V-bit speed"), "V-bit speed");
     }

@@ -1,23 +1,23 @@
-//! Readings taken after taping or drilling, and holes that went wrong.
+//! Measurements taken after taping or drilling, and holes that went wrong.
 
 use serde::{Deserialize, Serialize};
 
 use crate::{HoleId, Role};
 
-/// Distances that were measured after the work, between named holes.
+/// Distances between named holes, measured after the work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Measured {
-    /// The thing they were measured on.
+    /// What they were measured on.
     pub on: MeasuredOn,
-    /// Error of one reading, plus or minus.
+    /// Error of a single reading, plus or minus.
     #[serde(rename = "error_mm")]
     pub error: f64,
     /// The readings; empty: none were taken.
     pub distances: Vec<Distance>,
 }
 
-/// One distance that was measured, from center to center.
+/// One measured distance, from center to center.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Distance {
@@ -25,12 +25,12 @@ pub struct Distance {
     pub from: HoleId,
     /// The hole at the other end.
     pub to: HoleId,
-    /// The distance of their centers.
+    /// The distance between their centers.
     #[serde(rename = "distance_mm")]
     pub distance: f64,
 }
 
-/// The thing that distances were measured on.
+/// What distances were measured on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum MeasuredOn {
@@ -50,11 +50,11 @@ pub struct WrongHole {
     pub fault: Fault,
 }
 
-/// The mistake that was made at a hole.
+/// What went wrong at a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Fault {
-    /// Drilled beside its place, in the player's frame.
+    /// Drilled off its position, in the player's frame.
     Off {
         /// To the clockwise side, mm.
         #[serde(rename = "u_mm")]
@@ -65,7 +65,7 @@ pub enum Fault {
     },
     /// Drilled too deep.
     Deep {
-        /// By so much, mm.
+        /// By how much, mm.
         #[serde(rename = "by_mm")]
         by: f64,
     },
@@ -89,7 +89,7 @@ impl Default for Measured {
 }
 
 impl Default for Distance {
-    /// From the first track space of the first player to that of the second; no distance until one is typed.
+    /// From the first player's first track space to the second player's; no distance until one is typed.
     fn default() -> Self {
         Self {
             from: HoleId::new(Role::Track, 1, 1),
@@ -100,7 +100,7 @@ impl Default for Distance {
 }
 
 impl Default for WrongHole {
-    /// The first track space, off by nothing until a distance is typed.
+    /// The first track space, off by zero until a distance is typed.
     fn default() -> Self {
         Self {
             hole: HoleId::new(Role::Track, 1, 1),

@@ -1,11 +1,11 @@
-//! A color as screens and printers take it: red, green and blue of sRGB.
+//! A color for screens and printers: red, green and blue of sRGB.
 
 use core::fmt;
 use core::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 
-/// A color of the sRGB space (IEC 61966-2-1), `#rrggbb` in files.
+/// A color in the sRGB color space (IEC 61966-2-1), `#rrggbb` in files.
 ///
 /// ```
 /// use board::Rgb;
@@ -32,7 +32,7 @@ impl Rgb {
     /// White.
     pub const WHITE: Self = Self::new(255, 255, 255);
 
-    /// The color of these parts.
+    /// The color with these components.
     pub const fn new(red: u8, green: u8, blue: u8) -> Self {
         Self { red, green, blue }
     }
@@ -42,7 +42,7 @@ impl Rgb {
         [self.red, self.green, self.blue]
     }
 
-    /// Red, green and blue as shares of 255.
+    /// Red, green and blue as fractions of 255.
     ///
     /// ```
     /// assert_eq!(board::Rgb::new(0, 51, 255).shares(), [0.0, 0.2, 1.0]);
@@ -51,7 +51,7 @@ impl Rgb {
         self.parts().map(|part| f64::from(part) / 255.0)
     }
 
-    /// The color with this name in [`NAMED`], in upper or lower case.
+    /// The color with this name in [`NAMED`], ignoring case.
     ///
     /// ```
     /// use board::Rgb;
@@ -64,8 +64,8 @@ impl Rgb {
     }
 }
 
-/// The published set of eight that people of any color vision tell apart (Okabe and Ito, "Color Universal Design", 2008), in
-/// its order, but for black, which comes last: on many a wood it is a poor mark.
+/// The published set of eight colors that people with any color vision can distinguish (Okabe and Ito, "Color Universal
+/// Design", 2008), in its order, except that black comes last: it makes a poor mark on many woods.
 pub const SET: [Rgb; 8] = [
     Rgb::new(230, 159, 0),
     Rgb::new(86, 180, 233),
@@ -77,7 +77,7 @@ pub const SET: [Rgb; 8] = [
     Rgb::BLACK,
 ];
 
-/// Colors by the names that makers say, those of [`SET`] first. The values of the others are our own.
+/// Colors with the names that makers use, those of [`SET`] first. The values of the others are our own.
 pub const NAMED: [(&str, Rgb); 34] = [
     ("orange", SET[0]),
     ("sky blue", SET[1]),
@@ -128,20 +128,20 @@ impl From<Rgb> for String {
     }
 }
 
-/// A text that is no color.
+/// A text that is not a color.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error(
     "not a color: \"{text}\"; type #rrggbb, as in #e69f00, or a name such as sky blue or dark red"
 )]
 pub struct RgbError {
-    /// The text found.
+    /// The text.
     pub text: String,
 }
 
 impl FromStr for Rgb {
     type Err = RgbError;
 
-    /// Reads `#rrggbb`, with or without the sign, or a name of [`NAMED`].
+    /// Reads `#rrggbb`, with or without the `#`, or a name in [`NAMED`].
     fn from_str(text: &str) -> Result<Self, RgbError> {
         let error = || RgbError {
             text: text.chars().take(40).collect(),
@@ -152,7 +152,7 @@ impl FromStr for Rgb {
     }
 }
 
-/// Six digits of base 16, whose sign may be left out.
+/// Six hexadecimal digits, with an optional `#`.
 fn hex(text: &str) -> Option<Rgb> {
     let digits = text.strip_prefix('#').unwrap_or(text);
     let plain = digits.len() == 6 && digits.bytes().all(|digit| digit.is_ascii_hexdigit());
@@ -161,7 +161,7 @@ fn hex(text: &str) -> Option<Rgb> {
     Some(Rgb::new(red, green, blue))
 }
 
-/// Files say colors by number alone, with the sign.
+/// Files only have colors as `#rrggbb`.
 impl TryFrom<String> for Rgb {
     type Error = RgbError;
 
@@ -188,7 +188,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_color_is_refused() {
+    fn texts_that_are_not_colors_are_refused() {
         for text in [
             "", "#", "#12345", "#1234567", "#12345g", "+12345", "reddish", "#orange", "Ünïcø",
         ] {
@@ -199,7 +199,7 @@ mod tests {
     }
 
     #[test]
-    fn no_name_and_no_color_is_there_twice() {
+    fn names_and_colors_are_unique() {
         for (at, (name, color)) in NAMED.iter().enumerate() {
             let rest = NAMED.iter().skip(at + 1);
             for (other, its) in rest {

@@ -1,4 +1,4 @@
-//! The order: how many boards, by when, the maker's hours, and the steps that are done.
+//! The order: how many boards, by when, the maker's hours, and the finished steps.
 
 use serde::{Deserialize, Serialize};
 
@@ -8,27 +8,27 @@ use crate::when::{Clock, Day, DaysOff};
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Schedule {
-    /// Number of boards that are made together, all alike.
+    /// Number of identical boards that are made together.
     pub boards: u32,
-    /// The first day on which any of the work is done; none: today.
+    /// The first day of work; none: today.
     pub start: Option<Day>,
-    /// The day by whose end all of it is done; none: as early as can be.
+    /// The day by the end of which all work is done; none: as early as possible.
     pub promised: Option<Day>,
     /// Hours of work on each day of the week.
     pub hours: WorkHours,
-    /// The time at which a day's work begins.
+    /// The time at which work begins each day.
     pub begins: Clock,
     /// Days on which nobody works.
     pub days_off: Vec<DaysOff>,
-    /// The maker's time zone by its name in the IANA database; empty: that of the computer.
+    /// The maker's time zone by its name in the IANA database; empty: the computer's.
     pub zone: String,
-    /// Boards that can be in clamps at once.
+    /// Number of boards that can be in clamps at the same time.
     pub clamps: u32,
-    /// Boards that can lie and dry at once.
+    /// Number of boards that can lie drying at the same time.
     pub drying: u32,
-    /// The maker's own times.
+    /// Times measured by the maker.
     pub timed: Vec<Timed>,
-    /// The operations that are done.
+    /// The finished operations.
     pub done: Vec<Done>,
 }
 
@@ -60,7 +60,7 @@ pub struct WorkHours {
 }
 
 impl WorkHours {
-    /// The hours of each day of the week, from Monday on.
+    /// The hours of each day of the week, starting on Monday.
     pub const fn days(&self) -> [f64; 7] {
         [
             self.monday,
@@ -74,31 +74,31 @@ impl WorkHours {
     }
 }
 
-/// The time that a maker takes for a task, from the watch.
+/// The time that a maker takes for a task, as measured.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Timed {
-    /// The word for the task, as the plan of the work has it.
+    /// The word for the task, as in the plan of the work.
     pub task: String,
-    /// Minutes that hands are at each operation of it, a board.
+    /// Minutes of hands-on work for each operation of the task, per board.
     #[serde(rename = "each_min")]
     pub minutes: f64,
 }
 
-/// An operation that is done, on all boards.
+/// An operation that is finished on all boards.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Done {
-    /// The word for its task, as the plan of the work has it.
+    /// The word for its task, as in the plan of the work.
     pub task: String,
-    /// Its number among those of its task, from 1.
+    /// Its number among the operations of its task, from 1.
     pub number: u32,
     /// The day it was done.
     pub day: Day,
 }
 
 impl Default for Schedule {
-    /// One board by a maker who works from 8 to 4 on weekdays, with two sets of clamps and room for four boards to dry; common
+    /// One board by a maker who works from 8 to 4 on weekdays, with two sets of clamps and space for four boards to dry; common
     /// practice, no source.
     fn default() -> Self {
         Self {
@@ -133,7 +133,7 @@ impl Default for WorkHours {
 }
 
 impl Default for Timed {
-    /// Half an hour for the bores, to be changed.
+    /// Half an hour for the bores, as a starting point.
     fn default() -> Self {
         Self {
             task: "punched-bores".into(),
@@ -143,7 +143,7 @@ impl Default for Timed {
 }
 
 impl Default for Done {
-    /// The wood rested, to be changed.
+    /// Resting the wood, as a starting point.
     fn default() -> Self {
         Self {
             task: "rest".into(),

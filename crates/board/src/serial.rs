@@ -1,4 +1,4 @@
-//! Forms in the file for types of crate `geometry`, and for lengths that may be left to the program.
+//! File forms of types of crate `geometry`, and of lengths that may be left to the program.
 
 use geometry::{Pattern, PocketShape};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -28,7 +28,7 @@ pub enum PocketShapeText {
     Ring,
 }
 
-/// A number, or the word `"auto"` where the program finds the best.
+/// A number, or the word `"auto"` if the program chooses the best.
 pub mod auto_or_number {
     use super::{Deserialize, Deserializer, Serialize, Serializer, Word};
 
@@ -60,7 +60,7 @@ pub mod auto_or_number {
     }
 }
 
-/// x and y, or the word `"auto"` where the program finds the best.
+/// x and y, or the word `"auto"` if the program chooses the best.
 pub mod auto_or_point {
     use super::{Deserialize, Deserializer, Serialize, Serializer, Word};
 
@@ -95,7 +95,7 @@ pub mod auto_or_point {
     }
 }
 
-/// A color, or the word `"auto"` where it is that of the set.
+/// A color, or the word `"auto"` for the default set's.
 pub mod auto_or_color {
     use super::{Deserialize, Deserializer, Serialize, Serializer, Word};
     use crate::Rgb;
@@ -128,7 +128,7 @@ pub mod auto_or_color {
     }
 }
 
-/// A value or `null`, but never missing: a part left out by mistake would be dropped without a word.
+/// A value or `null`, but never missing: a part left out by mistake would be silently dropped.
 pub fn or_null<'de, D: Deserializer<'de>, T: Deserialize<'de>>(
     deserializer: D,
 ) -> Result<Option<T>, D::Error> {

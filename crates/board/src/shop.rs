@@ -1,29 +1,29 @@
 //! The maker's shop: paper, planer, bits, bushings, saw and resin, which are the same from board to board.
 //!
-//! The table of fields says which they are. The shop keeps what a maker changed last, by the paths of the file; a new board begins
-//! with it, and so does a part that is planned later.
+//! The table of fields says which fields belong to it. The shop keeps the values that a maker changed last, by their paths in
+//! the file; a new board starts with them, and so does a part that is planned later.
 
 use std::collections::BTreeMap;
 
 use crate::field::{self, fields_of};
 use crate::{Board, Field, Kind, Value};
 
-/// The values of one price, by field.
+/// The values of one article's price, by field.
 type Prices = Vec<(&'static Field, Value)>;
 
-/// The values of the shop, by field and entry of a list.
+/// The shop's values, by field and list entry.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Shop {
     kept: BTreeMap<String, (&'static Field, usize, Value)>,
 }
 
 impl Shop {
-    /// Whether it has nothing yet.
+    /// Whether it has no values yet.
     pub fn is_empty(&self) -> bool {
         self.kept.is_empty()
     }
 
-    /// Every value with its field and the entry of a list, in the order of the document.
+    /// Every value with its field and list entry, in the order of the document.
     pub fn values(&self) -> impl Iterator<Item = (&'static Field, usize, &Value)> {
         let of = |field: &'static Field| {
             let kept = self.kept.values();
@@ -33,14 +33,14 @@ impl Shop {
         field::of_shop().flat_map(of)
     }
 
-    /// The value of a field; none where the shop has none.
+    /// The value of a field; `None` if the shop has none.
     pub fn value(&self, field: &Field, entry: usize) -> Option<&Value> {
         self.kept
             .get(&field.path_of(entry))
             .map(|(_, _, value)| value)
     }
 
-    /// Keeps a value of a field that the shop has; returns whether it could, as the value suits the field.
+    /// Keeps a value of a field that belongs to the shop; returns whether the value suits the field and was kept.
     pub fn keep(&mut self, field: &'static Field, entry: usize, value: Value) -> bool {
         let suits = field.of_shop && field.suits(&value) && field.check(&value, entry).is_ok();
         if suits {
@@ -50,12 +50,12 @@ impl Shop {
         suits
     }
 
-    /// Forgets a field, and what belongs to it.
+    /// Forgets a field and everything that belongs to it.
     pub fn forget(&mut self, field: &Field) {
         self.kept.retain(|_, (other, ..)| !other.belongs_to(field));
     }
 
-    /// Keeps the shop's fields that differ between two boards.
+    /// Keeps the values of the shop's fields that differ between two boards.
     ///
     /// ```
     /// use board::{Board, Shop, field};
@@ -83,9 +83,10 @@ impl Shop {
         }
     }
 
-    /// The shop's prices for things that have no price on the board, each with all of its values; none for another list.
+    /// The shop's prices of articles that have no price on the board, each with all of its values; empty for any other list.
     ///
-    /// A board knows the prices that were typed when it was begun. Typing one more on an old board must not lose those typed since.
+    /// A board has the prices that were known when it was created. Adding a price on an old board must not lose those added
+    /// since.
     fn other_prices(&self, list: &Field, board: &Board) -> Vec<Prices> {
         if *list != field::ARTICLES {
             return Vec::new();
@@ -122,7 +123,7 @@ impl Shop {
         }
     }
 
-    /// Gives a board all that it has a place for.
+    /// Gives a board all values that it has fields for.
     ///
     /// ```
     /// use board::{Board, Shop, Value, field};
@@ -148,7 +149,7 @@ impl Shop {
         }
     }
 
-    /// Gives a board the shop's values for the parts, kinds and entries that it did not have before.
+    /// Gives a board the shop's values for the parts, kinds and entries that were newly added to it.
     ///
     /// ```
     /// use board::{Board, Router, Shop, Value, field};
@@ -170,20 +171,20 @@ impl Shop {
 }
 
 impl Field {
-    /// Whether it is another field or stands within it: in its list, its part, or of one of its kinds.
+    /// Whether the field is the other one or is within it: in its list, its part, or one of its kinds.
     fn belongs_to(&self, other: &Self) -> bool {
         let within = other.path.trim_end_matches(".kind");
         let rest = self.path.strip_prefix(within);
         self == other || rest.is_some_and(|rest| rest.starts_with(['.', '[']))
     }
 
-    /// The list that it is of an entry of.
+    /// The list whose entry the field belongs to.
     fn list(&self) -> Option<&'static Self> {
         let (list, _) = self.path.split_once("[]")?;
         field::all_fields().find(|field| field.path == list)
     }
 
-    /// Whether it can have such a value.
+    /// Whether the field can have such a value.
     fn suits(&self, value: &Value) -> bool {
         match (self.kind, value) {
             (
@@ -247,7 +248,7 @@ mod tests {
     }
 
     #[test]
-    fn prices_typed_on_one_board_stay_when_another_is_priced() {
+    fn prices_from_one_board_are_kept_when_another_is_priced() {
         let priced = |names: &[(&str, f64)]| {
             let mut board = Board::default();
             for (article, price) in names {
@@ -278,7 +279,7 @@ mod tests {
     }
 
     #[test]
-    fn paper_of_a_size_of_its_own_is_kept_with_its_sides() {
+    fn custom_paper_is_kept_with_its_size() {
         let shop = learned(|board| {
             board.template.paper = Paper::Custom {
                 width: 300.0,
@@ -297,7 +298,7 @@ mod tests {
     }
 
     #[test]
-    fn units_and_their_fraction_are_kept() {
+    fn units_and_the_finest_fraction_are_kept() {
         let shop = learned(|board| board.units = Units::Inch(crate::Fraction::Sixteenth));
         let mut board = Board::default();
         shop.give(&mut board);
@@ -305,7 +306,7 @@ mod tests {
     }
 
     #[test]
-    fn no_field_of_the_shop_takes_a_value_of_another_kind() {
+    fn shop_fields_refuse_values_of_another_kind() {
         let mut shop = Shop::default();
         for field in field::of_shop() {
             let is_tick = matches!(field.kind, Kind::Tick | Kind::Part);
@@ -329,9 +330,9 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(16))]
 
-        /// A board takes over what the shop learned from another wherever both have the field.
+        /// A board takes over what the shop learned from another for every field that both have.
         #[test]
-        fn what_is_learned_is_given(one in boards()) {
+        fn learned_values_are_given_to_other_boards(one in boards()) {
             for before in full_boards() {
                 let mut shop = Shop::default();
                 shop.learn(&before, &one);

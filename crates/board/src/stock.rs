@@ -1,28 +1,28 @@
-//! The wood a board is made of: the blank as it was bought, and how it is joined.
+//! The wood a board is made of: the blank as bought, and how it is joined.
 //!
-//! The blank's own frame has x along the grain and y across it, seen from the face that becomes the top; where
-//! its origin lies is the maker's choice. On the board the grain runs from left to right, and so do the seams:
-//! the pattern is turned against the wood, not the wood against the pattern.
+//! The blank's own frame has x along the grain and y across it, seen from the face that becomes the top; the maker chooses its
+//! origin. On the board, the grain runs from left to right, and so do the seams: the pattern is rotated relative to the wood,
+//! not the wood relative to the pattern.
 
 use serde::{Deserialize, Serialize};
 
 use crate::serial::{auto_or_point, or_null};
 
-/// The blank as it was bought.
+/// The blank as bought.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Stock {
     /// Its outline.
     pub outline: StockOutline,
-    /// Its thickness, before it is planed.
+    /// Its thickness before planing.
     #[serde(rename = "thickness_mm")]
     pub thickness: f64,
-    /// Flaws that stay off the board.
+    /// Flaws to keep off the board.
     pub flaws: Vec<StockFlaw>,
-    /// Where the center pin goes; none: where the board has the most wood around it.
+    /// Position of the center pin; none: where the board has the most wood around it.
     #[serde(rename = "place_mm", with = "auto_or_point")]
     pub place: Option<[f64; 2]>,
-    /// Wood wanted outside the finished edge, for the saw.
+    /// Extra wood outside the finished edge, for the saw.
     #[serde(rename = "trim_mm")]
     pub trim: f64,
 }
@@ -33,8 +33,8 @@ pub struct Stock {
 pub enum StockOutline {
     /// Not known yet.
     Unknown,
-    /// A slab with a straight line along each side, from which live edges run in; its lower left corner is
-    /// the origin.
+    /// A slab with a straight reference line along each side, from which the live edges are measured inward; its lower left
+    /// corner is the origin.
     Slab {
         /// Along the grain.
         #[serde(rename = "length_mm")]
@@ -42,11 +42,11 @@ pub enum StockOutline {
         /// Across the grain.
         #[serde(rename = "width_mm")]
         width: f64,
-        /// Depth of sound wood inside the lower line, at equal steps from the left end to the right; none
-        /// for a sawn edge.
+        /// Distance from the lower line inward to sound wood, at equal steps from the left end to the right; empty for a sawn
+        /// edge.
         #[serde(rename = "lower_mm")]
         lower: Vec<f64>,
-        /// The same inside the upper line.
+        /// The same for the upper line.
         #[serde(rename = "upper_mm")]
         upper: Vec<f64>,
     },
@@ -59,9 +59,9 @@ pub enum StockOutline {
 }
 
 impl StockOutline {
-    /// Place along a slab at which its live edges leave no wood between them, mm; none where they leave some everywhere.
+    /// Position along a slab at which its live edges leave no wood between them, mm; `None` if there is wood everywhere.
     ///
-    /// Between two stations both edges are straight, so that only the stations of either need to be checked.
+    /// Both edges are straight between stations, so only the stations of either edge need to be checked.
     pub fn edges_meet(&self) -> Option<f64> {
         let Self::Slab {
             length,
@@ -80,7 +80,7 @@ impl StockOutline {
             .find(|x| inward_at(&below, *x) + inward_at(&above, *x) >= *width)
     }
 
-    /// The corners of the outline in order; none where it is not known.
+    /// The corners of the outline in order; `None` if it is not known.
     ///
     /// ```
     /// use board::StockOutline;
@@ -112,7 +112,7 @@ impl StockOutline {
     }
 }
 
-/// Offsets at equal steps along an edge, with the place along it; a single offset holds for the whole edge.
+/// Offsets at equal steps along an edge, with their positions along it; a single offset applies to the whole edge.
 fn stations(length: f64, offsets: &[f64]) -> Vec<[f64; 2]> {
     match offsets {
         [] => vec![[0.0, 0.0], [length, 0.0]],
@@ -125,7 +125,7 @@ fn stations(length: f64, offsets: &[f64]) -> Vec<[f64; 2]> {
     }
 }
 
-/// The offset at a place between stations.
+/// The offset at a position, interpolated between stations.
 fn inward_at(stations: &[[f64; 2]], x: f64) -> f64 {
     let after = stations.partition_point(|station| station[0] < x);
     match (stations.get(after.saturating_sub(1)), stations.get(after)) {
@@ -138,7 +138,7 @@ fn inward_at(stations: &[[f64; 2]], x: f64) -> f64 {
     }
 }
 
-/// Something in a blank that is to stay off the board.
+/// Something in a blank to keep off the board.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct StockFlaw {
@@ -180,13 +180,13 @@ impl FlawKind {
 pub enum FlawShape {
     /// Round.
     Round {
-        /// Its middle, along the grain.
+        /// Its center, along the grain.
         #[serde(rename = "x_mm")]
         x: f64,
-        /// Its middle, across the grain.
+        /// Its center, across the grain.
         #[serde(rename = "y_mm")]
         y: f64,
-        /// Across it.
+        /// Its diameter.
         #[serde(rename = "diameter_mm")]
         diameter: f64,
     },
@@ -198,22 +198,22 @@ pub enum FlawShape {
     },
 }
 
-/// The gluing up of the board, with its cost in wood.
+/// How the board is glued up, and how much wood that costs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Panel {
     /// The parts that are joined.
     pub build: Build,
-    /// Wood that jointing takes off each edge to be glued.
+    /// Wood that jointing removes from each glued edge.
     #[serde(rename = "joint_mm")]
     pub joint: f64,
     /// Width of each saw cut.
     #[serde(rename = "kerf_mm")]
     pub kerf: f64,
-    /// The widest piece that the maker's planer takes.
+    /// The widest piece that fits the maker's planer.
     #[serde(rename = "planer_mm")]
     pub planer: f64,
-    /// Loose tenons across the seams; none: glue alone.
+    /// Loose tenons across the seams; none: only glue.
     #[serde(deserialize_with = "or_null")]
     pub tenons: Option<Tenons>,
 }
@@ -222,62 +222,62 @@ pub struct Panel {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Build {
-    /// One piece, no seam.
+    /// One piece, without a seam.
     Whole,
-    /// Two bookmatched leaves of one slab, the seam through the center pin.
+    /// Two bookmatched leaves of one slab, with the seam through the center pin.
     Halves,
     /// Strips of equal width.
     Strips {
         /// Number of strips.
         count: u32,
     },
-    /// A panel that is glued already.
+    /// An already glued panel.
     Seams {
-        /// Height of each seam above the center pin; negative is below.
+        /// Position of each seam above the center pin; negative is below.
         #[serde(rename = "at_mm")]
         at: Vec<f64>,
     },
 }
 
-/// Loose tenons across a seam, in mortises of this size, spaced evenly about the middle of the seam.
+/// Loose tenons across a seam, in mortises of the same size, spaced evenly around the middle of the seam.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Tenons {
     /// Number along each seam.
     pub count: u32,
-    /// From the middle of one to the middle of the next.
+    /// Center-to-center distance.
     #[serde(rename = "spacing_mm")]
     pub spacing: f64,
-    /// Along the seam.
+    /// Length along the seam.
     #[serde(rename = "length_mm")]
     pub length: f64,
     /// Depth of the mortise in each of the two edges.
     #[serde(rename = "reach_mm")]
     pub reach: f64,
-    /// Across its flat sides.
+    /// Thickness between its flat sides.
     #[serde(rename = "thickness_mm")]
     pub thickness: f64,
-    /// Wood between the top face and the mortise.
+    /// Depth of wood between the top face and the mortise.
     #[serde(rename = "below_top_mm")]
     pub below_top: f64,
 }
 
-/// Screws driven into the underside on a circle about the center pin: those of a turntable, or of feet.
+/// Screws driven into the underside on a circle around the center pin: those of a turntable, or of feet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ScrewCircle {
     /// Number of screws.
     pub count: u32,
-    /// Diameter of the circle they stand on.
+    /// Diameter of the circle they are on.
     #[serde(rename = "circle_mm")]
     pub circle: f64,
-    /// Bearing of the first, seen from the top face.
+    /// Bearing of the first screw, seen from the top face.
     #[serde(rename = "bearing_deg")]
     pub bearing: f64,
     /// Diameter of the screw or of its pilot, whichever is larger.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
-    /// Depth in the underside.
+    /// Depth into the underside.
     #[serde(rename = "depth_mm")]
     pub depth: f64,
 }
@@ -295,7 +295,7 @@ impl Default for Stock {
 }
 
 impl Default for Panel {
-    /// Common practice, no source: 1.5 mm jointed off an edge, a kerf of 3 mm, a planer of 300 mm.
+    /// Common practice, no source: 1.5 mm jointed off an edge, a 3 mm kerf, a 300 mm planer.
     fn default() -> Self {
         Self {
             build: Build::Whole,
@@ -339,7 +339,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn live_edges_run_in_from_the_straight_lines() {
+    fn live_edges_are_measured_inward_from_the_straight_lines() {
         let slab = StockOutline::Slab {
             length: 800.0,
             width: 300.0,
@@ -358,7 +358,7 @@ mod tests {
     }
 
     #[test]
-    fn live_edges_that_meet_are_found_where_they_do() {
+    fn live_edges_that_meet_are_found_at_the_right_position() {
         let slab = |lower, upper| StockOutline::Slab {
             length: 800.0,
             width: 300.0,
@@ -369,14 +369,14 @@ mod tests {
         let met = slab(vec![0.0, 120.0, 250.0], vec![100.0]).edges_meet();
         assert_eq!(met, Some(800.0));
         assert_eq!(slab(vec![200.0], vec![150.0]).edges_meet(), Some(0.0));
-        // The lower edge is 100 in at 200, midway between its stations.
+        // The lower edge is at 100 for x = 200, midway between its stations.
         let upper = vec![0.0, 210.0, 0.0, 0.0, 0.0];
         let met = slab(vec![0.0, 200.0, 0.0], upper).edges_meet();
         assert_eq!(met, Some(200.0));
     }
 
     #[test]
-    fn a_sawn_slab_has_four_corners_and_an_unknown_one_none() {
+    fn a_sawn_slab_has_four_corners_and_an_unknown_blank_has_none() {
         let sawn = StockOutline::Slab {
             length: 3.0,
             width: 2.0,

@@ -1,15 +1,15 @@
-//! Choices for the template on paper and in files.
+//! Options for the template on paper and in files.
 
 use serde::{Deserialize, Serialize};
 
-/// The aim that the sheets of a template are laid out for.
+/// What the sheet layout of a template optimizes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum SheetLayout {
-    /// As few sheets as hold every hole; slivers of the edge may be on none.
+    /// As few sheets as can hold every hole; parts of the edge may be on no sheet.
     #[default]
     Fewest,
-    /// Joints as far from the holes as can be, and all of the edge.
+    /// Joints as far from the holes as possible, and the whole edge.
     Widest,
 }
 
@@ -34,10 +34,10 @@ impl SheetLayout {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum DxfRelease {
-    /// AC1015, which says its unit where programs look for it.
+    /// AC1015, which states its unit where programs look for it.
     #[default]
     R2000,
-    /// AC1009, which the oldest machines read; it cannot say its unit but in a comment.
+    /// AC1009, which the oldest machines read; it can only state its unit in a comment.
     R12,
 }
 

@@ -1,8 +1,9 @@
-//! The bits and guide bushings that the maker owns, as they are typed once for the shop.
+//! The bits and guide bushings that the maker owns, entered once for the shop.
 
 use serde::{Deserialize, Serialize};
 
-/// The bits and guide bushings that the maker owns; a list that is empty was not typed, and says nothing.
+/// The bits and guide bushings that the maker owns; an empty list was not filled in, and says nothing about what the maker
+/// owns.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Tools {
@@ -18,13 +19,13 @@ pub struct Tools {
     /// Outside diameters of guide bushings.
     #[serde(rename = "bushings_mm", default)]
     pub bushings: Vec<f64>,
-    /// Lengths of those bushings below the router's base, in the same order; the last one holds for all that follow.
+    /// Lengths of those bushings below the router's base, in the same order; the last one applies to all that follow.
     #[serde(rename = "bushing_lengths_mm", default)]
     pub bushing_lengths: Vec<f64>,
 }
 
 impl Tools {
-    /// Every guide bushing: its outside diameter, and its length where one is typed.
+    /// Every guide bushing: its outside diameter, and its length if one is given.
     ///
     /// ```
     /// use board::Tools;

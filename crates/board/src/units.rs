@@ -1,10 +1,10 @@
-//! The unit in which lengths are typed and shown, and how fine the fractions of an inch are.
+//! The unit in which lengths are typed and shown, and the finest fraction of an inch.
 
 use serde::{Deserialize, Serialize};
 
 use crate::INCH;
 
-/// Share of a step that a length may be off it by rounding.
+/// The fraction of a step by which rounding may move a length off it.
 const SLACK: f64 = 1e-6;
 
 /// The unit in which lengths are typed and shown; the document itself is in mm.
@@ -14,7 +14,7 @@ pub enum Units {
     /// Millimeters.
     #[default]
     Mm,
-    /// Inches, with fractions no finer than this.
+    /// Inches, with this as the finest fraction.
     Inch(Fraction),
 }
 
@@ -25,13 +25,13 @@ pub enum Fraction {
     Sixteenth,
     /// 1/32: a steel rule.
     ThirtySecond,
-    /// 1/64: drills come in these.
+    /// 1/64: used for drill sizes.
     #[default]
     SixtyFourth,
 }
 
 impl Fraction {
-    /// Number of them in an inch.
+    /// The number of these fractions in an inch.
     ///
     /// ```
     /// assert_eq!(board::Fraction::ThirtySecond.parts(), 32);
@@ -67,7 +67,8 @@ impl Units {
         }
     }
 
-    /// The finest step that makers read, as so many parts of a length in mm: a hundredth of a millimeter or a fraction of an inch.
+    /// The finest step that makers read, as a number of steps and the length in mm that they divide: a hundredth of a
+    /// millimeter or a fraction of an inch.
     const fn step(self) -> (f64, f64) {
         match self {
             Self::Mm => (100.0, 1.0),
@@ -75,7 +76,7 @@ impl Units {
         }
     }
 
-    /// The largest length of whole steps that is not over another, mm.
+    /// Rounds a length down to whole steps, mm.
     ///
     /// ```
     /// use board::{Fraction, Units};
@@ -87,7 +88,7 @@ impl Units {
         (mm * parts / unit + SLACK).floor() * unit / parts
     }
 
-    /// The smallest length of whole steps that is not under another, mm.
+    /// Rounds a length up to whole steps, mm.
     ///
     /// ```
     /// assert_eq!(board::Units::INCH.round_up(25.5), 65.0 / 64.0 * 25.4);
@@ -97,13 +98,13 @@ impl Units {
         (mm * parts / unit - SLACK).ceil() * unit / parts
     }
 
-    /// Whether lengths are in inches, and all else in US customary units.
+    /// Whether lengths are in inches, and everything else in US customary units.
     pub const fn is_inch(self) -> bool {
         matches!(self, Self::Inch(_))
     }
 }
 
-/// Units in the file: inches are to 1/64 where no fraction stands beside them.
+/// Units in the file: inches without a fraction are to 1/64.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 enum Text {
     #[serde(rename = "mm")]

@@ -1,8 +1,8 @@
-//! Days, times of day and days off, as makers type and read them and as the file has them.
+//! Days, times of day and days off, as makers type and read them and as files store them.
 //!
-//! The file has them by ISO 8601, in either system of units: `2026-12-24`, `08:30`, and a span as `2026-12-24/2027-01-02`. A
-//! maker in inches types and reads `12/24/2026` and `8:30 am`; either way is read on any board, since neither can be taken for
-//! the other.
+//! Files use ISO 8601 in either system of units: `2026-12-24`, `08:30`, and a span as `2026-12-24/2027-01-02`. A maker who
+//! works in inches types and reads `12/24/2026` and `8:30 am`; both notations are accepted on any board, since they cannot be
+//! confused.
 
 use core::fmt::{self, Display, Formatter};
 use core::str::FromStr;
@@ -16,10 +16,10 @@ use crate::Units;
 
 /// The years that a day can be in.
 const YEARS: core::ops::RangeInclusive<i16> = 2000..=2199;
-/// Minutes of a day.
+/// Minutes in a day.
 const DAY: u16 = 24 * 60;
 
-/// The reason why a text is not a day, a time of day or a span of days: it names what was typed and what would work.
+/// The expected form of a text that is not a day, a time of day or a span of days.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Wanted {
     Day,
@@ -28,7 +28,7 @@ enum Wanted {
     Zone,
 }
 
-/// Why a text is no day, no time of day or no span of days.
+/// The reason why a text is not a day, a time of day or a span of days: names what was typed and what would work.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct WhenError {
     wanted: Wanted,
@@ -74,7 +74,7 @@ impl Wanted {
     }
 }
 
-/// A day of the calendar, of the years 2000 to 2199.
+/// A calendar day in the years 2000 to 2199.
 ///
 /// ```
 /// use board::{Day, Units};
@@ -89,10 +89,10 @@ impl Wanted {
 pub struct Day(Date);
 
 impl Day {
-    /// The first day that there is.
+    /// The earliest day.
     pub const FIRST: Self = Self(jiff::civil::date(*YEARS.start(), 1, 1));
 
-    /// The day of a date; none outside the years.
+    /// The day of a date; `None` outside the years.
     pub fn of(date: Date) -> Option<Self> {
         YEARS.contains(&date.year()).then_some(Self(date))
     }
@@ -102,7 +102,7 @@ impl Day {
         self.0
     }
 
-    /// The day as a maker reads it, in figures.
+    /// The day as a maker reads it, in digits.
     pub fn shown(self, units: Units) -> String {
         let Self(date) = self;
         if units.is_inch() {
@@ -112,7 +112,7 @@ impl Day {
         }
     }
 
-    /// The day as a maker reads it, with the day of the week.
+    /// The day as a maker reads it, with its weekday.
     ///
     /// ```
     /// use board::{Day, Units};
@@ -126,7 +126,7 @@ impl Day {
     }
 }
 
-/// The short word for a day of the week.
+/// The abbreviation of a weekday.
 ///
 /// ```
 /// assert_eq!(board::weekday_word(jiff::civil::Weekday::Friday), "Fri");
@@ -199,7 +199,7 @@ impl Clock {
     /// Eight in the morning.
     pub const USUAL: Self = Self(8 * 60);
 
-    /// The time so many minutes after midnight; none beyond the day.
+    /// The time this many minutes after midnight; `None` if that is past the day's end.
     pub const fn of(minutes: u16) -> Option<Self> {
         if minutes < DAY {
             Some(Self(minutes))
@@ -266,7 +266,7 @@ impl FromStr for Clock {
     }
 }
 
-/// A day or several in a row on which nobody works.
+/// One or more consecutive days on which nobody works.
 ///
 /// ```
 /// use board::{DaysOff, Units};
@@ -284,12 +284,12 @@ pub struct DaysOff {
 }
 
 impl DaysOff {
-    /// The days from the first to the last; none where the last comes first.
+    /// The days from the first to the last; `None` if the last is before the first.
     pub fn of(first: Day, last: Day) -> Option<Self> {
         (first <= last).then_some(Self { first, last })
     }
 
-    /// Whether a day is one of them.
+    /// Whether a day is among them.
     pub fn has(&self, day: Day) -> bool {
         (self.first..=self.last).contains(&day)
     }
@@ -318,7 +318,7 @@ impl FromStr for DaysOff {
 
     fn from_str(text: &str) -> Result<Self, WhenError> {
         let fault = || Wanted::DaysOff.fault(text);
-        // One stroke parts two days by ISO; a day in US figures has two.
+        // ISO separates two days with one slash; a single US date has two.
         let parted = match text.split_once(" to ") {
             Some(parted) => Some(parted),
             None if text.matches('/').count() == 1 => text.split_once('/'),
@@ -333,10 +333,10 @@ impl FromStr for DaysOff {
     }
 }
 
-/// The time zone of a name in the IANA database that the program carries, upper or lower case; `None` for a name that
-/// is not in it.
+/// The time zone with this name in the IANA database that the program contains, ignoring case; `None` for a name that is not in
+/// it.
 ///
-/// The database is the program's own, so that the same document gives the same days on every computer.
+/// The program contains its own database, so that the same document gives the same days on every computer.
 ///
 /// ```
 /// assert!(board::time_zone("America/New_York").is_some());
@@ -347,7 +347,7 @@ pub fn time_zone(name: &str) -> Option<TimeZone> {
     KNOWN.get(name).ok()
 }
 
-/// The name of a time zone as the database has it; an empty one is that of the computer.
+/// The name of a time zone as spelled in the database; an empty name means the computer's.
 pub fn zone_name(typed: &str) -> Result<String, WhenError> {
     let typed = typed.trim();
     if typed.is_empty() {
@@ -357,7 +357,7 @@ pub fn zone_name(typed: &str) -> Result<String, WhenError> {
     Ok(zone.iana_name().unwrap_or(typed).to_owned())
 }
 
-/// The text of the file, both ways.
+/// Conversions between a type and its text in files.
 macro_rules! as_text {
     ($($kind:ty),+) => {
         $(impl From<$kind> for String {
@@ -388,7 +388,7 @@ mod tests {
     }
 
     #[test]
-    fn days_are_read_in_both_ways_and_leap_days_where_there_are_any() {
+    fn days_are_read_in_both_notations_and_leap_days_only_in_leap_years() {
         assert_eq!(day(" 2028-2-29 "), day("02/29/2028"));
         for wrong in [
             "",
@@ -414,7 +414,7 @@ mod tests {
     }
 
     #[test]
-    fn midnight_and_noon_are_told_apart() {
+    fn midnight_and_noon_are_distinguished() {
         let clock = |text: &str| text.parse::<Clock>().map(Clock::minutes);
         assert_eq!(clock("12 am"), Ok(0));
         assert_eq!(clock("12:30 pm"), Ok(12 * 60 + 30));
@@ -425,7 +425,7 @@ mod tests {
     }
 
     #[test]
-    fn days_off_are_one_day_or_a_span_the_first_day_first() {
+    fn days_off_are_one_day_or_a_span_with_the_first_day_first() {
         let off = |text: &str| text.parse::<DaysOff>();
         assert_eq!(off("12/24/2026"), off("2026-12-24"));
         assert_eq!(off("12/24/2026 to 1/2/2027"), off("2026-12-24/2027-01-02"));
@@ -441,7 +441,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_shown_reads_back(days in 0..70_000_i32, span in 0..400_i32, minutes in 0..DAY) {
+        fn shown_values_read_back(days in 0..70_000_i32, span in 0..400_i32, minutes in 0..DAY) {
             let at = |days: i32| {
                 let date = jiff::civil::date(2000, 1, 1) + jiff::Span::new().days(days);
                 Day::of(date).unwrap()

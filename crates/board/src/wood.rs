@@ -1,31 +1,31 @@
-//! The wood of the finished board, and the air it is worked in and will live in.
+//! The wood of the finished board, and the air where it is worked and where it will live.
 
 use serde::{Deserialize, Serialize};
 
 use crate::serial::auto_or_number;
 
-/// The wood of the finished board, and the air it is worked in and will live in.
+/// The wood of the finished board, and the air where it is worked and where it will live.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Wood {
-    /// Its species, by the id it has in the table of species.
+    /// Its species, by its id in the table of species.
     pub species: String,
-    /// The cut of the boards from the log.
+    /// How the boards were cut from the log.
     pub cut: Cut,
-    /// Moisture of the wood when the board is cut, as a meter shows it, %; none: worked out from the shop's air.
+    /// Moisture content of the wood when the board is cut, as a meter shows it, %; none: calculated from the shop's air.
     #[serde(rename = "moisture_percent", with = "auto_or_number")]
     pub moisture: Option<f64>,
-    /// Change of width for each 1 % of moisture, as a share; none: by the table of species.
+    /// Relative change of width per 1 % of moisture content; none: from the table of species.
     #[serde(with = "auto_or_number")]
     pub change: Option<f64>,
-    /// Density at 12 % moisture, kg/m³; none: by the table of species.
+    /// Density at 12 % moisture content, kg/m³; none: from the table of species.
     #[serde(rename = "density_kg_m3", with = "auto_or_number")]
     pub density: Option<f64>,
     /// The air of the shop.
     pub shop: Air,
-    /// The customer's room in the dry season.
+    /// The air of the customer's home in the dry season.
     pub dry: Air,
-    /// The customer's room in the humid season.
+    /// The air of the customer's home in the humid season.
     pub humid: Air,
 }
 
@@ -41,13 +41,13 @@ pub struct Air {
     pub humidity: f64,
 }
 
-/// The cut of boards from the log: the direction in which the rings cross their width.
+/// How boards were cut from the log: the direction of the growth rings across their width.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Cut {
-    /// The rings run along the width: it changes as wood does tangentially.
+    /// Growth rings parallel to the width, which changes as wood does tangentially.
     FlatSawn,
-    /// The rings stand upright: the width changes as wood does radially.
+    /// Growth rings perpendicular to the width, which changes as wood does radially.
     QuarterSawn,
 }
 
@@ -65,7 +65,7 @@ impl Cut {
 }
 
 impl Default for Wood {
-    /// Flat-sawn black walnut, rooms of 30 % in winter and 65 % in summer; common practice, no source.
+    /// Flat-sawn black walnut, rooms at 30 % in winter and 65 % in summer; common practice, no source.
     fn default() -> Self {
         let air = |temperature, humidity| Air {
             temperature,

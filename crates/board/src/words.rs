@@ -1,8 +1,8 @@
-//! Words that go with numbers and names: counting, articles, lists, capitals. Every crate that makes sentences takes them from here.
+//! Words for numbers and names: counting, articles, lists, capitals. Every crate that composes sentences uses these.
 
 use std::fmt::Display;
 
-/// A count of something, in the words for one and for any other count.
+/// A count of something, with the singular for one and the plural for any other count.
 ///
 /// ```
 /// use board::counted;
@@ -26,7 +26,7 @@ pub fn several<N: Display>(count: N, one: &str) -> String {
     counted(count, one, &format!("{one}s"))
 }
 
-/// A noun, or a number with the thing counted, after its article: by sound, so that eight, eleven and eighteen take "an".
+/// A noun, or a number with what it counts, with its indefinite article, chosen by sound: eight, eleven and eighteen take "an".
 ///
 /// ```
 /// use board::with_article;
@@ -35,7 +35,7 @@ pub fn several<N: Display>(count: N, one: &str) -> String {
 /// assert_eq!(with_article("unit"), "a unit");
 /// ```
 pub fn with_article(noun: &str) -> String {
-    /// Words that begin with the letter of a vowel and the sound of a consonant.
+    /// Words that begin with a vowel letter but a consonant sound.
     const AS_CONSONANT: [&str; 4] = ["one", "uni", "use", "eu"];
     let noun_in_small = noun.to_lowercase();
     let digits: String = noun.chars().take_while(char::is_ascii_digit).collect();
@@ -50,7 +50,7 @@ pub fn with_article(noun: &str) -> String {
     format!("{article} {noun}")
 }
 
-/// Words in a row: "a", "a and b", "a, b and c".
+/// Words as a list: "a", "a and b", "a, b and c".
 ///
 /// ```
 /// use board::in_a_row;
@@ -65,7 +65,7 @@ pub fn in_a_row(words: &[&str]) -> String {
     }
 }
 
-/// A sentence: with a capital at its beginning and a period at its end, unless another mark closes it.
+/// Words as a sentence: with an initial capital and a final period, unless they already end in a punctuation mark.
 ///
 /// ```
 /// use board::as_sentence;
@@ -84,7 +84,7 @@ pub fn as_sentence(mut words: String) -> String {
     words
 }
 
-/// Words with a capital at their beginning; what begins with no letter stays as it is.
+/// Words with an initial capital; text that does not start with a letter is unchanged.
 ///
 /// ```
 /// assert_eq!(board::capital("hard maple"), "Hard maple");

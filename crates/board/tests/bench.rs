@@ -1,11 +1,10 @@
-//! Files without wood, base, lid and pieces are read with the usual values.
+//! Files without wood, base, lid and pieces get the usual values.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use board::{Board, Recess, RecessShape, out_of_range, read_board, write_board};
 
 #[test]
-fn corners_of_a_recess_are_square_where_a_file_says_nothing_and_never_rounder_than_its_sides_allow()
-{
+fn recess_corners_default_to_square_and_are_never_rounder_than_the_sides_allow() {
     let straight = |corner| RecessShape::Straight {
         length: 90.0,
         width: 40.0,
@@ -32,7 +31,7 @@ fn corners_of_a_recess_are_square_where_a_file_says_nothing_and_never_rounder_th
 }
 
 #[test]
-fn a_file_from_before_them_is_read_with_what_is_usual() {
+fn a_file_without_these_members_gets_the_usual_values() {
     let board = Board {
         recess: Some(Recess::default()),
         ..Board::default()

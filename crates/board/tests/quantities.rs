@@ -1,4 +1,4 @@
-//! Numbers of every kind as makers type them and read them.
+//! Numbers of every kind as makers type and read them.
 
 use board::{DensityUnit, INCH, MassUnit, Measure, Quantity, TimeUnit, Units};
 use proptest::prelude::*;
@@ -49,10 +49,10 @@ fn refused(text: &str, units: Units) -> String {
     read.map_or_else(|error| error.to_string(), |mm| panic!("{text} is {mm} mm"))
 }
 
-// Exact by NIST SP 811 (2008), Appendix B, from memory; those of derived units follow from the pound, the inch and the
-// gallon of 231 cubic inches.
+// Exact according to NIST SP 811 (2008), Appendix B, from memory; those of derived units follow from the pound, the inch and
+// the gallon of 231 cubic inches.
 #[test]
-fn every_kind_is_read_in_any_of_its_units() {
+fn every_quantity_is_read_in_any_of_its_units() {
     for (quantity, text, held) in [
         (Quantity::Length, "1 yd", 914.4_f64),
         (Quantity::Length, "5 thou", 0.127),
@@ -109,7 +109,7 @@ fn every_kind_is_read_in_any_of_its_units() {
 }
 
 #[test]
-fn a_number_without_a_unit_is_in_the_unit_that_is_shown() {
+fn a_number_without_a_unit_is_in_the_displayed_unit() {
     for (quantity, units, held) in [
         (Quantity::Length, Units::INCH, 254.0),
         (GRAM, Units::Mm, 10.0),
@@ -127,7 +127,7 @@ fn a_number_without_a_unit_is_in_the_unit_that_is_shown() {
 }
 
 #[test]
-fn lengths_are_reckoned_as_makers_write_sums() {
+fn arithmetic_with_lengths_is_read_as_makers_write_it() {
     for (text, inches) in [
         ("23 1/2 - 2*3/8", 22.75),
         ("(3+1/4)*2 in", 6.5),
@@ -176,7 +176,7 @@ fn lengths_are_reckoned_as_makers_write_sums() {
 }
 
 #[test]
-fn a_text_that_can_be_read_two_ways_is_refused_with_the_way_out() {
+fn an_ambiguous_text_is_refused_with_unambiguous_alternatives() {
     for (text, units, words) in [
         ("3 + 1/4\"", Units::Mm, "unit after each number"),
         ("3 + 1/4", Units::Mm, "unit after each number"),
@@ -206,7 +206,7 @@ fn a_text_that_can_be_read_two_ways_is_refused_with_the_way_out() {
 }
 
 #[test]
-fn a_message_says_what_was_typed_and_what_would_work() {
+fn messages_quote_what_was_typed_and_say_what_would_work() {
     assert_eq!(
         refused("banana", Units::Mm),
         "Not a length: \"banana\". Try 5/8, 12.5 mm or 2' 1/4\"."
@@ -238,7 +238,7 @@ fn a_message_says_what_was_typed_and_what_would_work() {
 }
 
 #[test]
-fn no_nesting_and_no_size_breaks_it() {
+fn deep_nesting_and_huge_numbers_are_handled() {
     let nested = |deep: usize| "(".repeat(deep) + "3" + &")".repeat(deep);
     assert_near!(read(Quantity::Length, &nested(16), Units::Mm), 3.0, 0.0);
     for text in [nested(17), nested(40), nested(1_000_000), "-(".repeat(49)] {
@@ -274,7 +274,7 @@ fn inch_boards_are_shown_in_the_units_of_the_shop() {
 
 proptest! {
     #[test]
-    fn every_shown_value_reads_back(
+    fn shown_values_read_back(
         kind in 0..ALL.len(),
         size in -9999.0..9999.0_f64,
         small in 0..4_i32,
@@ -289,7 +289,7 @@ proptest! {
         let shown = quantity.shown(value, units);
         let back = quantity.read(&shown, units);
         let back = back.unwrap_or_else(|error| panic!("{error}"));
-        // Half of the last of two decimals, in the unit of the largest against the document's: a pound, an hour.
+        // Half of the second decimal, in the largest ratio of a unit to the document's: a pound, an hour.
         let slack = if shown.contains('≈') {
             // Half a fraction of an inch.
             12.701 / 64.0
@@ -302,7 +302,7 @@ proptest! {
         prop_assert!(is_inch || quantity.shown(back, units) == shown, "{shown} {value} {back}");
         let told = Measure::new(quantity, value).shown(units);
         let back = quantity.read(&told, units).unwrap();
-        // A half of the last digit: of three, of two below one, of whole kg/m³, or of tenths of a percent.
+        // Half of the last digit: of three significant digits, of two below one, of whole kg/m³, or of tenths of a percent.
         let slack = (0.005_001 * value.abs()).max(0.500_1);
         prop_assert!((back - value).abs() <= slack, "{told} {value} {back}");
         let again = Measure::new(quantity, back).shown(units);
@@ -310,7 +310,7 @@ proptest! {
     }
 
     #[test]
-    fn no_text_like_a_sum_makes_it_panic(
+    fn no_text_like_a_sum_causes_a_panic(
         kind in 0..ALL.len(),
         text in "[-+*/÷x() 0-9.,'\"°½a-z%³]{0,60}",
     ) {

@@ -1,21 +1,16 @@
-//! Choices between kinds, optional parts and entries of lists: the values each begins with.
+//! Choices between kinds, optional parts and list entries: the values each starts with.
 //!
-//! A kind that has numbers of its own begins with usual ones, or with those that fit the board: a pivot with the pin of the jig,
-//! feet on a circle as wide as the turntable before them. The words are those of lists on the screen, in their order.
+//! A kind that has its own numbers starts with usual values, or with values that fit the board: a pivot starts with the
+//! diameter of the jig's pin, feet with a circle as wide as the previous turntable. The words are those of lists on the screen,
+//! in their order.
 
 use super::Value;
 use super::held::{Held, removed};
 use crate::Board;
 
-/// One of several kinds, each possibly with numbers of its own.
-///
-/// ```
-/// use board::{Choice, Units};
-/// assert_eq!(Units::KINDS, Units::ALL);
-/// assert_eq!(Units::Mm.words(), "millimeters");
-/// ```
+/// One of several kinds, each possibly with its own numbers.
 pub trait Choice: Clone + 'static {
-    /// Every kind as it is first chosen, in the order lists show them.
+    /// Every kind with its initial values, in the order lists show them.
     const KINDS: &'static [Self];
 
     /// The words that screens use.
@@ -26,7 +21,7 @@ pub trait Choice: Clone + 'static {
         core::mem::discriminant(self) == core::mem::discriminant(other)
     }
 
-    /// The kind as it begins on a board that has another one.
+    /// The kind with its initial values, on a board that currently has another kind.
     fn begun(&self, _board: &Board) -> Self {
         self.clone()
     }
@@ -34,18 +29,18 @@ pub trait Choice: Clone + 'static {
 
 /// An optional part of the document, or the entry of a list.
 pub trait Part: Clone {
-    /// The part as it begins on a board.
+    /// The part with its initial values on a board.
     fn begun(board: &Board) -> Self;
 }
 
-/// The place of a choice in the list of its kinds.
+/// The index of a choice in the list of its kinds.
 pub fn place_of<T: Choice>(choice: &T) -> usize {
     let is_it = |other: &T| choice.is_kind(other);
     T::KINDS.iter().position(is_it).unwrap_or_default()
 }
 
-/// A choice with the words of its kinds, each as it is first chosen, in the order lists show them; a function may say what one
-/// begins with on a board.
+/// Implements a choice with the words of its kinds, each with its initial values, in the order lists show them; a function may
+/// provide initial values that depend on the board.
 macro_rules! kinds {
     ($kind:ty $(, begun by $begun:path)?: $($words:literal => $first:ident $({ $($numbers:tt)* })?),+ $(,)?) => {
         impl $crate::field::choice::Choice for $kind {
@@ -64,7 +59,7 @@ macro_rules! kinds {
     };
 }
 
-/// Choices of kinds without numbers, which know their words themselves.
+/// Choices of kinds without numbers, which provide their own words.
 macro_rules! plain {
     ($($kind:ty),+) => {
         $(impl $crate::field::choice::Choice for $kind {
@@ -77,7 +72,7 @@ macro_rules! plain {
     };
 }
 
-/// Parts and entries that begin alike on every board.
+/// Parts and entries that start the same on every board.
 macro_rules! usual {
     ($($part:ty),+) => {
         $(impl $crate::field::choice::Part for $part {
@@ -93,7 +88,7 @@ impl<T: Choice> Held for T {
         Value::Choice(place_of(self))
     }
 
-    /// A kind that is chosen again keeps its numbers.
+    /// Choosing the current kind again keeps its numbers.
     fn with(&self, value: &Value, board: &Board) -> Option<Self> {
         match value {
             Value::Choice(place) if *place == place_of(self) => Some(self.clone()),

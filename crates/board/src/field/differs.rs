@@ -1,10 +1,10 @@
-//! The differences of two documents: they name the steps of undo, and list the changes made by a fix or a command.
+//! The differences between two documents, which name undo steps and list the changes made by a fix or a command.
 
 use super::{Field, Value, fields_of};
 use crate::range::spoken;
 use crate::{Board, Measure};
 
-/// A field that two boards have differently.
+/// A field whose values differ between two boards.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Difference {
     /// The field.
@@ -17,16 +17,8 @@ pub struct Difference {
     pub after: Value,
 }
 
-/// The fields that both boards have and that differ, in the order of the document. Of a list that is longer or shorter only that
-/// is listed, and of a part or a kind that comes or goes none of its fields.
-///
-/// ```
-/// use board::{Board, Value, field};
-/// let before = Board::default();
-/// let after = Board { players: 4, ..before.clone() };
-/// let [one] = &field::differences(&before, &after)[..] else { panic!() };
-/// assert_eq!((one.field, &one.after), (&field::PLAYERS, &Value::Number(4.0)));
-/// ```
+/// The fields that both boards have and that differ, in the order of the document. If a list's length changed, only the list is
+/// listed; if a part or a kind was added or removed, none of its fields are.
 pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
     let mut found: Vec<Difference> = Vec::new();
     for (field, entry, now) in fields_of(after) {
@@ -52,16 +44,7 @@ pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
     found
 }
 
-/// The name of a step from one board to another, for the middle of a sentence; none where they are the same.
-///
-/// ```
-/// use board::{Board, field};
-/// let before = Board::default();
-/// let mut after = Board { pitch: 20.0, ..before.clone() };
-/// assert_eq!(field::step_name(&before, &after).as_deref(), Some("hole spacing"));
-/// after.players = 4;
-/// assert_eq!(field::step_name(&before, &after).as_deref(), Some("2 fields"));
-/// ```
+/// The name of a step from one board to another, for use within a sentence; `None` if they are the same.
 pub fn step_name(before: &Board, after: &Board) -> Option<String> {
     match differences(before, after).as_slice() {
         [] => None,

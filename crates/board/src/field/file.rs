@@ -1,4 +1,4 @@
-//! Places of fields in the file, and the paths by which they are found.
+//! The positions of fields in the file, and the paths that identify them.
 
 use serde_json::Value as Json;
 
@@ -6,18 +6,12 @@ use super::{Field, Kind, Value, Written, all_fields};
 use crate::Board;
 
 impl Field {
-    /// Its path in the file, for an entry of a list.
-    ///
-    /// ```
-    /// use board::field;
-    /// assert_eq!(field::SCREW_DEPTH.path_of(2), "screws[2].depth_mm");
-    /// assert_eq!(field::PITCH.path_of(0), "pitch_mm");
-    /// ```
+    /// Its path in the file, for a list entry.
     pub fn path_of(&self, entry: usize) -> String {
         self.path.replacen("[]", &format!("[{entry}]"), 1)
     }
 
-    /// Whether it is of an entry of a list.
+    /// Whether it belongs to a list entry.
     ///
     /// ```
     /// use board::field;
@@ -27,7 +21,7 @@ impl Field {
         self.path.contains("[]")
     }
 
-    /// The JSON that the file has there; of one of several its word. None where the board has no such field now.
+    /// The JSON that the file has there; for a choice, its word. `None` if the board does not have the field now.
     ///
     /// ```
     /// use board::{Board, field};
@@ -39,13 +33,13 @@ impl Field {
         let file = serde_json::to_value(board).ok()?;
         match at(&file, &self.path_of(entry))? {
             Json::String(word) if self.kind == Kind::Choice => Some(word.clone()),
-            // A choice with numbers of its own stands under its word.
+            // A choice with its own numbers is an object keyed by its word.
             Json::Object(members) if self.kind == Kind::Choice => members.keys().next().cloned(),
             other => Some(other.to_string()),
         }
     }
 
-    /// The words of the choices in the file, in the order of [`Field::choices`].
+    /// The file's words for the choices, in the order of [`Field::choices`].
     ///
     /// ```
     /// use board::{Board, field};
@@ -61,7 +55,7 @@ impl Field {
         (0..self.choices().len()).filter_map(word).collect()
     }
 
-    /// Adds the optional parts that it stands in, and the next entry of a list if it is of that one.
+    /// Adds the optional parts that contain the field, and the next entry of its list if that is the one it belongs to.
     ///
     /// ```
     /// use board::{Board, field};
@@ -86,7 +80,7 @@ impl Field {
         }
     }
 
-    /// The board with the parts, the entry and the kinds that it needs; none where nothing brings it.
+    /// The board with the parts, the entry and the kinds that the field needs; `None` if nothing can add them.
     ///
     /// ```
     /// use board::{Board, Value, field};
@@ -104,7 +98,7 @@ impl Field {
         Some(board)
     }
 
-    /// The choice that brings the field, with the word of the kind that has it, if the board lacks only that.
+    /// The choice that adds the field, with the word of the kind that has it, if that is all the board lacks.
     ///
     /// ```
     /// use board::{Board, field};
@@ -126,7 +120,7 @@ impl Field {
     }
 }
 
-/// The field at a path of the file, with the entry of a list; units at the ends of names may be left out.
+/// The field at a path of the file, with its list entry; unit suffixes of names may be omitted.
 ///
 /// ```
 /// use board::field;
@@ -145,7 +139,7 @@ pub fn find(path: &str) -> Option<(&'static Field, usize)> {
     Some((field, entry.parse().ok()?))
 }
 
-/// The list whose entry a path names, with the entry of the list that it stands in itself, and the entry named.
+/// The list whose entry a path names, with the index in the list that contains that list, and the index of the named entry.
 ///
 /// ```
 /// use board::field;
@@ -166,7 +160,7 @@ pub fn find_in_list(path: &str) -> Option<(&'static Field, usize, usize)> {
     is_list.then_some((field, entry, named.parse().ok()?))
 }
 
-/// A path without the units at the ends of its names, as [`find`] takes it too.
+/// A path without the unit suffixes of its names, which [`find`] accepts too.
 ///
 /// ```
 /// assert_eq!(board::field::plain("recess.at_mm[0]"), "recess.at[0]");

@@ -1,4 +1,4 @@
-//! Places of the document, of any type, as values that can be read and replaced.
+//! Places in the document, of any type, as values that can be read and replaced.
 
 use super::written::{days_off, joined};
 use crate::{Board, Clock, Day, DaysOff, HoleId, Rgb};
@@ -8,31 +8,31 @@ use crate::{Board, Clock, Day, DaysOff, HoleId, Rgb};
 pub enum Value {
     /// A number; lengths in mm.
     Number(f64),
-    /// No number, where it may be left open.
+    /// No number, where it may be omitted.
     Open,
-    /// One of several, by its place in the list of them.
+    /// One of several, by its index in their list.
     Choice(usize),
-    /// On or off; of an optional part, whether it is there.
+    /// On or off; for an optional part, whether it is present.
     Tick(bool),
     /// A color.
     Color(Rgb),
-    /// A text, or the name of a hole.
+    /// A text, or a hole's name.
     Text(String),
-    /// A list of numbers; x and y of a corner follow each other.
+    /// A list of numbers; the x and y of each corner alternate.
     Numbers(Vec<f64>),
     /// The number of entries of a list.
     Entries(usize),
 }
 
-/// A type that can stand at a place of the document.
+/// A type that can be at a place in the document.
 pub trait Held: Sized {
     /// The value it has.
     fn value(&self) -> Value;
 
-    /// The place with another value; none where it cannot have that.
+    /// The place with a new value; `None` if it cannot have that value.
     fn with(&self, value: &Value, board: &Board) -> Option<Self>;
 
-    /// Takes an entry out of a list; none where it has no such entry, or is no list.
+    /// Removes an entry from a list; `None` if there is no such entry, or no list.
     fn take_out(&mut self, _entry: usize) -> Option<()> {
         None
     }
@@ -43,7 +43,7 @@ pub trait Held: Sized {
     }
 }
 
-/// Takes an entry out of a list that has it.
+/// Removes an entry from a list if the list has it.
 pub fn removed<T>(list: &mut Vec<T>, entry: usize) -> Option<()> {
     (entry < list.len()).then(|| {
         list.remove(entry);
@@ -88,7 +88,7 @@ impl Held for Option<f64> {
     }
 }
 
-/// A place, which may be left to the program.
+/// A position, which may be left to the program.
 impl Held for Option<[f64; 2]> {
     fn value(&self) -> Value {
         Value::Tick(self.is_some())
@@ -258,7 +258,7 @@ impl Held for Vec<[f64; 2]> {
     }
 }
 
-/// The text of a value that is one.
+/// The text of a value, if it is a text.
 fn text(value: &Value) -> Option<&str> {
     match value {
         Value::Text(text) => Some(text),
@@ -266,16 +266,16 @@ fn text(value: &Value) -> Option<&str> {
     }
 }
 
-/// The number of a value that is one.
+/// The number of a value, if it is a number.
 fn number(value: &Value) -> Option<f64> {
     match value {
-        // A zero has no sign, however it was typed.
+        // Zero has no sign, however it was typed.
         Value::Number(number) => Some(*number + 0.0),
         _ => None,
     }
 }
 
-/// The numbers of a value that is a list of them.
+/// The numbers of a value, if it is a list of numbers.
 fn numbers(value: &Value) -> Option<&[f64]> {
     match value {
         Value::Numbers(numbers) => Some(numbers),
@@ -283,7 +283,7 @@ fn numbers(value: &Value) -> Option<&[f64]> {
     }
 }
 
-/// A number that is a count: no fraction, no sign, and not more than can be counted.
+/// A number as a count: `None` if it has a fraction or a sign, or is too large.
 fn whole(number: f64) -> Option<u32> {
     let fits = number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number);
     fits.then_some(number as u32)

@@ -1,4 +1,4 @@
-//! The kinds of fields: numbers that may be left open or not, choices, ticks, texts, days and lists.
+//! The kinds of fields: numbers that may or may not be omitted, choices, checkboxes, texts, days and lists.
 
 use super::Written;
 use crate::Range;
@@ -8,25 +8,25 @@ use crate::Range;
 pub enum Kind {
     /// A number.
     Number(Range),
-    /// A number, or one that the program finds; the words say which.
+    /// A number, or automatic: the program finds one; the words say which.
     Auto(Range, &'static str),
-    /// A number, or none; the words say what holds without one.
+    /// A number, or none; the words say what applies without one.
     Open(Range, &'static str),
-    /// A number, or none; where it is wanted it begins with this one.
+    /// A number, or none; this is the initial value when it is switched on.
     Ticked(Range, f64),
     /// One of several.
     Choice,
     /// A color.
     Color,
-    /// A color, or one that the program finds; the words say which.
+    /// A color, or automatic: the program finds one; the words say which.
     AutoColor(&'static str),
     /// On or off.
     Tick,
-    /// A part that may be there.
+    /// An optional part.
     Part,
-    /// A text; the range is of its letters.
+    /// A text; the range applies to its number of letters.
     Text(Range),
-    /// A hole by its name; the range is of its number.
+    /// A hole by its name; the range applies to the hole's number.
     Hole(Range),
     /// A day, a time of day, or days off.
     Written(Written),
@@ -36,7 +36,7 @@ pub enum Kind {
         each: Range,
         /// Range of their count.
         count: Range,
-        /// A list as it may be typed.
+        /// An example of how the list is typed.
         example: &'static str,
     },
     /// A list of corners, each an x and a y.
@@ -46,12 +46,12 @@ pub enum Kind {
         /// Range of the number of corners.
         count: Range,
     },
-    /// A list of entries that have fields of their own; the range is of their number.
+    /// A list of entries that have their own fields; the range applies to their number.
     Entries(Range),
 }
 
 impl Kind {
-    /// The same kind, its range under this name if it has none of its own.
+    /// The same kind, with this name for its range if the range has none.
     pub(super) const fn named(self, label: &'static str) -> Self {
         match self {
             Self::Number(range) => Self::Number(range.named(label)),

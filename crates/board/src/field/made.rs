@@ -1,11 +1,11 @@
-//! Boards that tests generate from the table: random ones, and ones that have every part.
+//! Boards that tests generate from the table: random ones, and ones with every part.
 
 use proptest::prelude::*;
 
 use super::{Field, Kind, Value, Written, all_fields};
 use crate::{Board, Day, HoleId, Quantity, Rgb, Role};
 
-/// Any board within its ranges.
+/// Any board with all values in range.
 pub fn boards() -> impl Strategy<Value = Board> {
     prop::collection::vec(0.0..1.0_f64, 500).prop_map(|shares| {
         let mut shares = shares.into_iter().cycle();
@@ -28,7 +28,7 @@ pub fn full_boards() -> Vec<Board> {
                 Kind::Choice => Value::Choice(turn % count),
                 Kind::Entries(_) => Value::Entries(2),
                 Kind::Numbers { .. } | Kind::Corners { .. } => value_at(field, 0.5),
-                // A value of its own, so that no two are taken for each other.
+                // A distinct value, so that no two fields can be confused.
                 _ => value_at(field, 0.6 + numbered / 4000.0),
             }
         })
@@ -36,10 +36,10 @@ pub fn full_boards() -> Vec<Board> {
     full.collect()
 }
 
-/// A board on which each field has the value that is chosen for it, from the first to the last: what is chosen may bring
-/// fields that come after it.
+/// A board on which each field has the value chosen for it, from first to last: a chosen value may add fields that come after
+/// it.
 fn filled(mut choose: impl FnMut(&'static Field) -> Value) -> Board {
-    /// The most entries in a list of a generated board: many would hide what is wrong with one.
+    /// The most entries in a list of a generated board: more would hide what is wrong with one.
     const MOST_ENTRIES: usize = 3;
     let mut board = Board::default();
     for field in all_fields() {
@@ -57,13 +57,13 @@ fn filled(mut choose: impl FnMut(&'static Field) -> Value) -> Board {
     board
 }
 
-/// A day by a share of all that there are.
+/// The day at this fraction of all days there are.
 fn day(share: f64) -> Day {
     let days = jiff::Span::new().days((share * 70_000.0) as i64);
     Day::of(Day::FIRST.date() + days).unwrap()
 }
 
-/// A value for a field by its share of the range: 0 is the least, the first, off or none.
+/// A value of a field at this fraction of its range: 0 is the minimum, the first, off or none.
 pub fn value_at(field: &Field, share: f64) -> Value {
     let place = |count: usize| (share * count as f64) as usize % count;
     let number = |share: f64| {

@@ -1,19 +1,11 @@
-//! The table of fields: every number, choice, tick and text of the document, each described once.
+//! The table of fields: every number, choice, checkbox and text of the document, each described once.
 //!
-//! A row says where the field stands in the file, what it is called, what it may be, and how it is read and replaced. From
-//! the table come the walk over the ranges, the fields of the window, the page of the file format, the commands that read
-//! and change a file, and the boards that tests make up.
+//! A row says where the field is in the file, what it is called, what values are allowed, and how it is read and replaced. The
+//! table drives the range checks, the fields of the window, the page on the file format, the commands that read and change a
+//! file, and the boards that tests generate.
 //!
-//! To add a field, write its member in the document and one row in `table`, in the order of the file. A member that no row names is
-//! refused by a test, and so are two rows with one label.
-//!
-//! ```
-//! use board::{Board, Value, field};
-//! let mut board = Board::default();
-//! assert_eq!(field::PITCH.value(&board, 0), Some(Value::Number(19.0)));
-//! field::PITCH.set(&mut board, 0, &Value::Number(20.0));
-//! assert_eq!(board.pitch, 20.0);
-//! ```
+//! To add a field, add its member to the document and one row to `table`, in the order of the file. A test fails for any member
+//! that no row names, and for two rows with the same label.
 
 #[macro_use]
 mod reach;
@@ -45,40 +37,33 @@ pub use written::Written;
 
 use crate::{Board, HoleId, OutOfRange, Range, Units};
 
-/// One number, choice, tick or text of the document.
-///
-/// ```
-/// use board::field;
-/// let field = &field::DOME;
-/// assert_eq!((field.path, field.label), ("filling.dome_mm", "Crown"));
-/// assert!(field.hint.starts_with("How much higher it stands in the middle"));
-/// ```
+/// One number, choice, checkbox or text of the document.
 #[derive(Debug)]
 pub struct Field {
-    /// Where it stands in the file, below `board`; `[]` is the entry of a list.
+    /// Where it is in the file, below `board`; `[]` is a list entry.
     pub path: &'static str,
-    /// Its name on screens; `#` stands for the place of an entry.
+    /// Its name on screens; `#` stands for the number of a list entry.
     pub label: &'static str,
-    /// The tooltip, with what the label cannot say; empty where it says all. Measures stand in it as [`Units::spell`] reads
-    /// them.
+    /// The tooltip, with what the label cannot say; empty if the label says it all. Measures are written as [`Units::spell`]
+    /// reads them.
     pub hint: &'static str,
     /// Its kind, with the range of its values.
     pub kind: Kind,
-    /// The value that it begins with on a board in inches, as it is typed; empty where it is that of any board.
+    /// Its initial value on a board in inches, as typed; empty if it is the same on any board.
     us: &'static str,
-    /// Whether the maker's shop has it: it is the same from board to board.
+    /// Whether it is a property of the maker's shop: the same from board to board.
     pub of_shop: bool,
-    /// Reads the value, for an entry of a list.
+    /// Reads the value, for a list entry.
     read: fn(&Board, usize) -> Option<Value>,
-    /// Puts a value there; none where it cannot stand there, or the board has no such field.
+    /// Sets the value; `None` if the value is not allowed, or the board does not have the field.
     write: fn(&mut Board, usize, &Value) -> Option<()>,
-    /// Takes an entry out of the list that stands there; none where there is no such list or entry.
+    /// Removes an entry from the list in this field; `None` if there is no such list or entry.
     take_out: fn(&mut Board, usize, usize) -> Option<()>,
     /// The words of the choices.
     choices: fn() -> Vec<&'static str>,
 }
 
-/// Each row is the only one with its path.
+/// Paths are unique.
 impl PartialEq for Field {
     fn eq(&self, other: &Self) -> bool {
         self.path == other.path
@@ -86,8 +71,8 @@ impl PartialEq for Field {
 }
 
 impl Field {
-    /// The value on a board; none where it has no such field now. Entries of lists count from 0; fields of no list
-    /// are at 0.
+    /// The value on a board; `None` if the board does not have the field now. List entries count from 0; use 0 for fields
+    /// outside lists.
     ///
     /// ```
     /// use board::{Board, Value, field};
@@ -100,9 +85,9 @@ impl Field {
         (self.read)(board, entry)
     }
 
-    /// Replaces what the board has there, in range or not; returns whether it could.
+    /// Replaces the board's value, whether in range or not; returns whether that was possible.
     ///
-    /// Ranges are enforced on input, by [`Field::check`]: a window shows a value out of range without taking it.
+    /// Ranges are enforced on input, by [`Field::check`]: a window shows a value out of range without applying it.
     ///
     /// ```
     /// use board::{Board, Value, field};
@@ -121,7 +106,7 @@ impl Field {
         is_set
     }
 
-    /// The tooltip in the maker's system.
+    /// The tooltip in the maker's system of units.
     ///
     /// ```
     /// use board::{Units, field};
@@ -132,7 +117,7 @@ impl Field {
         units.spell(self.hint)
     }
 
-    /// Takes the entry `gone` out of the list that the field is, those after it moving up; returns whether it was there.
+    /// Removes the entry `gone` from the field's list, moving up those after it; returns whether it was there.
     ///
     /// ```
     /// use board::{Board, field};
@@ -145,7 +130,7 @@ impl Field {
         (self.take_out)(board, entry, gone).is_some()
     }
 
-    /// Its name on screens, for an entry of a list.
+    /// Its name on screens, for a list entry.
     ///
     /// ```
     /// assert_eq!(board::field::SCREW_DEPTH.label(1), "Circle 2, depth");
@@ -154,7 +139,7 @@ impl Field {
         self.label.replace('#', &(entry + 1).to_string())
     }
 
-    /// The range of its numbers, letters or entries; of a field that has none, everything.
+    /// The range of its numbers, letters or entries; for a field that has none, any number.
     ///
     /// ```
     /// use board::field;
@@ -168,7 +153,7 @@ impl Field {
         }
     }
 
-    /// The words of the choices, in the order lists show them; empty for fields that are no choice.
+    /// The words of the choices, in the order lists show them; empty for fields that are not choices.
     ///
     /// ```
     /// use board::field;
@@ -179,7 +164,7 @@ impl Field {
         (self.choices)()
     }
 
-    /// Whether a value is in range, for an entry of a list.
+    /// Checks that a value is in range, for a list entry.
     ///
     /// ```
     /// use board::{Value, field};
@@ -188,7 +173,7 @@ impl Field {
     /// ```
     ///
     /// # Errors
-    /// The first number that is not.
+    /// The first number that is out of range.
     pub fn check(&self, value: &Value, entry: usize) -> Result<(), OutOfRange> {
         let mut first = Ok(());
         self.measure(value, |range, number| {
@@ -199,7 +184,7 @@ impl Field {
         first
     }
 
-    /// Every number of a value with the range that it is held against.
+    /// Passes every number of a value to `held`, with the range it must be in.
     fn measure(&self, value: &Value, mut held: impl FnMut(Range, f64)) {
         match (self.kind, value) {
             (

@@ -1,8 +1,7 @@
-//! The rows of the table, each written once: from one path through the document come reading and writing.
+//! The rows of the table, each written once: one path through the document gives both the reader and the writer.
 
-/// The place that a path leads to: `.name` is a member, `?` an optional part, `[]` the entry of a list, `[0]` a coordinate,
-/// name}` a member of what is chosen. => and `{Variant => name}` a member of the chosen kind. => name}` a member of what is
-/// chosen. Where the path ends early, the function around it gives none.
+/// The place that a path leads to: `.name` is a member, `?` an optional part, `[]` a list entry, `[0]` a coordinate, and
+/// `{Variant => name}` a member of the chosen kind. If the path ends early, the enclosing function returns `None`.
 macro_rules! reach {
     ($how:tt $at:ident $it:expr;) => { $it };
     ([$part:ident $entry:ident ($($borrow:tt)+)] $at:ident $it:expr; ? $($rest:tt)*) => {
@@ -26,8 +25,8 @@ macro_rules! reach {
     };
 }
 
-/// Rows of the table, in the order of the document, and the list of them: name, path in the file, way through the
-/// document, label, kind, hint; and where it is another, how it begins on a board in inches, and whether it is of the shop.
+/// Rows of the table, in the order of the document, and the list of them: name, path in the file, path through the document,
+/// label, kind, hint; optionally its initial value on a board in inches, and whether it belongs to the shop.
 macro_rules! fields {
     ($(#[$doc:meta])* $rows:ident: $($name:ident $path:expr, [$($way:tt)+] $label:expr, $kind:expr, $hint:expr
         $(, us: $us:literal)? $(, of $shop:ident)?;)+) => {

@@ -1,5 +1,4 @@
-//! The table of fields and the document say the same: nothing stands in a file that has no row, and no row is about
-//! nothing.
+//! The table of fields and the document match: every member of a file has a row, and every row has a member.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,7 +9,7 @@ use super::made::{boards, full_boards, value_at};
 use super::*;
 use crate::Units;
 
-/// Every number, text and tick of a board's file by its path; of an empty list and of nothing the path itself.
+/// Every number, text and checkbox of a board's file by its path; for an empty list or null, the path itself.
 fn leaves(board: &Board) -> BTreeMap<String, Json> {
     fn walk(path: String, value: Json, found: &mut BTreeMap<String, Json>) {
         match value {
@@ -43,7 +42,7 @@ fn leaves(board: &Board) -> BTreeMap<String, Json> {
     found
 }
 
-/// The rows that a place in a file belongs to: that of the place, or of the list of numbers that it is in.
+/// The rows that a place in a file belongs to: its own, or that of the list of numbers that contains it.
 fn rows_of(leaf: &str) -> Vec<&'static Field> {
     let (mut collapsed, mut within) = (String::new(), false);
     for letter in leaf.chars() {
@@ -66,7 +65,7 @@ fn rows_of(leaf: &str) -> Vec<&'static Field> {
 }
 
 #[test]
-fn whatever_stands_in_a_file_has_one_row() {
+fn every_member_of_a_file_has_exactly_one_row() {
     for board in full_boards() {
         for leaf in leaves(&board).keys() {
             let rows: Vec<&str> = rows_of(leaf).iter().map(|field| field.path).collect();
@@ -76,7 +75,7 @@ fn whatever_stands_in_a_file_has_one_row() {
 }
 
 #[test]
-fn every_row_is_about_something_in_a_file() {
+fn every_row_matches_a_member_of_a_file() {
     let boards = full_boards();
     for field in all_fields() {
         let has =
@@ -85,9 +84,9 @@ fn every_row_is_about_something_in_a_file() {
     }
 }
 
-/// A value written through the row stands at its path, and nothing else has changed but what hangs on it.
+/// A value written through the row is at its path, and nothing else changes except what depends on it.
 #[test]
-fn a_row_reads_and_writes_the_very_place_that_its_path_names() {
+fn a_row_reads_and_writes_exactly_the_place_named_by_its_path() {
     for board in full_boards() {
         let was = leaves(&board);
         for field in all_fields() {
@@ -122,7 +121,7 @@ fn a_row_reads_and_writes_the_very_place_that_its_path_names() {
 }
 
 #[test]
-fn a_row_is_found_by_its_path_and_its_label_is_its_own() {
+fn rows_are_found_by_path_and_labels_are_unique() {
     let mut labels = BTreeSet::new();
     for field in all_fields() {
         let entry = if field.is_of_entry() { 3 } else { 0 };
@@ -146,9 +145,9 @@ fn a_row_is_found_by_its_path_and_its_label_is_its_own() {
     }
 }
 
-/// A limit that a message offers is taken when it is typed.
+/// A limit offered by a message is accepted when it is typed.
 #[test]
-fn the_ends_of_a_range_are_read_as_they_are_shown() {
+fn the_ends_of_a_range_are_accepted_as_shown() {
     for units in Units::ALL {
         let board = Board {
             units,
@@ -176,7 +175,7 @@ fn the_ends_of_a_range_are_read_as_they_are_shown() {
                 };
                 assert!(range.check(read).is_ok(), "{path} {shown}");
                 let again = texts(read);
-                // An end is taken for itself, and not for its rounding.
+                // An end is accepted as such, not because of rounding.
                 let plain = |text: &str| text.trim_start_matches("≈ ").to_owned();
                 let is_it = again.iter().any(|text| plain(text) == plain(&shown));
                 assert!(is_it, "{path}: {shown} is shown as {again:?}");
@@ -198,7 +197,7 @@ fn labels_and_hints_are_phrases() {
 }
 
 #[test]
-fn hints_and_examples_name_no_unit_of_the_other_system() {
+fn hints_and_examples_never_mix_unit_systems() {
     let others: [(Units, &[&str]); 2] = [
         (Units::Mm, &[" in", "\"", " °F", " lb"]),
         (Units::INCH, &[" mm", " °C", " g/ml"]),
@@ -217,7 +216,7 @@ fn hints_and_examples_name_no_unit_of_the_other_system() {
 }
 
 #[test]
-fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
+fn a_number_out_of_range_is_reported_with_its_list_entry() {
     let mut board = full_boards().remove(0);
     assert_eq!(out_of_range(&board), []);
     for field in all_fields() {
@@ -247,7 +246,7 @@ fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
 }
 
 #[test]
-fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
+fn differences_are_listed_with_old_and_new_values_in_the_makers_unit() {
     let before = full_boards().remove(0);
     let mut after = before.clone();
     after.units = Units::INCH;
@@ -273,9 +272,9 @@ fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
     assert_eq!(step_name(&before, &before), None);
 }
 
-/// Entries after a removed one are not listed as changed, nor are the fields of a removed part.
+/// Entries after a removed one are not listed as changed, and neither are the fields of a removed part.
 #[test]
-fn a_list_or_a_part_that_comes_or_goes_is_one_difference() {
+fn adding_or_removing_a_list_entry_or_a_part_is_one_difference() {
     let before = full_boards().remove(0);
     let mut after = before.clone();
     after.screws.remove(0);
@@ -293,7 +292,7 @@ fn a_list_or_a_part_that_comes_or_goes_is_one_difference() {
 
 proptest! {
     #[test]
-    fn boards_that_differ_have_a_field_that_differs(one in boards(), other in boards()) {
+    fn different_boards_have_a_different_field(one in boards(), other in boards()) {
         prop_assert_ne!(&one, &other);
         prop_assert!(!differences(&one, &other).is_empty());
     }

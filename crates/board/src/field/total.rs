@@ -1,16 +1,16 @@
-//! Limits on a whole document whose numbers are each in range: holes, corners of the blank, and coats of finish.
+//! Limits on the totals of a document whose numbers are each in range: holes, corners of the blank, and coats of finish.
 
 use crate::Quantity::Count;
 use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
 
-/// Holes of a board. At one a minute, eight hours a day, the largest number takes about a month of work.
+/// Total holes of a board. At one a minute, eight hours a day, the largest number takes about a month of work.
 const HOLES: Range = Count.range("Holes in all", 0.0, 10_000.0);
-/// Corners of a blank. A tracing with a corner every 2 mm around a slab of 3 m by 1 m has 4,000.
+/// Total corners of a blank. A tracing with a corner every 2 mm around a slab of 3 m by 1 m has 4,000.
 const CORNERS: Range = Count.range("Corners of the blank and its flaws in all", 0.0, 4_000.0);
-/// Coats of finish. At one a day, the largest number takes more than half a year.
+/// Total coats of finish. At one a day, the largest number takes more than half a year.
 const COATS: Range = Count.range("Coats of finish in all", 0.0, 200.0);
 
-/// A count that is too large in all.
+/// The totals that are too large.
 pub(super) fn totals(board: &Board) -> impl Iterator<Item = OutOfRange> {
     let coats = board.finish.iter().map(|layer| f64::from(layer.coats));
     let all = [
@@ -22,7 +22,7 @@ pub(super) fn totals(board: &Board) -> impl Iterator<Item = OutOfRange> {
         .filter_map(|(range, count)| range.check(count).err())
 }
 
-/// Holes of the pattern, and those that are added by hand to one sector or to all.
+/// Holes of the pattern, and those added by hand to one sector or to all.
 fn holes(board: &Board) -> f64 {
     let players = f64::from(board.players);
     let each = [board.spaces, board.home, board.start].map(f64::from);
@@ -53,7 +53,7 @@ mod tests {
     use super::*;
     use crate::{Bore, Edit, FileError, HoleId, Role, StockFlaw, layout, read_board, write_board};
 
-    /// A board with so many holes added to every sector.
+    /// A board with this many holes added to every sector.
     fn with_added(count: u32) -> Board {
         let bore = Bore {
             diameter: 1.0,
@@ -77,7 +77,7 @@ mod tests {
     }
 
     #[test]
-    fn holes_that_are_mirrored_into_every_sector_count_in_all() {
+    fn mirrored_holes_count_once_per_sector() {
         let few = with_added(392);
         assert_eq!(layout(&few).unwrap().holes.len(), 24 * (24 + 392) + 1);
         let many = with_added(393);
@@ -88,7 +88,7 @@ mod tests {
     }
 
     #[test]
-    fn coats_of_all_layers_count() {
+    fn the_coats_of_all_layers_are_added_up() {
         let layer = crate::Coat {
             coats: 20,
             ..crate::Coat::default()
@@ -107,7 +107,7 @@ mod tests {
     }
 
     #[test]
-    fn corners_of_all_flaws_count_with_those_of_the_outline() {
+    fn the_corners_of_the_outline_and_all_flaws_are_added_up() {
         let mut board = Board::default();
         let corners = vec![[0.0, 0.0]; 2_000];
         board.stock.outline = StockOutline::Corners {

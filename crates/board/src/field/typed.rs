@@ -1,4 +1,4 @@
-//! Fields as makers type and read them.
+//! Field values as makers type and read them.
 
 use super::{Field, Kind, Value, Written};
 use crate::{
@@ -8,47 +8,47 @@ use crate::{
 /// The reason why a text is not a value of a field: it names what was typed and what would work.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TypedError {
-    /// No number of the kind.
+    /// Not a number of the expected kind.
     #[error(transparent)]
     Quantity(#[from] QuantityError),
-    /// A number out of range, and the unit to show it in.
+    /// A number out of range, and the units to show it in.
     #[error("{}", .1.say(.0))]
     Range(OutOfRange, Units),
-    /// None of the words that are known.
+    /// None of the known words.
     #[error("\"{typed}\" is not one of {words}")]
     Word {
         /// The text typed.
         typed: String,
-        /// The words that would work, parted by commas.
+        /// The accepted words, separated by commas.
         words: String,
     },
-    /// No name of a hole.
+    /// Not a hole name.
     #[error(transparent)]
     Hole(#[from] NameError),
-    /// No color.
+    /// Not a color.
     #[error(transparent)]
     Color(#[from] RgbError),
-    /// No day, time of day or days off.
+    /// Not a day, a time of day or days off.
     #[error(transparent)]
     When(#[from] WhenError),
-    /// A corner that has one coordinate alone.
+    /// A corner with only one coordinate.
     #[error("the last corner has no y; each corner is x; y")]
     HalfCorner,
 }
 
-/// The words typed for a number that is left to the program, and for one that is left open.
+/// The words to type for an automatic number, and for an omitted one.
 const AUTO: &str = "auto";
 const NONE: &str = "none";
 /// The words for any color.
 const COLORS: &str = "#rrggbb or a name, as in sky blue";
-/// The word typed for an optional part, and for a number that begins with one of its own.
+/// The word to type for an optional part, and for a number that has an initial value.
 const DEFAULT: &str = "default";
 
 impl Field {
-    /// The value that a text says for a field of a board, in range.
+    /// The value that a text gives for a field of a board, in range.
     ///
     /// # Errors
-    /// [`TypedError`] where it says none.
+    /// [`TypedError`] if it gives none.
     ///
     /// ```
     /// use board::{Board, Value, field};
@@ -106,7 +106,7 @@ impl Field {
         Ok(value)
     }
 
-    /// A value as screens and commands show it: it reads back as it is, but for what is rounded and for words of lists.
+    /// A value as screens and commands show it: it reads back unchanged, except for rounded numbers and the words of lists.
     ///
     /// ```
     /// use board::{Units, Value, field};
@@ -143,7 +143,7 @@ impl Field {
         }
     }
 
-    /// The values it may have, in the words of a command.
+    /// The allowed values, worded for a command's message.
     ///
     /// ```
     /// use board::{Board, field};
@@ -197,7 +197,7 @@ impl Field {
         }
     }
 
-    /// The choice that is meant by the word of the file or by that of the screen.
+    /// The choice identified by the file's word or by the screen's.
     fn chosen(
         &self,
         word: &str,
@@ -225,13 +225,13 @@ impl Field {
     }
 }
 
-/// Numbers parted by semicolons or line ends, by commas with a space behind them, and those of things by spaces too: so many for
-/// each entry, each in range, and not too many entries.
+/// Numbers separated by semicolons, line ends, or commas followed by a space; counts also by spaces. Requires the given number
+/// per entry, each in range, and not too many entries.
 ///
-/// A comma between two digits is that of a decimal number, but for a list with fractions, which has no such numbers.
+/// A comma between two digits is a decimal comma, except in a list with fractions, which has no decimals.
 ///
 /// # Errors
-/// [`TypedError`] of the first that is not.
+/// [`TypedError`] for the first number that violates this.
 ///
 /// ```
 /// use board::{Quantity, Units, read_numbers};

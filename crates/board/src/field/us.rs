@@ -1,11 +1,11 @@
-//! US defaults: a board in inches, and every part of one, begins with sizes that are round in inches. The rows of the table say
-//! them, beside which the `Default` of each part is the metric one.
+//! US defaults: a board in inches, and every part of one, starts with values that are round in inches. They are in the rows of
+//! the table; the metric ones are in the `Default` of each part.
 
 use super::{CENTER, Field, Kind, Value, all_fields, fields_of};
 use crate::{Board, Units};
 
 impl Board {
-    /// The board that every new one begins as, in a unit.
+    /// A new board with the defaults for a unit.
     ///
     /// ```
     /// use board::{Board, Paper, Units};
@@ -29,7 +29,7 @@ impl Board {
                 field.set(&mut board, entry, &value);
             }
         }
-        // The center follows the pin and the bores.
+        // The center depends on the pin and the bores.
         if let Some(kind) = CENTER.value(&board, 0) {
             CENTER.set(&mut board, 0, &Value::Choice(0));
             CENTER.set(&mut board, 0, &kind);
@@ -37,8 +37,8 @@ impl Board {
         board
     }
 
-    /// The board in another unit, with what still has a default of the one unit given that of the other: paper, margins, limits,
-    /// allowances. Pattern, bores, pin, pieces and the finished board stay as they are.
+    /// The board in another unit, with every value that is still the default for the old unit replaced by the default for the
+    /// new one: paper, margins, limits, allowances. Pattern, bores, pin, pieces and the finished board stay as they are.
     ///
     /// ```
     /// use board::{Board, Paper, Units};
@@ -80,7 +80,7 @@ impl Board {
 }
 
 impl Field {
-    /// The value that it begins with on a board in inches, where that is another than on one in millimeters.
+    /// The initial value on a board in inches, if it differs from that on a board in millimeters.
     ///
     /// ```
     /// use board::{Value, field};
@@ -98,7 +98,7 @@ impl Field {
         self.read(self.us, &inches, 0).ok()
     }
 
-    /// The number that an optional field starts with once it is switched on, on a board in this unit.
+    /// The initial number of an optional field when it is switched on, on a board in this unit.
     ///
     /// ```
     /// use board::{Units, field};
@@ -113,8 +113,9 @@ impl Field {
         }
     }
 
-    /// Gives what came onto a board in inches its US defaults. A kind may begin as the board has it, as a footing as wide as the
-    /// one before: of the numbers that a choice brings, only those at their metric defaults are replaced.
+    /// Gives fields that were added to a board in inches their US defaults. The initial values of a kind may depend on the
+    /// board, such as a footing as wide as the previous one: of the numbers added by a choice, only those at their metric
+    /// defaults are replaced.
     pub(super) fn bring_in_inches(&self, before: &Board, board: &mut Board) {
         let came: Vec<_> = fields_of(board)
             .filter(|(field, entry, value)| {
@@ -131,13 +132,13 @@ impl Field {
         }
     }
 
-    /// The value that it begins with on a board in millimeters.
+    /// The initial value on a board in millimeters.
     fn metric_default(&self) -> Option<Value> {
         self.value(&self.brought(&Board::default())?, 0)
     }
 }
 
-/// The fields that the maker's shop has, in the order of the document.
+/// The fields that belong to the maker's shop, in the order of the document.
 ///
 /// ```
 /// use board::field;
@@ -155,14 +156,14 @@ mod tests {
     use crate::field::made::full_boards;
     use testkit::assert_near;
 
-    /// The board in inches with every part, entry and kind that there is, as each begins.
+    /// Boards in inches that together have every part, entry and kind with its initial values.
     fn begun_whole() -> Vec<Board> {
         let brought = all_fields().filter_map(|field| field.brought(&Board::begun(Units::INCH)));
         brought.collect()
     }
 
     #[test]
-    fn every_us_default_can_be_read_and_is_another_than_the_metric_one() {
+    fn every_us_default_can_be_read_and_differs_from_the_metric_one() {
         for field in all_fields().filter(|field| !field.us.is_empty()) {
             let us = field.us_default();
             assert!(us.is_some(), "{}: {}", field.path, field.us);
@@ -171,7 +172,7 @@ mod tests {
     }
 
     #[test]
-    fn every_length_of_a_board_in_inches_begins_round_in_inches() {
+    fn every_length_of_a_new_board_in_inches_is_round_in_inches() {
         for board in begun_whole() {
             for (field, entry, value) in fields_of(&board) {
                 let numbers = match value {
@@ -192,7 +193,7 @@ mod tests {
     }
 
     #[test]
-    fn a_number_that_is_wanted_begins_round_in_inches() {
+    fn an_optional_number_starts_round_in_inches() {
         for field in all_fields() {
             if let Kind::Ticked(range, _) = field.kind {
                 let begun = field.begun(Units::INCH);
@@ -204,7 +205,7 @@ mod tests {
     }
 
     #[test]
-    fn a_kind_that_begins_as_the_board_has_it_keeps_that() {
+    fn a_kind_whose_initial_values_depend_on_the_board_keeps_them() {
         let mut board = Board::begun(Units::INCH);
         board.bores.track.diameter = 12.0;
         CENTER.set(&mut board, 0, &Value::Choice(0));
@@ -213,7 +214,7 @@ mod tests {
     }
 
     #[test]
-    fn a_metric_board_is_not_touched() {
+    fn a_metric_board_is_left_unchanged() {
         for mut board in full_boards() {
             board.units = Units::Mm;
             board.router = None;

@@ -1,28 +1,29 @@
-//! Fields that are written with figures and signs of their own: days, times of day, days off, time zones.
+//! Fields with a notation of their own: days, times of day, days off, time zones.
 
 use crate::when::{Clock, Day, DaysOff, WhenError, zone_name};
 use crate::{Range, Units};
 
-/// The form of the text.
+/// The notation of a text.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Written {
     /// A day.
     Day,
-    /// A day, or none; the words say what holds without one.
+    /// A day, or none; the words say what applies without one.
     MaybeDay(&'static str),
     /// A time of day.
     Clock,
     /// A time zone by its name in the IANA database, or none.
     Zone,
-    /// Days off, parted by semicolons; the range is of their number.
+    /// Days off, separated by semicolons; the range applies to their number.
     DaysOff(Range),
 }
 
 impl Written {
-    /// The text in the file for a typed one.
+    /// The file's text for a typed one.
     ///
     /// # Errors
-    /// [`WhenError`] where it is not of the form.
+    ///
+    /// [`WhenError`] if it is not in this notation.
     pub(crate) fn read(self, text: &str) -> Result<String, WhenError> {
         Ok(match self {
             Self::Day | Self::MaybeDay(_) => text.parse::<Day>()?.to_string(),
@@ -32,7 +33,7 @@ impl Written {
         })
     }
 
-    /// A text of the file as a maker reads it.
+    /// A text from the file as a maker reads it.
     pub(super) fn shown(self, text: &str, units: Units) -> String {
         let shown = match self {
             Self::Day | Self::MaybeDay(_) => text.parse().map(|day: Day| day.shown(units)).ok(),
@@ -46,7 +47,7 @@ impl Written {
         shown.unwrap_or_else(|| text.to_owned())
     }
 
-    /// An example of this form, shown in an empty field and in the help of commands.
+    /// An example of this notation, shown in an empty field and in the help of commands.
     ///
     /// ```
     /// use board::{Units, Written};
@@ -62,7 +63,7 @@ impl Written {
         }
     }
 
-    /// The number that a text stands for, with its range.
+    /// The number that a text represents, with its range.
     pub(super) fn counted(self, text: &str) -> Option<(Range, f64)> {
         match self {
             Self::DaysOff(count) => Some((count, parts(text).count() as f64)),
@@ -71,13 +72,13 @@ impl Written {
     }
 }
 
-/// The parts of a list, parted by semicolons or lines.
+/// The parts of a list, separated by semicolons or line ends.
 fn parts(text: &str) -> impl Iterator<Item = &str> {
     let all = text.split([';', '\n']).map(str::trim);
     all.filter(|part| !part.is_empty())
 }
 
-/// Days off as they stand in a list.
+/// The days off in a list.
 pub(super) fn days_off(text: &str) -> Result<Vec<DaysOff>, WhenError> {
     parts(text).map(str::parse).collect()
 }

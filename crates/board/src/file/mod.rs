@@ -1,7 +1,7 @@
 //! The document as a file: JSON with a format number.
 //!
-//! The layout of each format number is frozen once released; a file of an older number is read with the
-//! structures of its time and brought up to date. A file of a newer number is refused and left alone.
+//! The layout of each format number is frozen once released; a file with an older number is read with the structures of its
+//! time and brought up to date. A file with a newer number is refused and left unchanged.
 
 mod old;
 #[cfg(test)]
@@ -22,10 +22,10 @@ pub const FORMAT: u32 = 1;
 /// The largest file that is read, in bytes; a board takes a few thousand.
 pub const LARGEST_FILE: usize = 16 * 1024 * 1024;
 
-/// Why a file is not read as a board.
+/// The reasons why a file cannot be read as a board.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum FileError {
-    /// Larger than any board.
+    /// Too large for a board.
     #[error(
         "the file has {bytes} bytes, over the {LARGEST_FILE} a board file may have; it is no board file"
     )]
@@ -33,13 +33,13 @@ pub enum FileError {
         /// Its size.
         bytes: usize,
     },
-    /// Nothing in it.
+    /// Empty.
     #[error("the file is empty; it is no board file")]
     Empty,
     /// Not text.
     #[error("the file is no text: byte {at} is not UTF-8; it is no board file")]
     NotText {
-        /// Number of bytes that are text before that.
+        /// Number of bytes of valid text before that.
         at: usize,
     },
     /// Ends in the middle.
@@ -57,10 +57,10 @@ pub enum FileError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// The reader's expectation.
+        /// What the JSON reader expected.
         reason: String,
     },
-    /// JSON, but of no board.
+    /// JSON, but not a board.
     #[error("the file is JSON but no board file: it has no whole \"format\" number of 1 or more")]
     NoFormat,
     /// Written by a newer program.
@@ -80,7 +80,7 @@ pub enum FileError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// The fault.
+        /// What is wrong with it.
         reason: String,
     },
     /// Numbers outside their ranges.
@@ -88,7 +88,7 @@ pub enum FileError {
     OutOfRange(Vec<OutOfRange>),
 }
 
-/// All numbers out of their range, so that a maker need not load the file once for each.
+/// All numbers out of range, so that a maker need not load the file once for each.
 fn listed(faults: &[OutOfRange]) -> String {
     let shown: Vec<String> = faults.iter().take(5).map(ToString::to_string).collect();
     let more = faults.len() - shown.len();
@@ -100,7 +100,7 @@ fn listed(faults: &[OutOfRange]) -> String {
     shown.join("; ") + &rest
 }
 
-/// The text of a board's file, ending in a line break; the same board gives the same text.
+/// The text of a board's file, ending in a line break; equal boards give equal text.
 ///
 /// ```
 /// use board::{Board, read_board, write_board};
@@ -109,7 +109,7 @@ fn listed(faults: &[OutOfRange]) -> String {
 /// assert_eq!(read_board(text.as_bytes()).unwrap(), board);
 /// ```
 pub fn write_board(board: &Board) -> String {
-    // Nothing in a board can fail to be JSON: its keys are text, and serde_json writes any number.
+    // Serializing a board cannot fail: its keys are text, and serde_json writes any number.
     let mut text = serde_json::to_string_pretty(&Written::of(board)).unwrap_or_default();
     text.push('\n');
     text
@@ -118,7 +118,7 @@ pub fn write_board(board: &Board) -> String {
 /// Reads a board from the bytes of its file.
 ///
 /// # Errors
-/// [`FileError`] with the fault and its place.
+/// [`FileError`] with what is wrong and where.
 ///
 /// ```
 /// use board::{Board, read_board, write_board};
@@ -129,19 +129,19 @@ pub fn read_board(bytes: &[u8]) -> Result<Board, FileError> {
     open_board(bytes).map(|opened| opened.board)
 }
 
-/// A board from a file, with remarks on how it was read.
+/// A board read from a file, with remarks on how it was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Opened {
     /// The board.
     pub board: Board,
-    /// A sentence for each thing that an older file said in two ways.
+    /// A sentence for each thing that an older file said twice.
     pub remarks: Vec<String>,
 }
 
 /// Reads a board from the bytes of its file, with remarks if the file is an older one.
 ///
 /// # Errors
-/// As [`read_board`].
+/// The errors of [`read_board`].
 ///
 /// ```
 /// use board::{Board, open_board, write_board};
@@ -163,7 +163,7 @@ pub fn open_board(bytes: &[u8]) -> Result<Opened, FileError> {
 }
 
 #[derive(Serialize)]
-/// A board as it stands in a file, after the name and number of the format.
+/// A board as written to a file, after the name and number of the format.
 struct Written<'a> {
     format: u32,
     board: &'a Board,
@@ -181,7 +181,7 @@ impl<'a> Written<'a> {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-/// The members of a file of format 1.
+/// The members of a format 1 file.
 struct Format1 {
     #[serde(rename = "format")]
     _format: u32,
@@ -204,7 +204,7 @@ fn text_of(bytes: &[u8]) -> Result<&str, FileError> {
     }
 }
 
-/// The format number, read before anything else is expected of the file.
+/// The format number, read before anything else in the file is checked.
 fn format_of(text: &str) -> Result<u64, FileError> {
     let value: serde_json::Value = serde_json::from_str(text).map_err(|error| not_json(&error))?;
     value
@@ -213,7 +213,7 @@ fn format_of(text: &str) -> Result<u64, FileError> {
         .ok_or(FileError::NoFormat)
 }
 
-/// Why a text is no JSON, by line and column.
+/// The reason why a text is not JSON, with line and column.
 fn not_json(error: &serde_json::Error) -> FileError {
     let (line, column) = (error.line(), error.column());
     if error.is_eof() {
@@ -226,11 +226,11 @@ fn not_json(error: &serde_json::Error) -> FileError {
     }
 }
 
-/// Most characters of a path and of a reason in a message: a broken file may have names of any length.
+/// The most characters of a path and of a reason in a message: a broken file may have names of any length.
 const MOST_OF_PATH: usize = 80;
 const MOST_OF_REASON: usize = 300;
 
-/// The beginning of a text, with a sign that more follows.
+/// The beginning of a text, with a mark if it was cut.
 fn shortened(text: &str, most: usize) -> String {
     match text.char_indices().nth(most) {
         Some((end, _)) => format!("{}…", &text[..end]),
@@ -238,7 +238,7 @@ fn shortened(text: &str, most: usize) -> String {
     }
 }
 
-/// The error's message in a maker's words, without its place, which is a field of its own.
+/// The error's message in a maker's words, without its position, which has its own fields.
 fn reason(error: &serde_json::Error) -> String {
     let message = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());
@@ -249,7 +249,7 @@ fn reason(error: &serde_json::Error) -> String {
     }
     for theirs in ["expected struct ", "expected internally tagged enum "] {
         if let Some((found, _)) = plain.split_once(theirs) {
-            // A list of the wrong length was taken for the members of the object in their order.
+            // A list of the wrong length was read as an object's members in order.
             let found = if found.starts_with("invalid length") {
                 "wrong kind: list, "
             } else {
@@ -261,7 +261,7 @@ fn reason(error: &serde_json::Error) -> String {
     plain
 }
 
-/// The JSON reader's words, in a programmer's language, and plain ones for them.
+/// The JSON reader's technical words, and their plain equivalents.
 const PLAIN_WORDS: [(&str, &str); 11] = [
     ("invalid type: floating point", "wrong kind: number"),
     ("invalid type: integer", "wrong kind: number"),
@@ -276,7 +276,7 @@ const PLAIN_WORDS: [(&str, &str); 11] = [
     ("expected a sequence", "expected a list"),
 ];
 
-/// Reads the board of a file of format 1, and holds it to its ranges.
+/// Reads the board in a format 1 file and checks its ranges.
 fn read_format_1(text: &str) -> Result<Board, FileError> {
     let mut reader = serde_json::Deserializer::from_str(text);
     let file: Format1 = serde_path_to_error::deserialize(&mut reader).map_err(wrong_field)?;
@@ -289,7 +289,7 @@ fn read_format_1(text: &str) -> Result<Board, FileError> {
     }
 }
 
-/// Refuses a text whose members or kinds of JSON differ from what the program would write for the board read from it.
+/// Refuses a text whose members or JSON types differ from what the program would write for the board read from it.
 fn has_the_shape_of(board: &Board, text: &str) -> Result<(), FileError> {
     let written = serde_json::to_value(Written::of(board)).unwrap_or_default();
     let mut reader = serde_json::Deserializer::from_str(text);
@@ -299,7 +299,7 @@ fn has_the_shape_of(board: &Board, text: &str) -> Result<(), FileError> {
     read.map_err(|error| wrong_field(serde_path_to_error::Error::new(track.path(), error)))
 }
 
-/// Which member is wrong, by its path in the file, and where it stands.
+/// The wrong member, by its path in the file, with its position.
 fn wrong_field(error: serde_path_to_error::Error<serde_json::Error>) -> FileError {
     let field = match error.path().to_string().as_str() {
         "." => "the outermost object".into(),
@@ -307,7 +307,7 @@ fn wrong_field(error: serde_path_to_error::Error<serde_json::Error>) -> FileErro
     };
     let inner = error.into_inner();
     let reason = match reason(&inner) {
-        // The text is JSON by now, so that only one of a few words can have been expected.
+        // The text is known to be JSON here, so only one of a few words can have been expected.
         bare if bare == "expected value" => "wrong kind, expected text".into(),
         said => said,
     };

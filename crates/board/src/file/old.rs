@@ -1,7 +1,7 @@
-//! Members and names of older files: their values move to where they are kept now.
+//! Members and names from older files: their values move to where they are now.
 //!
-//! The filling had a number of boards of its own, beside that of the order. The order has the only one now, and a board that is filled
-//! with others needs a place to lie while the resin cures, as the calendar has it too.
+//! The filling used to have its own number of boards, besides that of the order. Now only the order has one, and a board that
+//! is filled together with others needs a place to lie while the resin cures, which the calendar requires too.
 
 use std::borrow::Cow;
 
@@ -9,15 +9,15 @@ use serde_json::Value;
 
 use crate::Schedule;
 
-/// Where the number of boards to fill stood in a file.
+/// The name of the member with the number of boards to fill.
 const FILLED: &str = "boards";
-/// The most that it could be.
+/// The largest number it could be.
 const MOST: u64 = 50;
 
-/// The beginnings of names that articles had before, and the names they have now.
+/// Old prefixes of article names, and their replacements.
 const RENAMED: [(&str, &str); 1] = [("flat-bit-", "straight-bit-")];
 
-/// The name that an article has now.
+/// The current name of an article.
 ///
 /// ```
 /// assert_eq!(board::article_now("flat-bit-6.35"), "straight-bit-6.35");
@@ -31,9 +31,9 @@ pub fn article_now(name: &str) -> Cow<'_, str> {
     renamed.map_or(Cow::Borrowed(name), Cow::Owned)
 }
 
-/// The text of a file brought up to date, with remarks on what was moved; most texts stay as they are.
+/// The text of a file brought up to date, with remarks on what was moved; most texts are unchanged.
 ///
-/// A value that is no number of boards is left where it is, so that the reader names it.
+/// A value that is not a number of boards is left in place, so that the reader reports it.
 pub fn brought_up_to_date(text: &str) -> (Cow<'_, str>, Vec<String>) {
     let mut remarks = Vec::new();
     let changed = serde_json::from_str(text).ok().and_then(|mut file| {
@@ -45,7 +45,8 @@ pub fn brought_up_to_date(text: &str) -> (Cow<'_, str>, Vec<String>) {
     (written.map_or(Cow::Borrowed(text), Cow::Owned), remarks)
 }
 
-/// Takes the number of boards to fill as the least that are ordered and have room to dry; none where a file has no such number.
+/// Uses the number of boards to fill as the minimum number of boards ordered and of drying places; `None` if the file has no
+/// such number.
 fn filled_as_ordered(file: &mut Value, remarks: &mut Vec<String>) -> Option<()> {
     let filling = file.pointer_mut("/board/filling")?.as_object_mut()?;
     let boards = filling.get(FILLED)?.as_u64()?;
@@ -79,13 +80,13 @@ fn filled_as_ordered(file: &mut Value, remarks: &mut Vec<String>) -> Option<()> 
     Some(())
 }
 
-/// A number with its verb: 1 is, 2 are.
+/// A number with its verb: “1 is”, “2 are”.
 fn several_are(count: u64) -> String {
     format!("{count} {}", if count == 1 { "is" } else { "are" })
 }
 
-/// Gives prices of articles with an older name the name of now; none where there are none. Where both names have a
-/// price, that of the newer one stays.
+/// Renames the articles of prices to their current names; `None` if there are no prices. If both names have a price, the one
+/// under the newer name is kept.
 fn renamed(file: &mut Value) -> Option<()> {
     let articles = file.pointer_mut("/board/price/articles")?.as_array_mut()?;
     let mut found = None;
@@ -122,7 +123,7 @@ mod tests {
 
     use crate::{ArticlePrice, Board, Filling, open_board, read_board, write_board};
 
-    /// The file of a board with resin, with some boards to fill as files had them, and some ordered.
+    /// The file of a board with resin, with a number of boards to fill as old files had it, and optionally a number ordered.
     fn old(filled: &Value, ordered: Option<u32>) -> String {
         let mut board = Board {
             filling: Some(Filling::default()),
@@ -138,7 +139,7 @@ mod tests {
     }
 
     #[test]
-    fn boards_to_fill_are_boards_ordered() {
+    fn the_number_of_boards_to_fill_becomes_the_number_ordered() {
         for (filled, ordered, boards, drying) in [
             (1, None, 1, 4),
             (3, None, 3, 4),
@@ -155,7 +156,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_number_of_boards_is_named() {
+    fn an_invalid_number_of_boards_is_reported() {
         for wrong in [json!(0), json!(51), json!("two"), json!(null)] {
             let error = read_board(old(&wrong, Some(2)).as_bytes()).unwrap_err();
             assert!(error.to_string().contains("boards"), "{error}");
@@ -163,7 +164,7 @@ mod tests {
     }
 
     #[test]
-    fn the_number_that_is_taken_is_told_where_a_file_had_two() {
+    fn a_remark_says_which_number_is_used_if_a_file_had_two() {
         let told = |filled, ordered| {
             let opened = open_board(old(&json!(filled), ordered).as_bytes()).unwrap();
             opened.remarks
@@ -174,7 +175,7 @@ mod tests {
     }
 
     #[test]
-    fn a_price_of_an_article_with_an_older_name_is_kept() {
+    fn the_price_of_an_article_with_an_old_name_is_kept() {
         let mut board = Board::default();
         let priced = |article: &str, price| ArticlePrice {
             article: article.into(),

@@ -1,10 +1,10 @@
-//! The rich boards of the whole program's tests.
+//! The rich boards used by the whole program's tests.
 
 use serde_json::Value;
 
 use crate::{Board, read_board};
 
-/// The rich boards of the whole program's tests: every member of the document is in some.
+/// The rich boards used by the whole program's tests: together they have every member of the document.
 pub fn rich_boards() -> Vec<Board> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/fixtures/rich");
     let mut paths: Vec<_> = std::fs::read_dir(folder)

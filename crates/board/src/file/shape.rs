@@ -1,14 +1,14 @@
 //! The shape of a file, compared with what the program would write for the board read from it.
 //!
-//! Readers made by derive take more than writers write: a list for an object, `{"mm": null}` for `"mm"`, and beside the `kind` of
-//! a variant without members any member at all. A value typed there would be lost without a word.
+//! Derived readers accept more than writers write: a list for an object, `{"mm": null}` for `"mm"`, and any additional members
+//! beside the `kind` of a variant without members. A value typed there would be silently lost.
 
 use core::fmt;
 
 use serde::de::{Deserialize, DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value};
 
-/// Reads a value again beside the one the program would write, and refuses another kind of JSON.
+/// Reads a value again, comparing it with the one the program would write, and refuses a different JSON type.
 pub struct Beside<'a>(pub &'a Value);
 
 impl<'de> DeserializeSeed<'de> for Beside<'_> {
@@ -76,8 +76,8 @@ mod tests {
     use super::super::tests::edited;
     use crate::{Board, FileError, read_board, write_board};
 
-    /// The text with the object that begins at the end of a line as a list of its members' values, which readers made by
-    /// derive take for the object.
+    /// The text with the object that starts at the end of a line replaced by a list of its members' values, which derived
+    /// readers accept for the object.
     fn listed(text: &str, line: usize) -> String {
         let indent = |line: &str| line.len() - line.trim_start().len();
         let lines: Vec<&str> = text.lines().collect();
@@ -98,7 +98,7 @@ mod tests {
     }
 
     #[test]
-    fn a_list_in_place_of_any_object_is_refused_where_it_stands() {
+    fn a_list_in_place_of_any_object_is_refused_with_its_position() {
         for text in rich_boards().iter().map(write_board) {
             let objects = text.lines().enumerate().skip(2);
             let objects = objects.filter(|(_, line)| line.ends_with('{'));
@@ -124,9 +124,9 @@ mod tests {
         }
     }
 
-    /// The first members alone, where the others have defaults, or none of them.
+    /// Only the first members, where the others have defaults, or none at all.
     #[test]
-    fn a_short_list_is_no_object_either() {
+    fn a_short_list_is_refused_as_an_object_too() {
         for (place, list) in [
             ("jig", "[1]"),
             ("jig", "[]"),
@@ -143,7 +143,7 @@ mod tests {
         }
     }
 
-    /// Other shapes that derived readers would take, by what they replace: a word as an object, and unknown members; each
+    /// Other shapes that derived readers would accept, with what they replace: a word for an object, and unknown members; each
     /// with the field and the reason.
     const OTHERWISE: [(&str, &str, &str); 9] = [
         (
@@ -194,7 +194,7 @@ mod tests {
     ];
 
     #[test]
-    fn what_the_program_would_not_write_is_refused() {
+    fn shapes_the_program_would_not_write_are_refused() {
         for (replaced, by, told) in OTHERWISE {
             let error = edited(replaced, by).unwrap_err().to_string();
             let told = format!(", in board.{told}");

@@ -1,4 +1,4 @@
-//! The file holds exactly what the program writes, and reads back.
+//! The file contains exactly what the program writes, and reads back unchanged.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -31,7 +31,7 @@ fn a_name_of_any_length_gives_a_short_error() {
 }
 
 #[test]
-fn a_byte_order_mark_does_no_harm() {
+fn a_byte_order_mark_is_ignored() {
     let text = format!("\u{feff}{}", write_board(&Board::default()));
     assert_eq!(read_board(text.as_bytes()), Ok(Board::default()));
 }
@@ -47,7 +47,7 @@ fn a_newer_file_is_refused_as_newer() {
         edited("\"format\": 1", "\"format\": 7"),
         Err(FileError::Newer { found: 7 })
     );
-    // Also where a newer format has fields that this program does not know.
+    // Even if a newer format has fields that this program does not know.
     assert_eq!(
         read_board(b"{\"format\": 2, \"boards\": []}"),
         Err(FileError::Newer { found: 2 })
@@ -55,7 +55,7 @@ fn a_newer_file_is_refused_as_newer() {
 }
 
 #[test]
-fn a_file_without_a_sound_format_is_no_board_file() {
+fn a_file_without_a_valid_format_is_refused() {
     for text in [
         "{}",
         "[]",
@@ -76,7 +76,7 @@ fn a_file_without_a_sound_format_is_no_board_file() {
 }
 
 #[test]
-fn every_beginning_of_a_file_ends_too_early() {
+fn a_file_cut_off_anywhere_is_reported_as_truncated() {
     let text = write_board(&Board::default());
     for end in (1..text.trim_end().len()).step_by(7) {
         assert!(
@@ -90,7 +90,7 @@ fn every_beginning_of_a_file_ends_too_early() {
 }
 
 #[test]
-fn a_wrong_field_is_named_with_its_place() {
+fn a_wrong_field_is_reported_with_its_position() {
     let Err(FileError::Field {
         field,
         line,
@@ -116,7 +116,7 @@ fn a_wrong_field_is_named_with_its_place() {
 }
 
 #[test]
-fn what_is_wrong_is_said_in_a_makers_words() {
+fn errors_are_worded_for_makers() {
     for (players, said) in [
         ("-3", "whole number of 0 or more"),
         ("6.5", "wrong kind: number `6.5`"),
@@ -145,7 +145,7 @@ fn what_is_wrong_is_said_in_a_makers_words() {
 }
 
 #[test]
-fn numbers_out_of_range_are_all_named() {
+fn all_numbers_out_of_range_are_reported() {
     let text = write_board(&Board::default())
         .replace("\"pitch_mm\": 19.0", "\"pitch_mm\": -19.0")
         .replace("\"thickness_mm\": 20.0", "\"thickness_mm\": 2000.0");
@@ -160,7 +160,7 @@ fn numbers_out_of_range_are_all_named() {
 }
 
 #[test]
-fn a_file_without_work_at_the_bench_has_none_planned() {
+fn a_file_without_a_recess_has_none_planned() {
     let text = write_board(&Board::default())
         .replace("\"recess\": null,", "")
         .replace("\"filling\": null,", "")
@@ -170,7 +170,7 @@ fn a_file_without_work_at_the_bench_has_none_planned() {
 }
 
 #[test]
-fn rubbish_is_refused_without_harm() {
+fn garbage_is_refused_without_a_panic() {
     assert!(matches!(
         read_board(&[0x7b, 0xff, 0xfe]),
         Err(FileError::NotText { at: 1 })
@@ -185,7 +185,7 @@ fn rubbish_is_refused_without_harm() {
     ));
 }
 
-/// The values of each member of a board: its words as they are, numbers and lists too, bores under one name.
+/// The values of each member of a board: its words unchanged, numbers and lists too, bores under one name.
 fn members(name: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<String>>) {
     match value {
         Value::Object(members) => {
@@ -219,7 +219,7 @@ fn members_of(boards: &[Board]) -> BTreeMap<String, BTreeSet<String>> {
     found
 }
 
-/// Words that the program knows, by the members where they stand: all but the maker's own.
+/// Words known to the program, with the members they are in, leaving out the maker's own texts.
 fn words(members: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<(&str, &str)> {
     let own = |name: &str| {
         let holes = [".hole", ".from", ".to"];
@@ -245,7 +245,7 @@ fn words(members: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<(&str, &str)>
 }
 
 #[test]
-fn any_board_reaches_every_member_of_the_document_and_so_do_the_rich_ones() {
+fn random_boards_and_the_rich_boards_cover_every_member_of_the_document() {
     let mut runner = TestRunner::deterministic();
     let strategy = boards();
     let any = std::iter::repeat_with(|| strategy.new_tree(&mut runner).unwrap().current());
@@ -253,7 +253,7 @@ fn any_board_reaches_every_member_of_the_document_and_so_do_the_rich_ones() {
     let rich = members_of(&rich_boards());
     assert!(any.len() > 200, "{any:?}");
     assert!(words(&any).is_superset(&words(&rich)));
-    // Every bit of a rich board has its feed, so that the program can be written.
+    // Every bit of a rich board has a feed, so that the program can be written.
     let missing: Vec<_> = words(&any).difference(&words(&rich)).copied().collect();
     assert_eq!(missing, [("board.machine.bits[].feed_mm_min", "null")]);
     assert!(any.keys().eq(rich.keys()));
@@ -271,7 +271,7 @@ fn any_board_reaches_every_member_of_the_document_and_so_do_the_rich_ones() {
 
 proptest! {
     #[test]
-    fn what_is_written_reads_back_to_the_last_digit(board in boards()) {
+    fn a_written_board_reads_back_to_the_last_digit(board in boards()) {
         prop_assert_eq!(read_board(write_board(&board).as_bytes()), Ok(board));
     }
 }

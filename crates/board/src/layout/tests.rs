@@ -1,4 +1,4 @@
-//! Where the holes of a board come to lie.
+//! The positions of a board's holes.
 
 use super::*;
 use geometry::{Pattern, point_at};
@@ -41,7 +41,7 @@ fn holes_come_in_table_order_with_padded_names() {
 }
 
 #[test]
-fn every_sector_is_the_first_one_turned() {
+fn every_sector_is_the_first_one_rotated() {
     for pattern in PATTERNS {
         let layout = layout(&Board {
             pattern,
@@ -102,7 +102,7 @@ fn edited(hole: &str, mirrored: bool, change: Change) -> Layout {
 }
 
 #[test]
-fn a_dropped_hole_is_gone_alone_or_with_its_mirror_images() {
+fn a_hole_is_dropped_alone_or_with_its_mirror_images() {
     assert_eq!(edited("T2-3", false, Change::Drop).holes.len(), 144);
     assert_eq!(edited("T2-03", true, Change::Drop).holes.len(), 139);
     assert_eq!(edited("C", true, Change::Drop).holes.len(), 144);
@@ -181,7 +181,7 @@ fn a_pivot_holds_no_piece() {
 }
 
 #[test]
-fn no_two_holes_have_one_name() {
+fn no_two_holes_share_a_name() {
     let bore = Board::default().bores.track;
     let added = |hole: &str, mirrored| Edit {
         hole: hole.parse().unwrap(),
@@ -212,7 +212,7 @@ fn no_two_holes_have_one_name() {
 }
 
 #[test]
-fn an_edit_without_a_hole_waits_and_is_told() {
+fn an_edit_without_a_hole_waits_and_is_reported() {
     let layout = edited("T9-1", false, Change::Drop);
     assert_eq!(layout.holes.len(), 145);
     assert_eq!(layout.idle_edits, ["T9-1".parse().unwrap()]);
@@ -229,7 +229,7 @@ fn without_a_center_hole_there_is_no_center_hole() {
 }
 
 #[test]
-fn numbers_that_cannot_be_built_are_refused_with_the_rule() {
+fn contradictory_numbers_are_refused_with_the_rule() {
     let odd = Board {
         pattern: Pattern::Arms { across: 3 },
         spaces: 13,

@@ -1,10 +1,10 @@
-//! Why a text is no number of its kind, in the words of the message beside the field.
+//! The reasons why a text is not a number of the expected kind, worded for the message beside the field.
 
 use core::fmt::{self, Display, Formatter};
 
 use super::Quantity;
 
-/// A text that cannot be read: the message names what was typed and what would work.
+/// A text that cannot be read: the message quotes what was typed and says what would work.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct QuantityError {
     pub(super) quantity: Quantity,
@@ -12,32 +12,32 @@ pub struct QuantityError {
     pub(super) fault: Fault,
 }
 
-/// The fault of a text.
+/// What is wrong with a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Fault {
     /// The text is empty.
     Empty,
-    /// Something that is no part of a number, from here on.
+    /// From here on, something that is not part of a number.
     Unreadable(String),
     /// A division by zero.
     ZeroDivisor,
-    /// Comma and point in one number, or a comma that may part thousands.
+    /// A comma and a point in one number, or a comma that may separate thousands.
     Comma,
-    /// Two slashes without parentheses.
+    /// Two slashes without parentheses to disambiguate them.
     Slashes,
-    /// A dash that may join feet and inches, or subtract.
+    /// A dash that may join feet and inches, or mean subtraction.
     Dash,
-    /// A sum of numbers with and without a unit.
+    /// A sum of numbers with and without units.
     OpenUnits,
-    /// Numbers without a unit that may be inches or not.
+    /// Numbers without a unit that may or may not be inches.
     InchOrNot,
-    /// A product of two numbers with a unit, or a division by one.
+    /// A product of two numbers with units, or a division by one.
     TwoUnits,
     /// A temperature with its unit inside a longer expression.
     Temperature,
 }
 
-/// The longest piece of a text that a message repeats.
+/// The longest part of a text that a message quotes.
 const QUOTED: usize = 40;
 
 /// The beginning of a text, for a message.
@@ -99,7 +99,7 @@ impl Display for QuantityError {
 
 impl core::error::Error for QuantityError {}
 
-/// The name of a number of the kind, with its article, and texts that can be read as one.
+/// What a number of the kind is called, with its article, and examples that can be read.
 const fn words(quantity: Quantity) -> (&'static str, &'static str) {
     match quantity {
         Quantity::Length => ("a length", "5/8, 12.5 mm or 2' 1/4\""),

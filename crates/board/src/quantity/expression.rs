@@ -13,27 +13,27 @@ use super::term::{Bare, Term};
 use super::{Quantity, QuantityError, unit};
 use crate::Units;
 
-/// The longest text that is read, in bytes; anything longer is something else.
+/// The longest text that is read, in bytes.
 const LONGEST: usize = 100;
-/// The most parentheses inside each other.
+/// The deepest nesting of parentheses.
 const DEEPEST: usize = 16;
-/// From here on, a fraction over one is a division: nobody writes so many inches as a fraction.
+/// From this numerator on, a number over another is a division: nobody writes that many inches as a fraction.
 const DIVISION: f64 = 10.0;
 
 impl Quantity {
-    /// Reads a number of this kind as a maker types it, in the unit of the document.
+    /// Reads a number of this kind as a maker types it, and returns it in the document's unit.
     ///
-    /// Numbers can be added, subtracted, multiplied and divided, in parentheses too. Fractions and whole numbers
-    /// with a fraction bind tightest: 2*3/8 is twice three eighths. A dash without spaces joins (2'-3", 1-3/8) where
-    /// it can, and one with spaces subtracts.
+    /// Numbers can be added, subtracted, multiplied and divided, also in parentheses. Fractions and whole numbers with a
+    /// fraction bind tightest: 2*3/8 is twice three eighths. A dash without spaces joins numbers where possible (2'-3", 1-3/8);
+    /// a dash with spaces subtracts.
     ///
-    /// A number without a unit is in the unit that is shown, except a fraction of a length, which is in inches in either system,
-    /// since nobody divides a millimeter into eighths; 560/2 is a division all the same. A unit belongs to its number, or to the
-    /// parentheses before it, and is not handed on: where a sum has a number in another unit than the one shown, each has to have
-    /// its unit. One factor of a product may have a unit, and a divisor has none. An ambiguous text is refused.
+    /// A number without a unit is in the displayed unit, except a fraction of a length, which is in inches in either system,
+    /// since nobody divides a millimeter into eighths; 560/2 is still a division. A unit applies only to its number, or to the
+    /// parentheses before it: if a sum has a number in a unit other than the displayed one, every number needs a unit. Only one
+    /// factor of a product may have a unit, and a divisor must not have one. An ambiguous text is refused.
     ///
     /// # Errors
-    /// [`QuantityError`] says what cannot be read, and what could.
+    /// [`QuantityError`] says what cannot be read, and what would work.
     ///
     /// ```
     /// use board::{Quantity, TimeUnit, Units};
@@ -50,7 +50,7 @@ impl Quantity {
         })
     }
 
-    /// The number that a text comes to, in the unit of the document.
+    /// The value of a text, in the document's unit.
     fn value_of(self, text: &str, units: Units) -> Result<f64, Fault> {
         let text = text.trim();
         if text.is_empty() {
@@ -79,7 +79,7 @@ impl Quantity {
         self.accepted(held).ok_or(Fault::Unreadable(String::new()))
     }
 
-    /// The value, if it is finite, and whole where things are counted.
+    /// The value, if it is finite and, for counts, whole.
     fn accepted(self, held: f64) -> Option<f64> {
         let whole = held.round();
         match self {
@@ -90,7 +90,7 @@ impl Quantity {
 }
 
 impl Reader<'_> {
-    /// Products, added and taken off.
+    /// Products, added and subtracted.
     fn sum(&mut self) -> Result<Term, Fault> {
         let mut sum = self.product(true)?;
         loop {
@@ -119,7 +119,7 @@ impl Reader<'_> {
                 return Ok(product);
             }
             let (factor, stroke) = self.factor(true)?;
-            // 5/8/2 and 10/(5/8) without the parentheses.
+            // 5/8/2 and 10/(5/8) without the parentheses are ambiguous.
             if slash && (has_stroke || stroke) {
                 return Err(Fault::Slashes);
             }
@@ -133,7 +133,7 @@ impl Reader<'_> {
         }
     }
 
-    /// A number or parentheses; whether it ends in a fraction without a unit.
+    /// A number or parentheses; also returns whether it ends in a fraction without a unit.
     fn factor(&mut self, signed: bool) -> Result<(Term, bool), Fault> {
         self.skip();
         let is_negative = signed && (self.eat('-') || self.eat('−'));
@@ -152,7 +152,7 @@ impl Reader<'_> {
         Ok((group.times(sign), false))
     }
 
-    /// A sum in parentheses, with a unit behind them that it may all be in.
+    /// A sum in parentheses, with an optional unit after them that applies to all of it.
     fn group(&mut self) -> Result<Term, Fault> {
         if self.depth == DEEPEST {
             return Err(self.unreadable());
@@ -175,7 +175,7 @@ impl Reader<'_> {
         }
     }
 
-    /// A number with its unit, and the smaller one that may follow: feet and inches, hours and minutes.
+    /// A number with its unit, and an optional number in a smaller unit: feet and inches, hours and minutes.
     fn number(&mut self, sign: f64) -> Result<(Term, bool), Fault> {
         let (value, form) = self.value()?;
         let Some(mut unit) = self.unit() else {
@@ -198,7 +198,7 @@ impl Reader<'_> {
         Ok((Term::known(reckoned, self.is_other(unit)), false))
     }
 
-    /// A number without a unit, with the units that it can be meant in.
+    /// A number without a unit, with the units that it can be in.
     fn bare(&self, value: f64, form: Form) -> Bare {
         let inch = self.quantity == Quantity::Length
             && match form {
@@ -214,12 +214,12 @@ impl Reader<'_> {
         }
     }
 
-    /// Whether a unit is of the other system than the one shown.
+    /// Whether a unit belongs to the system other than the displayed one.
     fn is_other(&self, unit: unit::Unit) -> bool {
         unit != self.quantity.unit(self.units).0
     }
 
-    /// Refuses to reckon with temperatures that have a unit: 60 °F and 8 °F are not 68 °F.
+    /// Refuses arithmetic with temperatures that have a unit: 60 °F and 8 °F do not add up to 68 °F.
     fn stands_alone(&self, terms: &[Term]) -> Result<(), Fault> {
         let has_unit = terms.iter().any(|term| term.known.is_some());
         if has_unit && self.quantity == Quantity::Temperature {
@@ -228,7 +228,7 @@ impl Reader<'_> {
         Ok(())
     }
 
-    /// The whole value, once the numbers without a unit have got theirs.
+    /// The final value, once the numbers without a unit are given one.
     fn settled(&self, term: Term) -> Result<f64, Fault> {
         let known = term.known.unwrap_or(0.0);
         let Some(bare) = term.bare else {

@@ -1,47 +1,48 @@
-//! Quantities of the document's numbers, and the units that they are held in.
+//! The quantities of the document's numbers, and the units they are stored in.
 
-/// The quantity of a number, and the unit the document holds it in.
+/// The quantity of a number, and the unit the document stores it in.
 ///
-/// The document keeps every number in one unit, in whichever one the maker types or reads it: [`Quantity::symbol`] says which.
+/// The document stores every number in one unit, regardless of the unit that the maker types or reads; [`Quantity::symbol`]
+/// gives it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Quantity {
-    /// A length, held in mm.
+    /// A length, stored in mm.
     Length,
-    /// An angle, held in degrees.
+    /// An angle, stored in degrees.
     Angle,
     /// A whole number of things.
     Count,
-    /// A share of one, held as a share; typed and shown in percent.
+    /// A share of a whole, stored as a fraction of 1; typed and shown in percent.
     Share,
-    /// A percentage, held in percent: moisture, humidity.
+    /// A percentage, stored in percent: moisture, humidity.
     Percent,
-    /// A coefficient without a unit.
+    /// A dimensionless coefficient.
     Number,
-    /// A mass, held in g for a piece and in kg for a load.
+    /// A mass, stored in g for a piece and in kg for a load.
     Mass(MassUnit),
-    /// A volume of liquid, held in ml.
+    /// A volume of liquid, stored in ml.
     Volume,
-    /// A volume of wood, held in ml.
+    /// A volume of wood, stored in ml.
     Solid,
-    /// A force, held in N.
+    /// A force, stored in N.
     Force,
-    /// A temperature, held in °C.
+    /// A temperature, stored in °C.
     Temperature,
-    /// A speed, held in m/s.
+    /// A speed, stored in m/s.
     Speed,
-    /// A feed of a machine, held in mm/min.
+    /// A machine's feed, stored in mm/min.
     Feed,
-    /// A speed of turning, held in rpm.
+    /// A rotational speed, stored in rpm.
     Rotation,
     /// A density.
     Density(DensityUnit),
     /// A time.
     Time(TimeUnit),
-    /// A sum of money, in the currency that the maker counts in.
+    /// An amount of money, in the maker's currency.
     Money,
 }
 
-/// The unit of a mass in the document.
+/// The document's unit for a mass.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum MassUnit {
     /// g: a piece.
@@ -50,30 +51,30 @@ pub enum MassUnit {
     Kilogram,
 }
 
-/// The unit of a density in the document.
+/// The document's unit for a density.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DensityUnit {
     /// kg/m³: wood.
     KilogramsPerCubicMeter,
     /// g/cm³: a piece.
     GramsPerCubicCentimeter,
-    /// g/ml, for liquids.
+    /// g/ml: liquids.
     GramsPerMilliliter,
 }
 
-/// The unit of a time in the document.
+/// The document's unit for a time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum TimeUnit {
-    /// s: waits of a machine.
+    /// s: a machine's waiting times.
     Second,
     /// min: pot life.
     Minute,
-    /// h: drying.
+    /// h: drying times.
     Hour,
 }
 
 impl Quantity {
-    /// The sign of the document's unit; empty for quantities without one, and for a share of 1.
+    /// The symbol of the document's unit; empty for quantities without a unit, and for a share of 1.
     ///
     /// ```
     /// use board::{Quantity, MassUnit};

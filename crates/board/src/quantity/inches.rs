@@ -1,23 +1,23 @@
-//! Inches as makers read them: fractions no finer than wanted, marked where they are not exact.
+//! Inches as makers read them: fractions no finer than requested, marked if they are not exact.
 //!
-//! A length without a mark reads back exactly. A rounded length shorter than 16 fractions is shown as a decimal, since rounding to a
-//! fraction would change it too much: a web of 0.122" is not 1/8".
+//! A length without a mark reads back exactly. A rounded length shorter than 16 fractions is shown as a decimal, since rounding
+//! it to a fraction would change it too much: a web of 0.122" is not 1/8".
 
 use super::show_number;
 use crate::Fraction;
 
-/// The mark before a length that is rounded.
+/// The mark before a rounded length.
 pub(super) const MARK: char = '≈';
 /// The largest difference, in inches, at which a text counts as exact: a millionth of a millimeter.
 const SAME: f64 = 4e-8;
-/// A rounded length of at least so many fractions is shown as a fraction, a shorter one as a decimal.
+/// A rounded length of at least this many fractions is shown as a fraction, a shorter one as a decimal.
 const FEWEST: f64 = 16.0;
 /// Decimals that show thousandths of an inch.
 const THOUSANDTH: usize = 3;
-/// Decimals of a length that is typed.
+/// Decimals of a length meant for typing.
 const TYPED: usize = 4;
 
-/// A length for reading: a fraction or short decimal where one is exact, otherwise a rounded number with a mark.
+/// A length for reading: a fraction or short decimal if one is exact, otherwise a rounded number with a mark.
 pub(super) fn shown(inches: f64, fraction: Fraction) -> String {
     if let Some(exact) = exact(inches, fraction) {
         return exact;
@@ -31,19 +31,20 @@ pub(super) fn shown(inches: f64, fraction: Fraction) -> String {
     format!("{MARK} {rounded}")
 }
 
-/// A length for typing: a fraction to 1/64 where one is exact, otherwise a decimal.
+/// A length for typing: a fraction to 1/64 if one is exact, otherwise a decimal.
 pub(super) fn typed(inches: f64) -> String {
     let exact = exact(inches, Fraction::SixtyFourth);
     exact.unwrap_or_else(|| show_number(inches, TYPED) + "\"")
 }
 
-/// A length that a tool is set to: a fraction to 1/64 where one is exact, otherwise a decimal to a thousandth, never a rounded fraction.
+/// A length that a tool is set to: a fraction to 1/64 if one is exact, otherwise a decimal to a thousandth, never a rounded
+/// fraction.
 pub(super) fn setting(inches: f64) -> String {
     let exact = exact(inches, Fraction::SixtyFourth);
     exact.unwrap_or_else(|| show_number(inches, decimals(inches)) + "\"")
 }
 
-/// The fraction or short decimal that equals a length; `None` where neither does.
+/// The fraction or short decimal that equals a length; `None` if neither does.
 fn exact(inches: f64, fraction: Fraction) -> Option<String> {
     let is_it = |number: f64| (number - inches).abs() <= SAME;
     let parts = (inches * f64::from(fraction.parts())).round();
@@ -55,7 +56,7 @@ fn exact(inches: f64, fraction: Fraction) -> Option<String> {
     is_exact.then(|| decimal + "\"")
 }
 
-/// A number of fractions as a whole number and a fraction in lowest terms; `None` for a number too large to show so.
+/// A number of fractions as a whole number and a fraction in lowest terms; `None` if it is too large to be shown this way.
 fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     const MOST: f64 = 1e9;
     // NaN fails this test too.
@@ -73,7 +74,8 @@ fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     })
 }
 
-/// Decimals of a length: thousandths, or one more digit for a length under a thousandth. Nobody in a shop works finer than that.
+/// Number of decimals of a length: thousandths, or one more digit for a length under a thousandth. Nobody in a shop works finer
+/// than that.
 fn decimals(inches: f64) -> usize {
     if inches.abs() < 0.00095 {
         THOUSANDTH + 1
@@ -100,7 +102,7 @@ mod tests {
     }
 
     #[test]
-    fn fractions_are_no_finer_than_wanted_and_marked_where_they_are_rounded() {
+    fn fractions_are_no_finer_than_requested_and_marked_if_rounded() {
         for (mm, sixteenth, thirty_second, sixty_fourth) in [
             (19.05, "3/4\"", "3/4\"", "3/4\""),
             (19.0, "≈ 0.748\"", "≈ 3/4\"", "≈ 3/4\""),
@@ -125,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_typed_has_no_mark() {
+    fn text_meant_for_typing_has_no_mark() {
         for (mm, text) in [
             (19.05, "3/4\""),
             (19.0, "0.748\""),
@@ -140,7 +142,7 @@ mod tests {
     }
 
     #[test]
-    fn no_size_breaks_it() {
+    fn any_size_can_be_shown() {
         for wild in [f64::MAX, f64::INFINITY, f64::NEG_INFINITY, f64::NAN, 1e-300] {
             for fraction in ALL {
                 assert!(of(wild, fraction).ends_with('"'), "{wild}");
@@ -149,9 +151,9 @@ mod tests {
     }
 
     proptest! {
-        /// Without a mark it is the very number; with one it is off by half a fraction at most.
+        /// Unmarked text is the exact number; marked text is off by at most half a fraction.
         #[test]
-        fn what_is_not_marked_is_exact_and_what_is_marked_is_near(
+        fn unmarked_text_is_exact_and_marked_text_is_close(
             mm in prop_oneof![-5000.0..5000.0_f64, -9.0..9.0_f64, (-6400..6400_i32).prop_map(|parts| f64::from(parts) * 25.4 / 64.0)],
             at in 0..3_usize,
         ) {
@@ -171,7 +173,7 @@ mod tests {
         }
 
         #[test]
-        fn what_is_typed_reads_back(mm in -5000.0..5000.0_f64) {
+        fn text_meant_for_typing_reads_back(mm in -5000.0..5000.0_f64) {
             let typed = Quantity::Length.typed(mm, Units::INCH);
             let read = Quantity::Length.read(&typed, Units::Mm).unwrap();
             prop_assert!((read - mm).abs() <= 0.001_28, "{typed} {mm}");

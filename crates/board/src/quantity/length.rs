@@ -5,10 +5,10 @@ use crate::Units;
 
 /// Millimeters in an inch, exactly.
 pub const INCH: f64 = 25.4;
-/// Milliliters in a US fluid ounce: the 128th of a gallon of 231 cubic inches, exactly.
+/// Milliliters in a US fluid ounce, exactly: 1/128 of a gallon of 231 cubic inches.
 pub const FLUID_OUNCE: f64 = 29.573_529_562_5;
 
-/// Writes a length for reading: mm with up to three decimals, or inches as a fraction, marked where it is rounded.
+/// Writes a length for reading: mm with up to three decimals, or inches as a fraction, marked if it is rounded.
 ///
 /// ```
 /// use board::{Units, show_length};
@@ -20,7 +20,8 @@ pub fn show_length(mm: f64, units: Units) -> String {
     Quantity::Length.shown(mm, units)
 }
 
-/// The length at the nearest mark of a shop rule, in mm: a tenth of a millimeter, or a fraction of an inch. Never minus zero.
+/// The length rounded to the nearest mark of a shop ruler, in mm: a tenth of a millimeter, or a fraction of an inch. Never
+/// minus zero.
 ///
 /// ```
 /// use board::{Units, at_mark};
@@ -30,7 +31,7 @@ pub fn show_length(mm: f64, units: Units) -> String {
 pub fn at_mark(mm: f64, units: Units) -> f64 {
     match units {
         Units::Mm => (mm * 10.0).round() / 10.0 + 0.0,
-        // Rounded once, the mark reads back as the fraction.
+        // Rounded to the fraction first, the mark reads back as that fraction.
         Units::Inch(fraction) => {
             let under = f64::from(fraction.parts()) * 5.0;
             (mm * under / 127.0).round() * 127.0 / under + 0.0
@@ -38,8 +39,8 @@ pub fn at_mark(mm: f64, units: Units) -> f64 {
     }
 }
 
-/// Writes a length that a tool is set to or bought by, for reading: to a thousandth of an inch where it is no fraction, since a
-/// rounded fraction might be that of another drill.
+/// Writes a length that a tool is set to or bought by, for reading: to a thousandth of an inch if it is not a fraction, since a
+/// rounded fraction might be the size of another drill.
 ///
 /// ```
 /// use board::{Units, show_setting};
@@ -53,7 +54,7 @@ pub fn show_setting(mm: f64, units: Units) -> String {
     }
 }
 
-/// Writes the most that a length may be, for reading: rounded down to a value that works when it is typed.
+/// Writes the maximum of a length, for reading: rounded down to a value that is accepted when typed.
 ///
 /// ```
 /// use board::{Units, show_most};
@@ -65,7 +66,7 @@ pub fn show_most(mm: f64, units: Units) -> String {
     show_length(units.round_down(mm), units)
 }
 
-/// Writes the least that a length may be, for reading: rounded up to a value that works when it is typed.
+/// Writes the minimum of a length, for reading: rounded up to a value that is accepted when typed.
 ///
 /// ```
 /// use board::{Units, show_least};
@@ -120,7 +121,7 @@ mod tests {
     }
 
     #[test]
-    fn neat_inches_are_neat_in_mm_to_the_last_digit() {
+    fn round_inches_are_exact_in_mm_to_the_last_digit() {
         for (text, mm) in [
             ("3/4", 19.05),
             ("5/8", 15.875),
@@ -132,7 +133,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_length_is_refused_with_a_sentence() {
+    fn texts_that_are_not_lengths_are_refused_with_a_sentence() {
         for text in [
             "",
             " ",
@@ -175,7 +176,7 @@ mod tests {
     }
 
     #[test]
-    fn lengths_are_shown_as_short_as_they_are_true() {
+    fn lengths_are_shown_as_short_as_accuracy_allows() {
         for (mm, units, text) in [
             (12.5, Units::Mm, "12.5 mm"),
             (12.0, Units::Mm, "12 mm"),
@@ -194,7 +195,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_shown_reads_back(mm in -5000.0..5000.0_f64) {
+        fn shown_lengths_read_back(mm in -5000.0..5000.0_f64) {
             let read = parse_length(&show_length(mm, Units::Mm), Units::INCH).unwrap();
             prop_assert!((read - mm).abs() <= 0.000_501, "{read} {mm}");
         }
@@ -207,12 +208,12 @@ mod tests {
         }
 
         #[test]
-        fn no_text_makes_it_panic(text in ".{0,40}") {
+        fn no_text_causes_a_panic(text in ".{0,40}") {
             let _ = parse_length(&text, Units::Mm);
         }
 
         #[test]
-        fn no_text_like_a_length_makes_it_panic(text in "[-0-9./,' \"½minft]{0,20}") {
+        fn no_text_like_a_length_causes_a_panic(text in "[-0-9./,' \"½minft]{0,20}") {
             let _ = parse_length(&text, Units::INCH);
         }
     }

@@ -1,11 +1,11 @@
-//! A number with its quantity: the one type for every figure in findings, sums, sheets and reports.
+//! A number together with its quantity: the one type for every figure in findings, calculations, sheets and reports.
 
 use serde::{Serialize, Serializer, ser::Error as _};
 
 use super::{DensityUnit, MassUnit, Quantity, TimeUnit};
 use crate::Units;
 
-/// A number with its quantity, in the document's unit for it.
+/// A number together with its quantity, in the document's unit.
 ///
 /// ```
 /// use board::{Measure, Units};
@@ -15,14 +15,14 @@ use crate::Units;
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Measure {
-    /// The bare number, in the unit that [`Measure::unit`] has.
+    /// The bare number, in the unit given by [`Measure::unit`].
     pub value: f64,
     /// The quantity.
     pub quantity: Quantity,
 }
 
 impl Measure {
-    /// A number of the quantity, in the unit of the document; a zero has no sign.
+    /// A number of the quantity, in the document's unit; zero has no sign.
     pub const fn new(quantity: Quantity, value: f64) -> Self {
         Self {
             value: value + 0.0,
@@ -98,17 +98,17 @@ impl Measure {
         Self::new(Quantity::Temperature, value)
     }
 
-    /// Turns a minute.
+    /// A rotational speed in rpm.
     pub const fn rpm(value: f64) -> Self {
         Self::new(Quantity::Rotation, value)
     }
 
-    /// A number without a unit.
+    /// A dimensionless number.
     pub const fn number(value: f64) -> Self {
         Self::new(Quantity::Number, value)
     }
 
-    /// The unit of the bare number, as files have it; empty for a count, a share of 1 or a number without one.
+    /// The unit of the bare number, as written in files; empty for a count, a share of 1 or a dimensionless number.
     pub const fn unit(self) -> &'static str {
         match self.quantity {
             Quantity::Angle => "deg",
@@ -118,7 +118,7 @@ impl Measure {
         }
     }
 
-    /// The number in the unit of a system, and the sign of that unit, for words that have several numbers of one unit.
+    /// The number in the unit of a system of units, and that unit's symbol, for sentences with several numbers in one unit.
     ///
     /// ```
     /// use board::{Measure, Units};
@@ -128,7 +128,7 @@ impl Measure {
         self.quantity.converted(self.value, units)
     }
 
-    /// The measure as a maker reads it, in the maker's system, with no more digits than are of use in the shop.
+    /// The measure as a maker reads it, in the maker's system, with no more digits than are useful in the shop.
     ///
     /// ```
     /// use board::{Measure, Units};
@@ -139,8 +139,7 @@ impl Measure {
         self.quantity.reported(self.value, units)
     }
 
-    /// The measure and another one that it is held against, as a maker reads them: never in the same words where they
-    /// differ.
+    /// The measure and another that it is compared with, as a maker reads them: never with the same text if they differ.
     ///
     /// ```
     /// use board::{Measure, Units};
@@ -156,7 +155,7 @@ impl Measure {
         shown
     }
 
-    /// The name of the number in JSON.
+    /// The name of the number's JSON member.
     const fn member(self) -> &'static str {
         match self.quantity {
             Quantity::Length => "mm",
@@ -184,7 +183,7 @@ impl Measure {
     }
 }
 
-/// One member named for the unit: `{"mm": 3.2}`, `{"count": 7}`. JSON has no NaN or infinity, so `null` is written for those.
+/// One member named after the unit: `{"mm": 3.2}`, `{"count": 7}`. JSON has no NaN or infinity, so they are written as `null`.
 impl Serialize for Measure {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let member = self.member();
@@ -204,7 +203,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_no_number_is_not_written() {
+    fn nan_and_infinity_are_not_written() {
         for value in [f64::NAN, f64::INFINITY] {
             let error = serde_json::to_string(&Measure::mm(value)).unwrap_err();
             assert!(error.to_string().starts_with("mm is "), "{error}");
@@ -212,7 +211,7 @@ mod tests {
     }
 
     #[test]
-    fn measures_are_shown_with_their_unit_and_written_bare() {
+    fn measures_are_shown_with_a_unit_and_written_without() {
         for (measure, shown, number, unit) in [
             (Measure::newtons(14.2335), "14.23 N", 14.2335, "N"),
             (Measure::kilograms(2.177_12), "2.177 kg", 2.177_12, "kg"),
@@ -233,7 +232,7 @@ mod tests {
     }
 
     #[test]
-    fn json_has_one_member_named_for_the_unit() {
+    fn json_has_one_member_named_after_the_unit() {
         let json = |measure| serde_json::to_string(&measure).unwrap();
         assert_eq!(json(Measure::mm(3.0)), r#"{"mm":3.0}"#);
         assert_eq!(json(Measure::count(7)), r#"{"count":7}"#);

@@ -1,7 +1,7 @@
 //! Quantities: the document's unit for each, and the units in which makers type and read it.
 //!
-//! The document keeps every number in one unit. [`Quantity::read`] reads typed text in any unit of the kind, [`Quantity::shown`]
-//! gives the number back in the maker's system, and a [`Measure`] is a number together with what it measures.
+//! The document stores every number in one unit. [`Quantity::read`] reads typed text in any unit of the kind,
+//! [`Quantity::shown`] returns the number in the maker's system, and a [`Measure`] is a number together with its quantity.
 
 mod error;
 mod expression;

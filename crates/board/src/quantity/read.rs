@@ -1,4 +1,4 @@
-//! The parts of an expression as they stand in the text: digits, fractions, units and dashes.
+//! The parts of an expression as they appear in the text: digits, fractions, units and dashes.
 
 use super::error::{Fault, quoted};
 use super::inches::MARK;
@@ -6,7 +6,7 @@ use super::unit::Unit;
 use super::{Quantity, unit};
 use crate::Units;
 
-/// The text with typographer's signs written plainly, in lower case, with single spaces.
+/// The text in lower case, with typographic characters replaced by plain ones and with single spaces.
 pub(super) fn plain(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
     for letter in text.chars() {
@@ -24,7 +24,7 @@ pub(super) fn plain(text: &str) -> String {
             '⅜' => plain.push_str(" 3/8"),
             '⅝' => plain.push_str(" 5/8"),
             '⅞' => plain.push_str(" 7/8"),
-            // A rounded length as shown can be typed back.
+            // A rounded length can be typed back as shown.
             letter if letter.is_whitespace() || letter == MARK => {
                 if !plain.ends_with(' ') {
                     plain.push(' ');
@@ -47,7 +47,7 @@ pub(super) enum Dash {
     Lopsided,
 }
 
-/// The form of a written number, as far as its unit depends on it.
+/// The form of a written number, as far as it affects the number's unit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
     /// Digits, perhaps with a point.
@@ -58,7 +58,7 @@ pub(super) enum Form {
     Mixed,
 }
 
-/// The rest of a text that is still to be read.
+/// The part of a text that is still to be read.
 #[derive(Debug, Clone)]
 pub(super) struct Reader<'a> {
     pub(super) rest: &'a str,
@@ -69,19 +69,19 @@ pub(super) struct Reader<'a> {
 }
 
 impl Reader<'_> {
-    /// Goes on past spaces.
+    /// Skips spaces.
     pub(super) fn skip(&mut self) {
         self.rest = self.rest.trim_start();
     }
 
-    /// Goes on past a sign if it is next; whether it was.
+    /// Skips a sign if it is next; returns whether it was.
     pub(super) fn eat(&mut self, start: char) -> bool {
         let rest = self.rest.strip_prefix(start);
         self.rest = rest.unwrap_or(self.rest);
         rest.is_some()
     }
 
-    /// The fault at this place of the text.
+    /// The error for the current position in the text.
     pub(super) fn unreadable(&self) -> Fault {
         Fault::Unreadable(quoted(self.rest))
     }
@@ -95,7 +95,7 @@ impl Reader<'_> {
         if let Some(under) = self.divisor()? {
             return Ok((first / under, Form::Fraction));
         }
-        // A fraction may follow a whole number; if none does, the rest is left to other readers.
+        // A fraction may follow a whole number; if none does, the rest is left for other readers.
         let mut ahead = self.clone();
         let dash = ahead.dash();
         if dash == Some(Dash::Spaced) {
@@ -115,7 +115,7 @@ impl Reader<'_> {
         Ok((first, Form::Digits))
     }
 
-    /// The whole number below a fraction's stroke, if there is one.
+    /// The whole number after a fraction's slash, if there is one.
     fn divisor(&mut self) -> Result<Option<f64>, Fault> {
         let mut ahead = self.clone();
         ahead.skip();
@@ -136,7 +136,7 @@ impl Reader<'_> {
         }
     }
 
-    /// Digits, with a point or a comma among them; returns whether there are any.
+    /// Digits, with an optional point or comma; also returns whether there are any.
     fn digits(&mut self) -> Result<(f64, bool), Fault> {
         let is_part = |letter: char| letter.is_ascii_digit() || letter == '.' || letter == ',';
         let end = self.rest.find(|letter| !is_part(letter));
@@ -151,7 +151,7 @@ impl Reader<'_> {
         Ok((number, !digits.contains(['.', ','])))
     }
 
-    /// A unit, if one follows; an abbreviation may end in a point.
+    /// A unit, if one follows; an abbreviation may end in a period.
     pub(super) fn unit(&mut self) -> Option<Unit> {
         let text = self.rest.trim_start();
         let words = self.quantity.words().iter();
@@ -165,7 +165,7 @@ impl Reader<'_> {
         Some(unit)
     }
 
-    /// Takes a dash, and returns how it is spaced. A true minus sign is no dash: it always subtracts.
+    /// Reads a dash, and returns how it is spaced. A true minus sign is not a dash: it always means subtraction.
     fn dash(&mut self) -> Option<Dash> {
         let mut ahead = self.clone();
         ahead.skip();
@@ -183,7 +183,7 @@ impl Reader<'_> {
         })
     }
 
-    /// Whether a number follows that goes on with the one before, as inches do after feet; takes the dash before it.
+    /// Whether a number follows that continues the previous one, as inches do after feet; reads the dash before it.
     pub(super) fn goes_on(&mut self, after: Unit) -> Result<bool, Fault> {
         let mut ahead = self.clone();
         let dash = ahead.dash();
@@ -205,7 +205,7 @@ impl Reader<'_> {
         Ok(joins)
     }
 
-    /// Whether a value follows that is in inches or has no unit.
+    /// Whether the following value is in inches or has no unit.
     fn is_in_inches(&mut self) -> bool {
         self.value().is_ok() && self.unit().is_none_or(|unit| unit == unit::INCH)
     }
@@ -216,7 +216,7 @@ fn starts_with_digit(text: &str) -> bool {
     text.starts_with(|letter: char| letter.is_ascii_digit())
 }
 
-/// Whether a comma may stand for a point or may part thousands: beside a point, or before just three figures.
+/// Whether a comma may be a decimal comma or a thousands separator: beside a point, or before exactly three digits.
 fn is_ambiguous(digits: &str) -> bool {
     let Some((whole, rest)) = digits.split_once(',') else {
         return false;

@@ -1,4 +1,4 @@
-//! Faults and texts in the maker's system of units: one way for all that have numbers in them.
+//! Errors and texts in the maker's system of units: one mechanism for everything that contains numbers.
 
 use core::fmt::{Display, Formatter, Result};
 
@@ -6,18 +6,10 @@ use super::{Measure, Quantity};
 use crate::{Fraction, Units};
 
 impl Units {
-    /// The sentence of a fault in this system of units.
+    /// An error's message in this system of units.
     ///
-    /// Faults have no board, so they are written in metric by `{}`, as the document is, and in US customary units by
-    /// `{:#}`, with a sign before it where fractions end at 1/32 (`+`) or 1/16 (`-`). An error that passes on another
-    /// hands the signs on.
-    ///
-    /// ```
-    /// use board::{Units, field};
-    /// let fault = field::BOARD_DIAMETER.range().check(8890.0).unwrap_err();
-    /// assert_eq!(Units::Mm.say(&fault), "Board diameter: 8890 mm is out of range; use 1 mm to 5000 mm");
-    /// assert_eq!(Units::INCH.say(&fault), "Board diameter: 350\" is out of range; use ≈ 0.039\" to ≈ 196 27/32\"");
-    /// ```
+    /// Errors do not know the board, so `{}` formats them in metric units, like the document, and `{:#}` in US customary units,
+    /// with a sign flag if fractions end at 1/32 (`+`) or 1/16 (`-`). An error that displays another one passes the flags on.
     pub fn say(self, fault: &impl Display) -> String {
         match self {
             Self::Mm => format!("{fault}"),
@@ -27,8 +19,8 @@ impl Units {
         }
     }
 
-    /// A text in this system of units: a measure in braces is shown in it, and of two wordings in braces, separated by a bar, the
-    /// second is the one for inches.
+    /// A text in this system of units: a measure in braces is converted to it, and of two wordings in braces, separated by a
+    /// bar, the second is used for inches.
     ///
     /// ```
     /// use board::Units;
@@ -53,7 +45,7 @@ impl Units {
         spelled + rest
     }
 
-    /// The system that a fault is being written in.
+    /// The system of units that an error is being formatted in.
     pub fn of(f: &Formatter<'_>) -> Self {
         match (f.alternate(), f.sign_plus(), f.sign_minus()) {
             (false, ..) => Self::Mm,
@@ -64,7 +56,7 @@ impl Units {
     }
 }
 
-/// The measure that a text says by its number and the unit of the document; none where it says none.
+/// The measure that a text gives as a number with the document's unit; `None` if it gives none.
 fn measure(text: &str) -> Option<Measure> {
     let (number, unit) = text.split_once(' ')?;
     let quantity = match unit {
@@ -76,10 +68,11 @@ fn measure(text: &str) -> Option<Measure> {
     Some(Measure::new(quantity, number.parse().ok()?))
 }
 
-/// A contradiction of the pattern, with its lengths in the system that is written in.
+/// Writes a contradiction of the pattern, with its lengths in the system of units being formatted.
 ///
 /// # Errors
-/// Where nothing more can be written.
+///
+/// If the formatter cannot be written to.
 pub fn say_geometry(error: &geometry::Error, f: &mut Formatter<'_>) -> Result {
     let units = Units::of(f);
     f.write_str(&error.message(&|mm| Quantity::Length.shown(mm, units)))

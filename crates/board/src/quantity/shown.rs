@@ -8,7 +8,7 @@ const MOST_PLACES: i32 = 9;
 
 impl Quantity {
     /// A number of the document as a field shows it, in the maker's system, with the digits that a maker would type. Inches are
-    /// fractions no finer than the unit allows, with a mark where they are rounded.
+    /// fractions no finer than the unit allows, with a mark if they are rounded.
     ///
     /// ```
     /// use board::{Fraction, MassUnit, Quantity, Units};
@@ -36,8 +36,8 @@ impl Quantity {
         })
     }
 
-    /// A number of the document as a maker would type it: as [`Quantity::shown`] has it, except that a length in inches that is not an
-    /// exact fraction is a decimal.
+    /// A number of the document as a maker would type it: like [`Quantity::shown`], except that a length in inches that is not
+    /// an exact fraction is a decimal.
     ///
     /// ```
     /// use board::{Quantity, Units};
@@ -50,7 +50,7 @@ impl Quantity {
         }
     }
 
-    /// The size of one unit of the maker's system, in the unit of the document.
+    /// The size of one unit of the maker's system, in the document's unit.
     ///
     /// ```
     /// use board::{Quantity, Units};
@@ -74,7 +74,7 @@ impl Quantity {
         };
         self.rounded(held, units, |number| match self {
             Self::Count | Self::Feed | Self::Density(DensityUnit::KilogramsPerCubicMeter) => 0,
-            // Nobody measures a meter to a hundredth of a millimeter, or waits for parts of a minute.
+            // Nobody measures a meter to a hundredth of a millimeter, or times fractions of a minute.
             Self::Length if number.abs() >= 1000.0 => 0,
             Self::Time(TimeUnit::Minute) if number.abs() >= 10.0 => 0,
             Self::Mass(_) if number.abs() >= 10.0 => 1,
@@ -86,13 +86,13 @@ impl Quantity {
         })
     }
 
-    /// Whether the number is shown in another unit than the document's; `false` for lengths.
+    /// Whether the number is shown in a unit other than the document's; `false` for lengths.
     fn is_converted(self, units: Units) -> bool {
         let (unit, _) = self.unit(units);
         !matches!(self, Self::Length | Self::Share) && unit != self.held()
     }
 
-    /// A number of the document converted to the unit of a system, and that unit's symbol.
+    /// A number of the document converted to a system's unit, and that unit's symbol.
     pub(super) fn converted(self, held: f64, units: Units) -> (f64, &'static str) {
         let (unit, sign) = self.unit(units);
         if unit == self.held() {
@@ -101,7 +101,7 @@ impl Quantity {
         (unit.of(self.held().reckoned(held)), sign)
     }
 
-    /// A number in the maker's unit, rounded to the decimals that `decimals` gives for it, and its symbol.
+    /// A number in the maker's unit, rounded to the number of decimals returned by `decimals`, and its symbol.
     fn rounded(self, held: f64, units: Units, decimals: impl Fn(f64) -> usize) -> String {
         let (number, sign) = self.converted(held, units);
         if let (Self::Length, Units::Inch(fraction)) = (self, units) {
@@ -120,20 +120,20 @@ impl Quantity {
     }
 }
 
-/// Whether an amount has no part of a cent. One that has, such as the price of one screw, keeps its digits.
+/// Whether an amount is a whole number of cents. Others, such as the price of one screw, keep their digits.
 fn is_whole_cents(amount: f64) -> bool {
     let cents = amount * 100.0;
     (cents - cents.round()).abs() < 1e-6
 }
 
-/// The decimals at which a number has `digits` significant digits.
+/// The number of decimals that gives a number `digits` significant digits.
 fn places(number: f64, digits: i32) -> usize {
     let enough = 10_f64.powi(digits - 1);
     let places = (0..MOST_PLACES).find(|places| number.abs() * 10_f64.powi(*places) >= enough);
     places.unwrap_or(MOST_PLACES) as usize
 }
 
-/// A number with at most so many decimals, and no more than it needs.
+/// A number with at most this many decimals, and no more than it needs.
 ///
 /// ```
 /// assert_eq!(board::show_number(12.50, 3), "12.5");

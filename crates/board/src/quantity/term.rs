@@ -1,32 +1,32 @@
-//! The part of an expression that has been read: the part with units, and the part whose unit is still open.
+//! A part of an expression that has been read: a sum with known units, and a sum whose unit is still undecided.
 //!
-//! "3/4 + 2 mm" and "23 1/2 - 2*3/8" are read the same way: numbers without a unit are kept apart, with the units that they may
-//! be in, until a unit behind a parenthesis, or the end of the text, settles it. A fraction is inches on either kind of board;
-//! a whole number is in the unit shown. Where both stand in one sum they must agree.
+//! "3/4 + 2 mm" and "23 1/2 - 2*3/8" are read the same way: numbers without a unit are kept separate, with the units that they
+//! may be in, until a unit after a parenthesis, or the end of the text, decides. A fraction is in inches on either kind of
+//! board; a whole number is in the displayed unit. If both are in the same sum, they must agree.
 
 use super::error::Fault;
 
-/// An intermediate value: one with a unit is converted already, one without waits for a unit.
+/// An intermediate value: numbers with a unit are already converted, numbers without one wait for a unit.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Term {
     /// The sum of the numbers with a unit.
     pub(super) known: Option<f64>,
     /// The sum of the numbers without one.
     pub(super) bare: Option<Bare>,
-    /// Whether a number has another unit than the one shown.
+    /// Whether a number has a unit other than the displayed one.
     pub(super) other_unit: bool,
 }
 
-/// A value without a unit, and the units that it can be meant in.
+/// A value without a unit, and the units that it can be in.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Bare {
     /// Their sum, as typed.
     pub(super) value: f64,
-    /// It can be in the unit shown.
+    /// Whether it can be in the displayed unit.
     pub(super) shown: bool,
-    /// It can be in inches whatever the unit shown, as a fraction is.
+    /// Whether it can be in inches regardless of the displayed unit, as a fraction can.
     pub(super) inch: bool,
-    /// Only the unit shown decides its meaning: it is no fraction.
+    /// Whether only the displayed unit decides its meaning: it is not a fraction.
     pub(super) whole: bool,
 }
 
@@ -40,7 +40,7 @@ impl Term {
         }
     }
 
-    /// A number without one.
+    /// A number without a unit.
     pub(super) const fn bare(bare: Bare) -> Self {
         Self {
             known: None,
@@ -49,7 +49,7 @@ impl Term {
         }
     }
 
-    /// The sum of two; numbers without a unit must agree on one.
+    /// The sum of two terms; numbers without a unit must agree on one.
     pub(super) fn plus(self, other: Self) -> Self {
         Self {
             known: match (self.known, other.known) {
@@ -69,7 +69,7 @@ impl Term {
         }
     }
 
-    /// So many times the term.
+    /// The term multiplied by a factor.
     pub(super) fn times(self, factor: f64) -> Self {
         let scale = |bare: Bare| Bare {
             value: bare.value * factor,
@@ -82,8 +82,8 @@ impl Term {
         }
     }
 
-    /// The product of two, of which one at most has a unit. If none has, either may be the one that is counted:
-    /// 2*3/8 is twice three eighths of an inch, or three eighths of two of the unit shown.
+    /// The product of two terms, at most one of which has a unit. If neither has, either may be the multiplier: 2*3/8 is twice
+    /// three eighths of an inch, or three eighths of two of the displayed unit.
     pub(super) fn by(self, other: Self) -> Result<Self, Fault> {
         match (self, other) {
             (
@@ -127,7 +127,7 @@ impl Term {
         }
     }
 
-    /// The term divided by one without a unit.
+    /// The term divided by a term without a unit.
     pub(super) fn over(self, divisor: Self) -> Result<Self, Fault> {
         let (None, Some(bare)) = (divisor.known, divisor.bare) else {
             return Err(Fault::TwoUnits);
@@ -135,7 +135,7 @@ impl Term {
         if bare.value == 0.0 {
             return Err(Fault::ZeroDivisor);
         }
-        // Not times the inverse: a third of three is one to the last digit.
+        // Not multiplied by the inverse, so that a third of three is one to the last digit.
         Ok(Self {
             known: self.known.map(|known| known / bare.value),
             bare: self.bare.map(|one| Bare {

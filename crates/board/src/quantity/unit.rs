@@ -1,26 +1,26 @@
 //! The units of each kind: the words makers type for them, and the one that each system shows.
 //!
-//! The factors are exact. They are those of NIST Special Publication 811 (2008), Appendix B, from memory: the
-//! inch of 25.4 mm, the pound of 453.59237 g, the US gallon of 231 cubic inches, and standard gravity of
-//! 9.80665 m/s² in the pound-force. Those of derived units follow from them.
+//! The factors are exact. They are from NIST Special Publication 811 (2008), Appendix B, from memory: the inch of 25.4 mm, the
+//! pound of 453.59237 g, the US gallon of 231 cubic inches, and standard gravity of 9.80665 m/s² in the pound-force. Those of
+//! derived units follow from them.
 
 use super::{DensityUnit, MassUnit, Quantity, TimeUnit};
 use crate::Units;
 
-/// A unit against the one that its kind is reckoned in: mm, °, g, ml, N, °C, m/s, mm/min, rpm, kg/m³ or s.
+/// A unit in terms of the base unit of its kind: mm, °, g, ml, N, °C, m/s, mm/min, rpm, kg/m³ or s.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Unit {
-    /// The size of the unit is `over / under`: both are whole where they can be, so that 3/4 in is 19.05 mm to the last digit.
+    /// The size of the unit is `over / under`: both are integers where possible, so that 3/4 in is 19.05 mm to the last digit.
     over: f64,
     under: f64,
-    /// Added before scaling; other than zero for °F alone.
+    /// Added before scaling; nonzero only for °F.
     zero: f64,
-    /// The unit whose number may follow: inches after feet.
+    /// The unit of a number that may follow: inches after feet.
     pub(super) smaller: Option<&'static Self>,
 }
 
 impl Unit {
-    /// A unit of `over / under` of the one that its kind is reckoned in.
+    /// A unit of `over / under` base units.
     const fn new(over: f64, under: f64) -> Self {
         Self {
             over,
@@ -30,7 +30,7 @@ impl Unit {
         }
     }
 
-    /// The same unit, whose number may be followed by one of a smaller unit.
+    /// The same unit, which a number in a smaller unit may follow.
     const fn before(self, smaller: &'static Self) -> Self {
         Self {
             smaller: Some(smaller),
@@ -38,22 +38,22 @@ impl Unit {
         }
     }
 
-    /// This many of the unit, converted as its kind is.
+    /// This value in the unit, converted to the base unit.
     pub(super) fn reckoned(self, value: f64) -> f64 {
         (value + self.zero) * self.over / self.under
     }
 
-    /// One of the unit, between any two values.
+    /// The size of one unit, as a difference between two values.
     pub(super) fn size(self) -> f64 {
         self.over / self.under
     }
 
-    /// A reckoned value in this unit.
+    /// A value in the base unit, converted to this unit.
     pub(super) fn of(self, reckoned: f64) -> f64 {
         reckoned * self.under / self.over - self.zero
     }
 
-    /// Whether numbers of that unit may follow numbers of this one, as seconds may follow hours.
+    /// Whether numbers in that unit may follow numbers in this one, as seconds may follow hours.
     pub(super) fn is_above(self, unit: Self) -> bool {
         self.smaller
             .is_some_and(|smaller| *smaller == unit || smaller.is_above(unit))
@@ -74,7 +74,7 @@ const KILO: Unit = Unit::new(1000.0, 1.0);
 const POUND: Unit = Unit::new(45_359_237.0, 100_000.0).before(&OUNCE);
 const OUNCE: Unit = Unit::new(45_359_237.0, 1_600_000.0);
 
-// A fluid ounce is a 128th of 231 cubic inches of 16.387064 ml.
+// A fluid ounce is 1/128 of 231 cubic inches of 16.387064 ml.
 const FLUID_OUNCE: Unit = Unit::new(295_735_295_625.0, 1e10);
 const TEASPOON: Unit = Unit::new(295_735_295_625.0, 6e10);
 const TABLESPOON: Unit = Unit::new(295_735_295_625.0, 2e10);
@@ -97,7 +97,7 @@ const FAHRENHEIT: Unit = Unit {
 const FOOT_A_SECOND: Unit = Unit::new(3048.0, 1e4);
 const FOOT_A_MINUTE: Unit = Unit::new(3048.0, 6e5);
 
-// A pound in a cubic foot of 0.028316846592 m³, and in a gallon of 0.003785411784 m³.
+// A pound per cubic foot of 0.028316846592 m³, and per gallon of 0.003785411784 m³.
 const POUND_A_CUBIC_FOOT: Unit = Unit::new(453_592_370_000.0, 28_316_846_592.0);
 const POUND_A_GALLON: Unit = Unit::new(453_592_370_000.0, 3_785_411_784.0);
 
@@ -105,7 +105,7 @@ const MINUTE: Unit = Unit::new(60.0, 1.0).before(&ONE);
 const HOUR: Unit = Unit::new(3600.0, 1.0).before(&MINUTE);
 const DAY: Unit = Unit::new(86_400.0, 1.0).before(&HOUR);
 
-/// The words for the units of a kind, each of which may be typed; the first of a unit is the one that is shown.
+/// The words for the units of a kind, all of which may be typed; the first one of each unit is displayed.
 type Words = &'static [(&'static str, Unit)];
 
 const LENGTHS: Words = &[
@@ -170,7 +170,7 @@ const VOLUMES: Words = &[
     ("gallon", GALLON),
     ("gallons", GALLON),
 ];
-// A spring scale reads g, kg, oz or lb: in a field for a force these are the weights of such masses.
+// A spring scale reads g, kg, oz or lb: in a force field these are the weights of such masses.
 const FORCES: Words = &[
     ("n", ONE),
     ("newton", ONE),
@@ -201,7 +201,7 @@ const SPEEDS: Words = &[
     ("sfm", FOOT_A_MINUTE),
     ("mph", Unit::new(44_704.0, 1e5)),
 ];
-// A bare length is meant for each minute.
+// A bare length means per minute.
 const FEEDS: Words = &[
     ("mm/min", ONE),
     ("mm/s", MINUTE_FOLD),
@@ -282,7 +282,7 @@ impl Quantity {
         }
     }
 
-    /// The unit of the document.
+    /// The document's unit.
     pub(super) const fn held(self) -> Unit {
         match self {
             Self::Mass(MassUnit::Kilogram)
@@ -295,7 +295,7 @@ impl Quantity {
         }
     }
 
-    /// The unit that a system shows, and its sign.
+    /// The unit that a system shows, and its symbol.
     pub(super) const fn unit(self, units: Units) -> (Unit, &'static str) {
         match (self, units) {
             (Self::Share, _) => (PERCENT, "%"),
@@ -308,7 +308,7 @@ impl Quantity {
             (Self::Temperature, Units::Inch(_)) => (FAHRENHEIT, "°F"),
             (Self::Speed, Units::Inch(_)) => (FOOT_A_MINUTE, "ft/min"),
             (Self::Feed, Units::Inch(_)) => (INCH, "in/min"),
-            // The label of a resin says lb/gal.
+            // Resin labels use lb/gal.
             (Self::Density(DensityUnit::GramsPerMilliliter), Units::Inch(_)) => {
                 (POUND_A_GALLON, "lb/gal")
             }

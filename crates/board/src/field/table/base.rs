@@ -1,4 +1,4 @@
-//! The turntable or the feet that the board stands on, and the opening that it must go through.
+//! The turntable or the feet that the board stands on, and the opening that it must fit through.
 
 use crate::Quantity::{Count, Length, Mass};
 use crate::field::Kind::{Auto, Choice, Number, Open, Part};
@@ -34,7 +34,7 @@ fields! {
 }
 
 fields! {
-    /// The opening that the board must go through.
+    /// The opening that the board must fit through.
     PASSAGE_FIELDS:
     PASSAGE "passage", [.passage] "Fits through a door", Part, "Or into a box or a car: an opening for the finished board";
     PASSAGE_WIDTH "passage.width_mm", [.passage? .width] "Opening width", Number(OPENING), "", us: "30";
@@ -49,7 +49,7 @@ kinds! {
 plain!(BaseHold);
 usual!(Base, Passage);
 
-/// As wide as the footing before it.
+/// Keeps the width of the previous footing.
 fn as_wide_as_before(footing: &Footing, board: &Board) -> Footing {
     match (*footing, board.base.map(|base| base.footing)) {
         (Footing::Round { .. }, Some(Footing::Feet { circle, .. })) => {

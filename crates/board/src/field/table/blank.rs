@@ -1,4 +1,4 @@
-//! The finished board, the blank as it was bought, and where the board goes on it.
+//! The finished board, the blank as bought, and the board's position on the blank.
 
 use crate::Quantity::{Count, Length};
 use crate::field::Kind::{self, Choice, Corners, Entries, Number, Numbers, Part};
@@ -7,15 +7,15 @@ use crate::{Board, FlawKind, FlawShape, Range, StockFlaw, StockOutline};
 
 /// Thickness of board and blank.
 pub(super) const THICKNESS: Range = Length.of(0.5, 500.0);
-/// Places on a blank: as far as the geometry takes outlines.
+/// Positions on a blank: as far as the geometry accepts outlines.
 const PLACE: Range = Length.of(-20_000.0, 20_000.0);
 /// Sides of a blank.
 const SIDE: Range = Length.of(1.0, 20_000.0);
 /// Wood lost to sawing, jointing and planing.
 pub(super) const ALLOWANCE: Range = Length.of(0.0, 200.0);
-/// Corners of one outline: one every 4 mm around a slab of 3 m by 1 m.
+/// Corners of one outline: one every 4 mm around a slab of 3 m by 1 m is within the limit.
 const CORNERS: Range = Count.range("corners of an outline", 0.0, 2_000.0);
-/// Depth of the bark and rough edge above sound wood, one number a step; none for a sawn edge.
+/// Depth of the bark and rough edge above sound wood, one number per station; empty for a sawn edge.
 const LIVE_EDGE: Kind = Numbers {
     each: Length.of(0.0, 20_000.0),
     count: CORNERS,
@@ -26,7 +26,7 @@ const OUTLINE: Kind = Corners {
     each: PLACE,
     count: CORNERS,
 };
-/// Diameter of a flaw before it is measured.
+/// Initial diameter of a flaw, before it is measured.
 const FLAW: f64 = 30.0;
 
 fields! {
@@ -39,7 +39,7 @@ fields! {
 }
 
 fields! {
-    /// The blank as it was bought.
+    /// The blank as bought.
     STOCK_FIELDS:
     STOCK_OUTLINE "stock.outline.kind", [.stock.outline] "Blank outline", Choice, "";
     STOCK_LENGTH "stock.outline.length_mm", [.stock.outline {StockOutline::Slab => length}] "Blank length", Number(SIDE),
@@ -73,7 +73,7 @@ fields! {
 }
 
 fields! {
-    /// Where the board goes on the blank.
+    /// The board's position on the blank.
     PLACE_FIELDS:
     STOCK_PLACE "stock.place_mm", [.stock.place] "Place the center pin", Part,
         "On the blank; otherwise it goes where most wood remains around the board";
@@ -96,7 +96,7 @@ kinds! {
     "corners" => Area { corners: Vec::new() },
 }
 
-/// Corners are those of the outline that there was.
+/// Keeps the corners of the previous outline.
 fn with_its_corners(outline: &StockOutline, board: &Board) -> StockOutline {
     const USUAL: [[f64; 2]; 4] = [[0.0, 0.0], [1200.0, 0.0], [1200.0, 600.0], [0.0, 600.0]];
     let before = board.stock.outline.corners();

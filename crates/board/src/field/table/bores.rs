@@ -8,11 +8,11 @@ use crate::{Board, Bore, Bottom, Center, Range};
 const PIN_HOLE: Range = Length.of(0.1, 100.0);
 /// Diameter of any bore.
 pub(super) const DIAMETER: Range = Length.of(0.1, 500.0);
-/// The same under a name for the bores of all roles at once.
+/// The same, named for the bores of all roles at once.
 pub const BORE_DIAMETER: Range = DIAMETER.named("Bore diameter");
 /// Depth of any bore.
 pub(super) const DEPTH: Range = Length.of(0.0, 500.0);
-/// A bore where the board has none to take.
+/// The default bore where the board has none to copy.
 pub(super) const BORE: Bore = Bore {
     diameter: 12.0,
     depth: 5.0,
@@ -68,7 +68,7 @@ bore! {
 }
 
 fields! {
-    /// The number that all bores share.
+    /// The number that all bores have in common.
     SPUR_FIELDS:
     SPUR "bores.spur_mm", [.bores.spur] "Forstner spur", Number(Length.of(0.0, 50.0)),
         "How far the spur of your bit reaches below the floor of the hole", us: "3/32", of shop;
@@ -82,7 +82,7 @@ kinds! {
     "playing hole" => Hole { bore: BORE, pilot: 6.0 },
 }
 
-/// For the jig's pin, and with the track's bore.
+/// A pivot that fits the jig's pin, and a playing hole with the track's bore.
 fn for_the_board(center: &Center, board: &Board) -> Center {
     let pin = board.jig.pin;
     match *center {

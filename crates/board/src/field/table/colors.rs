@@ -38,7 +38,7 @@ fields! {
     MARK_OUTLINE "colors.marks.outline", [.colors.marks? .outline] "Outline marks", Tick, "A dark line around each mark, where its color is near that of the wood";
 }
 
-/// Color, place and medium of bores.
+/// Color, colored part and medium of bores.
 macro_rules! bores {
     ($(#[$doc:meta])* $rows:ident: $hue:ident $color:ident $on:ident $medium:ident $path:literal, [$($way:tt)+] $label:literal) => {
         fields! {
@@ -112,7 +112,7 @@ part! {
 }
 
 fields! {
-    /// The place of colors among the coats, and the list of holes colored by hand.
+    /// When colors are applied among the coats, and the list of individually colored holes.
     COLOR_ORDER_FIELDS:
     COLOR_AFTER "colors.after", [.colors.after] "Coats before paint", Number(Count.of(0.0, 60.0)),
         "Coats of finish that are on the wood before it is painted; a first coat keeps paint out of the grain";
@@ -121,7 +121,7 @@ fields! {
 }
 
 fields! {
-    /// A hole colored by hand.
+    /// An individually colored hole.
     HOLE_COLOR_FIELDS:
     COLORED_HOLE "colors.holes[].hole", [.colors.holes[] .hole] "Colored #, hole",
         Hole(Count.range("number of a colored hole", 1.0, 9999.0)), "Its name on the board, as in T3-07; C is the center";
@@ -129,7 +129,7 @@ fields! {
 }
 
 bores! {
-    /// The color of a hole colored by hand.
+    /// The color of an individually colored hole.
     HOLE_LOOK: HOLE_HUE HOLE_COLOR HOLE_COLORED HOLE_MEDIUM "colors.holes[].look", [.colors.holes[] .look] "Colored #"
 }
 
@@ -157,7 +157,7 @@ kinds! {
 plain!(MarkShape, Medium, BorePart);
 usual!(PlayerColor, MarksMade);
 
-/// Letters begin with one, as no mark may be empty.
+/// Starts with a letter, since a mark must not be empty.
 fn with_letters(mark: &Mark, _: &Board) -> Mark {
     match mark {
         Mark::Letters { .. } => Mark::Letters { text: "A".into() },

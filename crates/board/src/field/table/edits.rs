@@ -1,4 +1,4 @@
-//! Changes of holes by hand.
+//! Hand edits of holes.
 
 use super::bores::{BORE, bore};
 use crate::Quantity::{Count, Length};
@@ -6,21 +6,22 @@ use crate::field::Kind::{Choice, Entries, Hole, Number, Tick};
 use crate::field::choice;
 use crate::{Board, Change, Edit, HoleId, Range, Role};
 
-/// A move by hand: no farther than across a board.
+/// A hand-made move: no farther than across a board.
 const OFFSET: Range = Length.of(-5000.0, 5000.0);
 
-/// Changes made by hand: one takes a few seconds, so that these are a day's work.
+/// The most hand edits: at a few seconds each, a day's work.
 pub(super) const MOST_BY_HAND: f64 = 2_000.0;
 
 fields! {
-    /// Changes by hand.
+    /// Hand edits.
     EDITS_FIELDS:
     EDITS "edits", [.edits] "Edited holes", Entries(Count.range("changes by hand", 0.0, MOST_BY_HAND)),
         "In the order they were made";
 }
 
 fields! {
-    /// A change by hand. A hole is moved from where the pattern has it, and added from the center pin in the player's frame.
+    /// A hand edit. A hole is moved relative to where the pattern puts it, and added relative to the center pin in the player's
+    /// frame.
     EDIT_FIELDS:
     EDIT_HOLE "edits[].hole", [.edits[] .hole] "Edit #, hole",
         Hole(Count.range("number of a hole changed by hand", 1.0, 9999.0)), "Its name on the board, as in T3-07; C is the center";
@@ -47,7 +48,7 @@ kinds! {
 }
 
 impl choice::Part for Edit {
-    /// No distance: it moves nothing until it is given one.
+    /// A move by zero: it moves nothing until it is given a distance.
     fn begun(_: &Board) -> Self {
         Self {
             hole: HoleId::new(Role::Track, 1, 1),

@@ -4,13 +4,13 @@ use crate::Quantity::{Angle, Length};
 use crate::field::Kind::{Number, Part, Tick, Ticked};
 use crate::{Grooves, Range, Rings};
 
-/// Wood left beside a groove.
+/// Wood left at the side of a groove.
 const BESIDE: Range = Length.of(0.0, 500.0);
 /// Depth of one pass.
 pub(super) const PASS: Range = Length.of(0.001, 500.0);
 
 fields! {
-    /// V-grooves in the top face. Where they begin is common practice, no source.
+    /// V-grooves in the top face. Initial values are common practice, no source.
     GROOVE_FIELDS:
     GROOVES "grooves", [.grooves] "Rout V-grooves", Part, "In the top face";
     GROOVE_WIDTH "grooves.width_mm", [.grooves? .width] "Groove width", Number(Length.of(0.1, 50.0)), "At the top face", us: "1/16";

@@ -1,4 +1,4 @@
-//! The templates of hardboard: the router's, and that of one sector.
+//! The hardboard templates: for the router, and of one sector.
 
 use crate::Quantity::{Count, Length};
 use crate::field::Kind::{Choice, Number, Open, Part};
@@ -9,7 +9,7 @@ pub(super) const BIT: Range = Length.of(0.1, 200.0);
 
 /// A length along the bit.
 const BIT_LENGTH: Range = Length.of(0.1, 300.0);
-/// The words for a size of the bit that is left open.
+/// The words for a bit dimension that is left open.
 const NOT_MEASURED: &str = "not measured";
 
 fields! {

@@ -1,12 +1,12 @@
-//! The limits that the checks hold a board against, and the errors to be expected from each step of the work.
+//! The limits that the checks compare a board against, and the errors to be expected from each step of the work.
 
 use crate::Quantity::{Angle, Count, Force, Length, Mass, Rotation, Share};
 use crate::field::Kind::Number;
 use crate::{MassUnit, Range};
 
-/// Wood, gaps and play that a check holds a board against; 0 asks for nothing.
+/// Wood, gaps and play that a check compares a board against; 0 switches the check off.
 const LIMIT: Range = Length.of(0.0, 200.0);
-/// A share of a ball below the rim: at half of it the ball is no wider above.
+/// The fraction of a ball's diameter below the rim: at one half, the ball is widest at the rim.
 const SEAT: Range = Share.of(0.0, 0.5);
 /// The error of one step of the work.
 const ERROR: Range = Length.of(0.0, 50.0);
@@ -49,7 +49,7 @@ fields! {
 }
 
 fields! {
-    /// The errors of the work, each a "plus or minus" that is hardly ever passed; their defaults are common practice, no
+    /// The errors of the work, each a "plus or minus" that is hardly ever exceeded; their defaults are common practice, no
     /// source.
     ERROR_FIELDS:
     PRINT_ERROR "errors.print", [.errors.print] "Print scale error", Number(Share.of(0.0, 0.2)),

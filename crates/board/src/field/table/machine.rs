@@ -1,4 +1,4 @@
-//! The way and the order of drilling, and the machine that drills and cuts.
+//! The method and order of drilling, and the machine that drills and cuts.
 
 use super::bores::DIAMETER;
 use super::grooves::PASS;
@@ -17,13 +17,13 @@ const HEIGHT: Range = Length.of(0.001, 1000.0);
 const WAIT: Range = Time(TimeUnit::Second).of(0.0, 600.0);
 /// Speeds of spindles, from a brace to an engraving spindle.
 const TURNS: Range = Rotation.of(1.0, 200_000.0);
-/// Feeds in mm a minute; never 0, with which a program has no end.
+/// Feeds in mm/min; never 0, or a program would never end.
 const FEED: Range = Feed.of(0.001, 100_000.0);
 /// The words for a feed or a speed before the maker types one: none is assumed.
 const REQUIRED: &str = "required";
 
 fields! {
-    /// The way and the order of drilling.
+    /// The method and order of drilling.
     ORDER_FIELDS:
     METHOD "method", [.method] "Drilling method", Choice,
         "The job sheet follows it. Automatic: the machine, router template or one-player jig that this board plans for, else the paper template";

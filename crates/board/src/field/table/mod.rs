@@ -1,4 +1,4 @@
-//! The table itself: its rows, one file for each part of the document, and the walk over them.
+//! The table itself: its rows, one file for each part of the document, and functions that iterate over them.
 
 mod base;
 mod blank;
@@ -50,7 +50,7 @@ use super::total::totals;
 use super::{Field, Value};
 use crate::{Board, OutOfRange};
 
-/// The table, in the order of the document: rows that stand together, those of an entry of a list in a block of their own.
+/// The table, in the order of the document: blocks of related rows; the rows of a list entry are a block of their own.
 const TABLE: &[&[&Field]] = &[
     PATTERN_FIELDS,
     CENTER_FIELDS,
@@ -134,7 +134,7 @@ pub fn all_fields() -> impl Iterator<Item = &'static Field> {
     TABLE.iter().copied().flatten().copied()
 }
 
-/// Every field that a board has now, with the entry of a list that it belongs to, in the order of the document.
+/// Every field that a board has now, with the list entry it belongs to, in the order of the document.
 ///
 /// ```
 /// use board::{Board, field};
@@ -152,7 +152,7 @@ pub fn fields_of(board: &Board) -> impl Iterator<Item = (&'static Field, usize, 
     })
 }
 
-/// The entries that a block of rows is about: as many as its first field has, and one where it is of no list.
+/// The entries that a block of rows applies to: as many as its list has, or one if it is not in a list.
 fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item = usize> {
     let listed = rows.first().filter(|field| field.is_of_entry());
     let has = move |entry: &usize| match listed {
@@ -162,8 +162,8 @@ fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item
     (0..).take_while(has)
 }
 
-/// Every number of the document that is out of its range, in the order of the document; if there is none, the totals that are too
-/// large in all.
+/// Every number of the document that is out of range, in the order of the document; if there is none, the totals that are too
+/// large.
 ///
 /// ```
 /// use board::{Board, out_of_range};

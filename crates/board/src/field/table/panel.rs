@@ -5,7 +5,7 @@ use crate::Quantity::{Angle, Count, Length};
 use crate::field::Kind::{Choice, Entries, Number, Numbers, Part};
 use crate::{Board, Build, Range, ScrewCircle, Tenons};
 
-/// Sizes of a tenon.
+/// Dimensions of a tenon.
 const TENON: Range = Length.of(0.1, 1000.0);
 
 fields! {
@@ -57,7 +57,7 @@ kinds! {
 }
 usual!(Tenons, ScrewCircle);
 
-/// A panel that is glued already begins with a seam through the pin.
+/// Starts an already glued panel with a seam through the pin.
 fn with_a_seam(build: &Build, _: &Board) -> Build {
     match build {
         Build::Seams { .. } => Build::Seams { at: vec![0.0] },

@@ -8,11 +8,11 @@ use crate::field::Kind::{Auto, Choice, Number, Text};
 
 /// As many holes as the geometry lays out.
 const MOST_HOLES: f64 = geometry::MOST_HOLES as f64;
-/// The words for a start pocket without a place of its own.
+/// The words for a start pocket without a position.
 const AUTO: &str = "where most wood remains";
 
 fields! {
-    /// Title and unit, pattern, lanes and pockets.
+    /// Title and units, pattern, lanes and pockets.
     PATTERN_FIELDS:
     TITLE "title", [.title] "Title",
         Text(Count.range("letters of the title", 0.0, 120.0)), "";
@@ -47,7 +47,7 @@ impl crate::field::choice::Choice for Units {
         self.label()
     }
 
-    /// Inches are of several kinds, by their finest fraction.
+    /// Inches are several kinds, one per finest fraction.
     fn is_kind(&self, other: &Self) -> bool {
         self == other
     }

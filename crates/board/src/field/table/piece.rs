@@ -6,7 +6,7 @@ use crate::{DensityUnit, Insert, Magnet, MassUnit, PieceKind, Range};
 
 /// Diameter and thickness of a magnet.
 const MAGNET_SIZE: Range = Length.of(0.1, 200.0);
-/// A gap between magnet and steel beside air: the set-back, the finish.
+/// A gap between magnet and steel in addition to air: the set-back, the finish.
 const MAGNET_GAP: Range = Length.of(0.0, 100.0);
 
 fields! {
@@ -34,7 +34,7 @@ fields! {
 }
 
 fields! {
-    /// The hold of a magnet piece.
+    /// What a magnet piece holds on to.
     MAGNET_FIELDS:
     INSERT "piece.insert.kind", [.piece.insert] "Set in each hole", Choice, "The ball or disc that a magnet piece sticks to";
     DISC "piece.insert.thickness_mm", [.piece.insert {Insert::Disc => thickness}] "Disc thickness",
@@ -56,7 +56,7 @@ plain!(PieceKind);
 kinds! {
     Insert:
     "a steel ball" => Ball,
-    // As thick as is common; no source.
+    // A common thickness; no source.
     "a steel disc" => Disc { thickness: 1.5 },
 }
 usual!(Magnet);

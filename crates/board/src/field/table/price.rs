@@ -4,7 +4,7 @@ use crate::Quantity::{Count, Money, Number as Plain, Share};
 use crate::field::Kind::{Choice, Entries, Number, Open, Text, Tick};
 use crate::{ArticlePrice, Currency, Range};
 
-/// Prices and rates; a price of 0 is a finding.
+/// Prices and rates; a price of 0 is reported.
 const PRICE: Range = Money.of(0.0, 1_000_000.0);
 /// The words for a price before the maker types one: none is assumed.
 const MISSING: &str = "missing";

@@ -5,11 +5,11 @@ use crate::Quantity::{Angle, Count, Length};
 use crate::field::Kind::{Choice, Number, Part};
 use crate::{Board, LidGrain, LidHold, Range, Recess, RecessShape, Toward};
 
-/// Sides of a recess: as long as a board may be wide.
+/// Sides of a recess: at most the largest width of a board.
 const SIDE: Range = Length.of(1.0, 5000.0);
-/// From the center pin: no farther than a board reaches.
+/// Position relative to the center pin: no farther than a board reaches.
 const PLACE: Range = Length.of(-2500.0, 2500.0);
-/// Radius of a corner: half of the longest side.
+/// Radius of a corner: at most half of the longest side.
 const CORNER: Range = Length.of(0.0, 2500.0);
 
 fields! {
@@ -59,13 +59,13 @@ kinds! {
 kinds! {
     LidHold:
     "lies in, turn buttons" => LiesIn,
-    // A common dovetail bit leans 14°, of included 28°; from memory.
+    // A common dovetail bit has sides at 14° (28° included); from memory.
     "slides in a dovetail" => Slides { angle: 14.0, toward: Toward::Right },
 }
 plain!(LidGrain, Toward);
 usual!(Recess);
 
-/// As large as the outline before it.
+/// Keeps the size of the previous outline.
 fn as_large_as_before(shape: &RecessShape, board: &Board) -> RecessShape {
     let before = board.recess.map_or(*shape, |recess| recess.shape);
     let (length, width) = before.sides();

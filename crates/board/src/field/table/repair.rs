@@ -4,9 +4,9 @@ use crate::Quantity::{Count, Length};
 use crate::field::Kind::{Choice, Entries, Hole, Number};
 use crate::{Distance, Fault, MeasuredOn, Range, WrongHole};
 
-/// Number of a hole within its player's.
+/// A hole's number among those of its player.
 const NUMBER: Range = Count.range("number of a hole", 1.0, 9999.0);
-/// A hole beside its place: beyond this it is another hole.
+/// How far a hole is off its position: beyond this it is another hole.
 const BESIDE: Range = Length.of(-200.0, 200.0);
 
 fields! {

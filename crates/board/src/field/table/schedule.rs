@@ -1,11 +1,11 @@
-//! The order: boards and dates, the maker's hours, and the steps that are done.
+//! The order: boards and dates, the maker's hours, and finished steps.
 
 use crate::Quantity::{Count, Time};
 use crate::field::Kind::{Entries, Number, Text, Written};
 use crate::field::Written::{Clock, Day, DaysOff, MaybeDay, Zone};
 use crate::{Done, Range, TimeUnit, Timed};
 
-/// Hours of work of a day.
+/// Hours of work per day.
 const HOURS: Range = Time(TimeUnit::Hour).of(0.0, 24.0);
 /// Letters of the word for a task.
 const WORD: Range = Count.range("letters", 0.0, 60.0);
@@ -42,7 +42,7 @@ fields! {
 }
 
 fields! {
-    /// A time from the maker's watch.
+    /// A time measured by the maker.
     TIMED_FIELDS:
     TIMED_TASK "schedule.timed[].task", [.schedule.timed[] .task] "Time #, task", Text(WORD), "The name of the task in the plan of the work, such as glue or coat";
     TIMED_MINUTES "schedule.timed[].each_min", [.schedule.timed[] .minutes] "Time #, each", Number(Time(TimeUnit::Minute).of(0.0, 10_000.0)),
@@ -50,7 +50,7 @@ fields! {
 }
 
 fields! {
-    /// An operation that is done.
+    /// A finished operation.
     DONE_FIELDS:
     DONE_TASK "schedule.done[].task", [.schedule.done[] .task] "Done #, task", Text(WORD), "The name of the task in the plan of the work, such as glue or coat";
     DONE_NUMBER "schedule.done[].number", [.schedule.done[] .number] "Done #, number", Number(Count.of(1.0, 1000.0)),

@@ -8,7 +8,7 @@ use crate::{DxfRelease, Marking, Paper, Range, SheetLayout};
 const SIDE: Range = Length.of(30.0, 5000.0);
 
 fields! {
-    /// The paper template, as it is drawn and printed.
+    /// The paper template, as drawn and printed.
     TEMPLATE_FIELDS:
     PAPER "template.paper", [.template.paper] "Paper", Choice, "", us: "letter", of shop;
     PAPER_WIDTH "template.paper.custom.width_mm", [.template.paper {Paper::Custom => width}] "Paper width", Number(SIDE), "", us: "8 1/2", of shop;

@@ -5,7 +5,7 @@ use crate::Quantity::{Count, Length};
 use crate::Range;
 use crate::field::Kind::{self, Numbers};
 
-/// As many as a drawer holds.
+/// The number of tools: as many as a drawer holds.
 const TOOLS: Range = Count.range("number of bits or bushings", 0.0, 60.0);
 /// Diameters of bits or bushings.
 const DIAMETERS: Kind = Numbers {

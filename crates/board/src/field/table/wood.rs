@@ -1,10 +1,10 @@
-//! The wood, and the air it is in through the seasons.
+//! The wood, and the air around it through the seasons.
 
 use crate::Quantity::{Count, Density, Percent, Share, Temperature};
 use crate::field::Kind::{Auto, Choice, Number, Part, Text};
 use crate::{Cut, DensityUnit, Range, Wood};
 
-/// Any temperature of a room.
+/// Any room temperature.
 pub(super) const TEMPERATURE: Range = Temperature.of(-40.0, 80.0);
 
 /// Temperature and humidity of a room.
