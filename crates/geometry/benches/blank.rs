@@ -1,4 +1,4 @@
-//! Speed of the largest disc in a blank, which is found anew with every corner that is moved.
+//! Speed of finding the largest disc in a blank, which is recomputed whenever a corner is moved.
 
 use divan::{Bencher, black_box};
 use geometry::{Angle, Circle, Flaw, Outline, Point, clearance, largest_disc, point_at};
@@ -7,7 +7,7 @@ fn main() {
     divan::main();
 }
 
-/// A number from 0 to 1 that looks random, the same every time.
+/// A deterministic number from 0 to 1 that looks random.
 fn noise(seed: u32) -> f64 {
     let mixed = (seed ^ (seed >> 16)).wrapping_mul(0x045d_9f3b);
     let mixed = (mixed ^ (mixed >> 15)).wrapping_mul(0x2c1b_3c6d);
@@ -23,7 +23,7 @@ fn bark(corners: u32) -> Vec<Point> {
     below.chain(above).collect()
 }
 
-/// A round of a trunk, sawn across.
+/// A round slice across a trunk.
 fn trunk(corners: u32) -> Vec<Point> {
     let around = |k: u32| Angle::degrees(360.0 * f64::from(k) / f64::from(corners));
     (0..corners)
@@ -31,7 +31,7 @@ fn trunk(corners: u32) -> Vec<Point> {
         .collect()
 }
 
-/// A comb of teeth as long as the blank, and hardly a back.
+/// A comb with teeth as long as the blank, and almost no spine.
 fn comb(corners: u32) -> Vec<Point> {
     let teeth = (corners - 1) / 4;
     let pitch = 800.0 / f64::from(teeth);

@@ -10,7 +10,7 @@ fn main() {
     divan::main();
 }
 
-/// Bores on rings of a board, about as close as on a real one.
+/// Bores on rings of a board, about as close together as on a real one.
 fn bores(count: usize) -> Vec<Circle> {
     let rings = 1.0 + (count as f64 / core::f64::consts::PI).sqrt();
     let bore = |index: usize| {

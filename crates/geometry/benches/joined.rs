@@ -1,4 +1,4 @@
-//! Speed of what joining makes of a blank.
+//! Speed of finding what can be joined from a blank.
 
 use divan::{Bencher, black_box};
 use geometry::{Circle, Flaw, Outline, Point, best_half, most_from_strips};
@@ -7,7 +7,7 @@ fn main() {
     divan::main();
 }
 
-/// A slab of 1,500 by 640 mm whose live edges have this many corners together, with eight knots.
+/// A slab of 1,500 by 640 mm with eight knots, whose live edges have this many corners in total.
 fn slab(corners: u32) -> Option<(Outline, Vec<Flaw>)> {
     let side = corners / 2;
     let x = |at: u32| 1500.0 * f64::from(at) / f64::from(side - 1);

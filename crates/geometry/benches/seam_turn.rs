@@ -1,4 +1,4 @@
-//! Speed of turning the pattern off the seams, beside a scan in thousandths of a degree.
+//! Speed of finding the rotation that keeps bores clear of the seams, compared with a scan in thousandths of a degree.
 
 use divan::{Bencher, black_box};
 use geometry::{
@@ -10,7 +10,7 @@ fn main() {
     divan::main();
 }
 
-/// 145 holes: tracks and lanes of six players, pockets of three, the center hole.
+/// 145 holes: tracks and lanes of six players, pockets of three holes, and the center hole.
 fn board(pattern: Pattern) -> Vec<Circle> {
     let places = track(pattern, 6, 16, 19.0).unwrap_or_default();
     let turn_in = places

@@ -1,12 +1,12 @@
-//! An angle, with all trigonometry of the program behind it.
+//! An angle, and all trigonometry of the program.
 //!
-//! The functions go through `libm`, so that the same document gives the same digits on every machine;
-//! clippy refuses the standard library's. Degrees and radians cannot be mixed up: both are named.
+//! The functions use `libm`, so that the same document gives the same digits on every machine; clippy rejects the standard
+//! library's. Degrees and radians cannot be confused: both have named constructors.
 
 use core::f64::consts::{PI, TAU};
 use core::ops::{Add, Div, Mul, Neg, Sub};
 
-/// An angle of any size; as a bearing it is measured clockwise from 12 o'clock.
+/// An angle of any size; a bearing is measured clockwise from 12 o'clock.
 ///
 /// ```
 /// use geometry::Angle;
@@ -20,9 +20,9 @@ use core::ops::{Add, Div, Mul, Neg, Sub};
 pub struct Angle(f64);
 
 impl Angle {
-    /// No turn at all; as a bearing, 12 o'clock.
+    /// Zero; as a bearing, 12 o'clock.
     pub const ZERO: Self = Self(0.0);
-    /// Once around.
+    /// A full turn.
     pub const TURN: Self = Self(TAU);
 
     /// From degrees.
@@ -52,7 +52,7 @@ impl Angle {
         self.0
     }
 
-    /// The same direction as an angle from 0 up to, not including, a full turn.
+    /// The same direction as an angle from 0 up to, but not including, a full turn.
     ///
     /// ```
     /// use geometry::Angle;
@@ -64,7 +64,7 @@ impl Angle {
         Self(if rest >= TAU { 0.0 } else { rest })
     }
 
-    /// The same direction as an angle over -180 and up to 180 degrees.
+    /// The same direction as an angle greater than -180 and at most 180 degrees.
     ///
     /// ```
     /// use geometry::Angle;
@@ -86,7 +86,7 @@ impl Angle {
         libm::cos(self.0)
     }
 
-    /// The sine and the cosine, for less than the price of the two.
+    /// The sine and the cosine, computed together faster than separately.
     pub fn sin_cos(self) -> (f64, f64) {
         libm::sincos(self.0)
     }
@@ -96,12 +96,12 @@ impl Angle {
         libm::tan(self.0)
     }
 
-    /// The angle whose sine is `ratio`; not a number where `ratio` is not from -1 to 1.
+    /// The angle whose sine is `ratio`; NaN if `ratio` is not from -1 to 1.
     pub fn asin(ratio: f64) -> Self {
         Self(libm::asin(ratio))
     }
 
-    /// The angle whose cosine is `ratio`; not a number where `ratio` is not from -1 to 1.
+    /// The angle whose cosine is `ratio`; NaN if `ratio` is not from -1 to 1.
     pub fn acos(ratio: f64) -> Self {
         Self(libm::acos(ratio))
     }

@@ -1,4 +1,4 @@
-//! Part of a circle, or all of it once round.
+//! Part of a circle, or a full circle.
 
 use core::f64::consts::TAU;
 use core::ops::Add;
@@ -7,9 +7,9 @@ use kurbo::{Circle, Point, Rect, Vec2};
 
 use crate::{Angle, bearing_of, point_at};
 
-/// Part of a circle, as the way from one end to the other.
+/// Part of a circle, as a path from one end to the other.
 ///
-/// It turns clockwise where its sweep is positive and the other way where it is negative, a full turn at most.
+/// It runs clockwise if its sweep is positive and counterclockwise if it is negative, through at most a full turn.
 ///
 /// ```
 /// use geometry::{Angle, Arc, Point};
@@ -28,14 +28,14 @@ pub struct Arc {
     pub center: Point,
     /// Its radius, mm.
     pub radius: f64,
-    /// Where the arc starts, as a bearing seen from the center.
+    /// The bearing of the start, seen from the center.
     pub start: Angle,
-    /// Turn from start to end, clockwise; negative where it turns the other way.
+    /// Angle from start to end, clockwise; negative if counterclockwise.
     pub sweep: Angle,
 }
 
 impl From<Circle> for Arc {
-    /// Once round, clockwise from 12 o'clock.
+    /// A full circle, clockwise from 12 o'clock.
     fn from(circle: Circle) -> Self {
         Self {
             center: circle.center,
@@ -49,7 +49,7 @@ impl From<Circle> for Arc {
 impl Add<Vec2> for Arc {
     type Output = Self;
 
-    /// The arc moved by a way.
+    /// The arc moved by a vector.
     fn add(self, by: Vec2) -> Self {
         Self {
             center: self.center + by,
@@ -59,7 +59,7 @@ impl Add<Vec2> for Arc {
 }
 
 impl Arc {
-    /// The circle that it is part of.
+    /// The circle that the arc is part of.
     pub const fn circle(&self) -> Circle {
         Circle {
             center: self.center,
@@ -72,17 +72,17 @@ impl Arc {
         self.start + self.sweep
     }
 
-    /// The point at a share of the way along it, 0 to 1.
+    /// The point at this fraction of its length, 0 to 1.
     pub fn at(&self, share: f64) -> Point {
         self.toward(self.start + self.sweep * share)
     }
 
-    /// Length of the way, mm.
+    /// Its length, mm.
     pub fn length(&self) -> f64 {
         self.radius * self.sweep.as_radians().abs()
     }
 
-    /// The same way back.
+    /// The same arc in the opposite direction.
     #[must_use]
     pub fn reversed(&self) -> Self {
         Self {
@@ -92,7 +92,7 @@ impl Arc {
         }
     }
 
-    /// The same places gone through clockwise.
+    /// The same arc in the clockwise direction.
     #[must_use]
     pub fn clockwise(&self) -> Self {
         if self.sweep < Angle::ZERO {
@@ -102,7 +102,7 @@ impl Arc {
         }
     }
 
-    /// The part up to a share of the way, and the part from there on.
+    /// The part up to this fraction of its length, and the rest.
     ///
     /// ```
     /// use geometry::{Arc, Circle};
@@ -125,8 +125,8 @@ impl Arc {
         ]
     }
 
-    /// Distance from a point to the nearest place of the arc, mm: along the radius where the arc passes the point's bearing,
-    /// else to the nearer end.
+    /// Distance from a point to the nearest point of the arc, mm: along the radius if the arc passes the point's bearing,
+    /// otherwise to the nearer end.
     ///
     /// ```
     /// use geometry::{Angle, Arc, Point};
@@ -145,7 +145,7 @@ impl Arc {
         }
     }
 
-    /// Distance from a point to the farthest place of the arc, mm.
+    /// Distance from a point to the farthest point of the arc, mm.
     pub fn farthest(&self, point: Point) -> f64 {
         let across = self.center - point;
         if self.faces(across) {
@@ -156,7 +156,7 @@ impl Arc {
         }
     }
 
-    /// The box around it: its ends, and the tops of the circle that it passes at the quarters.
+    /// Its bounding box: its ends, and those of the circle's four extreme points that it passes.
     ///
     /// ```
     /// use geometry::{Angle, Arc, Point};
@@ -173,7 +173,7 @@ impl Arc {
         })
     }
 
-    /// Whether every number of it is finite.
+    /// Whether all of its numbers are finite.
     pub fn is_finite(&self) -> bool {
         self.circle().is_finite() && self.end().as_radians().is_finite()
     }
@@ -187,13 +187,13 @@ impl Arc {
         self.center + point_at(self.radius, bearing).to_vec2()
     }
 
-    /// Whether it passes the direction of a way from its center.
+    /// Whether the arc passes the direction of a vector from its center.
     fn faces(&self, way: Vec2) -> bool {
         let is_whole = self.sweep.as_radians().abs() >= TAU;
         is_whole || self.passes(bearing_of(way.to_point()))
     }
 
-    /// Whether it passes a bearing seen from its center.
+    /// Whether the arc passes a bearing seen from its center.
     fn passes(&self, bearing: Angle) -> bool {
         let around = self.clockwise();
         (bearing - around.start).wrapped() <= around.sweep
@@ -216,7 +216,7 @@ mod tests {
     }
 
     #[test]
-    fn a_quarter_goes_clockwise_or_back() {
+    fn a_quarter_arc_runs_in_either_direction() {
         assert_near!(arc(0.0, 90.0).at(1.0), Point::new(11.0, 2.0), 1e-12);
         assert_near!(arc(0.0, -90.0).at(1.0), Point::new(-9.0, 2.0), 1e-12);
         let below = Point::new(1.0, -8.0);
@@ -227,11 +227,11 @@ mod tests {
     }
 
     #[test]
-    fn an_arc_is_bounded_by_its_ends_and_by_what_it_passes() {
+    fn an_arc_is_bounded_by_its_ends_and_the_extreme_points_it_passes() {
         let around = |arc: Arc| arc.bounds() - Vec2::new(1.0, 2.0);
         let all = around(arc(12.0, 360.0));
         assert_near!(all.origin(), Point::new(-10.0, -10.0), 1e-9);
-        // From 2 o'clock to past 3 o'clock: out to the right only.
+        // From 2 o'clock to past 3 o'clock: it is an extreme point only at the right.
         let part = around(arc(60.0, 45.0));
         assert_near!(part.x1, 10.0, 1e-9);
         assert_near!(part.x0, 10.0 * Angle::degrees(60.0).sin(), 1e-9);
@@ -241,7 +241,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn distance_box_and_reach_are_those_of_its_points(
+        fn distance_bounds_and_farthest_point_match_sampled_points(
             place in (-50.0..50.0_f64, -50.0..50.0_f64),
             way in (0.5..60.0_f64, 0.0..360.0_f64, -360.0..360.0_f64),
             point in (-80.0..80.0_f64, -80.0..80.0_f64),
@@ -264,7 +264,7 @@ mod tests {
             prop_assert!((arc.farthest(point) - farthest).abs() <= step);
             let around = arc.bounds().inflate(1e-9, 1e-9);
             prop_assert!(points().all(|at| around.contains(at)));
-            // Both directions and both parts are the same places.
+            // The reversed and clockwise arcs, and both parts together, cover the same points.
             for same in [arc.reversed(), arc.clockwise()] {
                 prop_assert!((same.length() - arc.length()).abs() < 1e-9);
                 prop_assert!(arc.distance(same.at(share)) < 1e-9);

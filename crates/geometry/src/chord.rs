@@ -21,9 +21,9 @@ pub fn chord(diameter: f64, divisions: u32, steps: u32) -> f64 {
     diameter * Angle::turn_part(i64::from(steps), 2 * i64::from(divisions)).sin()
 }
 
-/// The radius (mm) of the circle on which `holes` holes lie `pitch` mm from one to the next.
+/// The radius (mm) of the circle on which `holes` evenly spaced holes are `pitch` mm apart.
 ///
-/// Fewer than two holes need no circle: the radius is zero. Two holes lie across from each other.
+/// Fewer than two holes need no circle, so the radius is zero. Two holes lie opposite each other.
 ///
 /// ```
 /// let radius = geometry::ring_radius(16.0, 12);
@@ -38,8 +38,8 @@ pub fn ring_radius(pitch: f64, holes: u32) -> f64 {
 
 /// The most holes on a circle of `radius` mm whose neighbors are at least `pitch` mm apart.
 ///
-/// A count that fits exactly is not lost to rounding. Fewer than two holes can never be too close, so the
-/// answer is 1 where not even two fit, and where a length is not a number over zero.
+/// A count that fits exactly is not lost to rounding. A single hole can never be too close, so the result is 1 if not even two
+/// fit, or if a length is not a positive number.
 ///
 /// ```
 /// assert_eq!(geometry::ring_capacity(8.0, 8.0), 6);
@@ -53,7 +53,7 @@ pub fn ring_capacity(radius: f64, pitch: f64) -> u32 {
     ((Angle::TURN.as_radians() / step.as_radians()) * (1.0 + FUZZ)).floor() as u32
 }
 
-/// Relative slack for a count that fits exactly: six unit chords on a unit circle come out as 5.999...
+/// Relative slack for a count that fits exactly: six unit chords on a unit circle are computed as 5.999...
 const FUZZ: f64 = 1e-12;
 
 #[cfg(test)]
@@ -63,15 +63,15 @@ mod tests {
 
     /// Machinery's Handbook Guide, section 2 (handbook p. 704 table).
     #[test]
-    fn the_handbook_guide_examples_come_out() {
+    fn the_handbook_guide_examples_are_reproduced() {
         assert_near!(chord(1.0, 56, 1), 0.05607, 5e-6);
         assert_near!(chord(6.0, 8, 1), 2.296, 5e-4);
         assert_near!(2.0 * ring_radius(2.156, 56), 38.452, 1e-3);
     }
 
-    /// The Engineering `ToolBox`: chord lengths of a divided circle, radius 1, and its example for radius 3.
+    /// The Engineering `ToolBox`: chord lengths of a divided circle of radius 1, and its example for radius 3.
     #[test]
-    fn published_chords_of_the_unit_circle_come_out() {
+    fn published_chords_of_the_unit_circle_are_reproduced() {
         let published = [
             (6, 1.0),
             (8, 0.7654),
@@ -95,7 +95,7 @@ mod tests {
 
     /// Machinery's Handbook, 31st ed. (2020), p. 82 (S/R) and p. 78 (12 sides in a circle of 8 cm).
     #[test]
-    fn sides_of_regular_polygons_come_out() {
+    fn published_sides_of_regular_polygons_are_reproduced() {
         for (sides, ratio) in [
             (5, 1.1756),
             (6, 1.0),
@@ -118,7 +118,7 @@ mod tests {
     }
 
     #[test]
-    fn exact_values_of_touching_rings_come_out() {
+    fn exact_values_of_touching_rings_are_reproduced() {
         // Computed: r / sin(180/n).
         assert_near!(ring_radius(16.0, 12), 30.909_626, 1e-6);
         assert_near!(ring_radius(16.0, 40), 101.963_959, 1e-6);
@@ -137,7 +137,7 @@ mod tests {
     }
 
     #[test]
-    fn lengths_without_sense_hold_one_hole() {
+    fn invalid_lengths_hold_one_hole() {
         for (radius, pitch) in [
             (0.0, 5.0),
             (2.0, 5.0),
@@ -153,7 +153,7 @@ mod tests {
     }
 
     #[test]
-    fn a_chord_goes_by_the_steps_left_over_from_full_turns() {
+    fn full_turns_do_not_change_a_chord() {
         assert_near!(chord(10.0, 6, 3), 10.0, 1e-12);
         assert_near!(chord(10.0, 6, 6), 0.0, 1e-12);
         assert_near!(chord(10.0, 6, 7), chord(10.0, 6, 1), 1e-12);

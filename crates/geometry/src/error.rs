@@ -1,16 +1,16 @@
-//! Errors of patterns that cannot be built, with the nearest values that can.
+//! Errors for patterns that cannot be built, with the nearest values that can.
 //!
-//! Every message names the rule in a woodworker's words; the fields carry the same facts, for a caller that
-//! shows them in another unit or offers them as buttons.
+//! Every message states the rule in a woodworker's words; the fields contain the same facts, for a caller that shows them in
+//! another unit or offers them as buttons.
 
 use core::fmt;
 
-/// The counts nearest to a refused one that would work; shown as `use 12 or 14`.
+/// The valid counts nearest to a refused one; shown as `use 12 or 14`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Nearest {
-    /// The largest workable count under the refused one.
+    /// The largest valid count below the refused one.
     pub below: Option<u32>,
-    /// The smallest workable count over the refused one.
+    /// The smallest valid count above the refused one.
     pub above: Option<u32>,
 }
 
@@ -23,7 +23,7 @@ impl Nearest {
         }
     }
 
-    /// The counts next to an odd (or even) count one off, both kept in `least..=most`.
+    /// The counts one below and one above a count of the wrong parity, both limited to `least..=most`.
     pub(crate) fn beside(count: u32, least: u32, most: u32) -> Self {
         Self {
             below: count.checked_sub(1).filter(|below| *below >= least),
@@ -42,29 +42,29 @@ impl fmt::Display for Nearest {
     }
 }
 
-/// Why a pattern, lane, pocket or sheet grid cannot be built.
+/// The reasons why a pattern, lane, pocket or sheet grid cannot be built.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum Error {
     /// The number of players is out of range.
     #[error("a board has 1 to 24 players, not {players}")]
     Players {
-        /// Players asked for.
+        /// The requested number of players.
         players: u32,
         /// The nearest counts that work.
         nearest: Nearest,
     },
-    /// The number of track spaces of a player is out of range.
+    /// A player's number of track spaces is out of range.
     #[error("a player has 1 to 250 track spaces, not {spaces}")]
     Spaces {
-        /// Spaces asked for.
+        /// The requested number of spaces.
         spaces: u32,
         /// The nearest counts that work.
         nearest: Nearest,
     },
-    /// A pitch that is not a sensible length.
+    /// The pitch is not in the accepted range.
     #[error("{}", self.message(&mm))]
     Pitch {
-        /// Pitch asked for, in mm.
+        /// The requested pitch, in mm.
         pitch: f64,
         /// The nearest pitch that would work, in mm.
         nearest: f64,
@@ -74,7 +74,7 @@ pub enum Error {
     FewPlayers {
         /// The pattern, in words.
         pattern: &'static str,
-        /// Players asked for.
+        /// The requested number of players.
         players: u32,
         /// The fewest that would work.
         least: u32,
@@ -86,7 +86,7 @@ pub enum Error {
     FewSpaces {
         /// The number of players.
         players: u32,
-        /// The spaces per player requested.
+        /// The requested spaces per player.
         spaces: u32,
         /// The fewest spaces per player that would work.
         least: u32,
@@ -94,7 +94,7 @@ pub enum Error {
     /// The lobes are too deep, or their depth is negative or not a number.
     #[error("the lobe depth must be 0 to 0.35, not {depth}")]
     LobeDepth {
-        /// Depth asked for.
+        /// The requested depth.
         depth: f64,
         /// The nearest depth that would work.
         nearest: f64,
@@ -104,7 +104,7 @@ pub enum Error {
     OddSpaces {
         /// The pattern, in words.
         pattern: &'static str,
-        /// Spaces asked for.
+        /// The requested number of spaces.
         spaces: u32,
         /// The nearest counts that work.
         nearest: Nearest,
@@ -112,7 +112,7 @@ pub enum Error {
     /// The arms' width is even, under 3 or out of range.
     #[error("an arm is an odd number of holes wide, 3 to 249, not {across}; {nearest}")]
     ArmWidth {
-        /// Width asked for, in holes.
+        /// The requested width, in holes.
         across: u32,
         /// The nearest widths that work.
         nearest: Nearest,
@@ -122,7 +122,7 @@ pub enum Error {
     ShortArms {
         /// The width of the arms in holes.
         across: u32,
-        /// Spaces asked for.
+        /// The requested number of spaces.
         spaces: u32,
         /// The fewest spaces that would work.
         least: u32,
@@ -132,13 +132,13 @@ pub enum Error {
     ManyHoles {
         /// The lane or the pocket, in words.
         what: &'static str,
-        /// Holes asked for.
+        /// The requested number of holes.
         holes: u32,
     },
     /// The home lane would reach or pass the center.
     #[error("{}", self.message(&mm))]
     LongLane {
-        /// The home holes requested.
+        /// The requested number of home holes.
         holes: u32,
         /// The most home holes that fit.
         most: u32,
@@ -146,15 +146,15 @@ pub enum Error {
         turn_in: f64,
         /// Distance from the center that the turn-in space must exceed, in mm.
         needed: f64,
-        /// The pitch at which the last hole would meet the center, in mm; it must be less than this.
+        /// The pitch at which the last hole would be at the center, in mm; it must be less than this.
         pitch_under: f64,
     },
-    /// An arc of pocket holes does not fit on a circle so small.
+    /// An arc of pocket holes does not fit on such a small circle.
     #[error("{}", self.message(&mm))]
     TightArc {
-        /// The holes of the pocket.
+        /// The number of holes in the pocket.
         holes: u32,
-        /// Radius asked for, in mm.
+        /// The requested radius, in mm.
         radius: f64,
         /// The least radius that would work, in mm.
         least: f64,
@@ -162,12 +162,12 @@ pub enum Error {
     /// There is no pocket to place.
     #[error("a start pocket needs at least 1 hole")]
     EmptyPocket,
-    /// A length that must be over zero is not.
+    /// A length that must be positive is not.
     #[error("{}", self.message(&mm))]
     NotPositive {
         /// The length, in words.
         what: &'static str,
-        /// Value asked for, in mm.
+        /// The requested value, in mm.
         value: f64,
     },
     /// A number that must be finite is not.
@@ -175,13 +175,13 @@ pub enum Error {
     NotFinite {
         /// The number, in words.
         what: &'static str,
-        /// Value asked for.
+        /// The requested value.
         value: f64,
     },
-    /// Sheets overlap by as much as they print, so that no next sheet gets any farther.
+    /// Sheets overlap by at least their printable length, so that more sheets do not cover more.
     #[error("{}", self.message(&mm))]
     Overlap {
-        /// Overlap asked for, in mm.
+        /// The requested overlap, in mm.
         overlap: f64,
         /// The printable length, in mm.
         printable: f64,
@@ -189,7 +189,7 @@ pub enum Error {
     /// The template needs more sheets than any real one.
     #[error("{}", self.message(&mm))]
     ManySheets {
-        /// Length asked for, in mm.
+        /// The requested length, in mm.
         length: f64,
         /// The longest template that would work, in mm.
         longest: f64,
@@ -199,7 +199,7 @@ pub enum Error {
 }
 
 impl Error {
-    /// The sentence of the error, its lengths written by `length`, which gets mm.
+    /// The message of the error, with its lengths formatted by `length`, which takes mm.
     ///
     /// ```
     /// use geometry::Error;
@@ -250,7 +250,7 @@ impl Error {
                     "a template {along} long takes more than {most} sheets along that side; make it {longest} or less"
                 )
             }
-            // Listed one by one: a variant with lengths that fell through to `to_string` would call this function without end.
+            // Listed individually: a variant with lengths that fell through to `to_string` would recurse without end.
             Self::Players { .. }
             | Self::Spaces { .. }
             | Self::FewPlayers { .. }
@@ -273,7 +273,7 @@ fn long_lane(holes: u32, most: u32, [needed, turn_in, pitch]: [String; 3]) -> St
     )
 }
 
-/// A length to a thousandth of a millimeter.
+/// A length rounded to a thousandth of a millimeter.
 fn mm(length: f64) -> String {
     let thousandths = (length * 1000.0).round() / 1000.0;
     format!("{thousandths} mm")
@@ -284,7 +284,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_message_names_the_rule_and_what_would_work() {
+    fn a_message_states_the_rule_and_what_would_work() {
         let odd = Error::OddSpaces {
             pattern: "a track of arms",
             spaces: 13,
@@ -297,7 +297,7 @@ mod tests {
     }
 
     #[test]
-    fn lengths_are_said_in_the_unit_that_is_asked_for() {
+    fn lengths_are_formatted_in_the_requested_unit() {
         let tight = Error::TightArc {
             holes: 4,
             radius: 12.7,

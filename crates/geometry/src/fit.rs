@@ -1,7 +1,7 @@
-//! Sizes of patterns: each grows in proportion to its pitch.
+//! Sizes of patterns, each proportional to its pitch.
 //!
-//! So a board diameter, a rim margin or a piece size is solved by one division, exactly: the pitch that puts the
-//! outermost spaces at a wanted distance is that distance over [`reach`].
+//! A board diameter, a rim margin or a piece size can therefore be solved for exactly with one division: the pitch that puts
+//! the outermost spaces at a given distance is that distance divided by [`reach`].
 
 use crate::{Error, Pattern, track};
 
@@ -16,7 +16,7 @@ use crate::{Error, Pattern, track};
 ///
 /// # Errors
 ///
-/// Where [`track`] refuses the counts or the pattern.
+/// The errors of [`track`] for the counts or the pattern.
 pub fn reach(pattern: Pattern, players: u32, spaces: u32) -> Result<f64, Error> {
     let spaces = track(pattern, players, spaces, 1.0)?;
     Ok(spaces
@@ -31,10 +31,10 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn the_reach_of_each_pattern_is_its_farthest_point() {
+    fn the_reach_of_each_pattern_is_the_distance_of_its_farthest_point() {
         assert_near!(reach(Pattern::Ring, 6, 1).unwrap(), 1.0, 1e-12);
         assert_near!(reach(Pattern::Polygon, 6, 4).unwrap(), 4.0, 1e-12);
-        // Out 3 from the corner at (-1, 1): the end corner is at (1, 4).
+        // 3 pitches out from the corner at (-1, 1): the end corner is at (1, 4).
         let arms = Pattern::Arms { across: 3 };
         assert_near!(reach(arms, 4, 8).unwrap(), 17_f64.sqrt(), 1e-12);
         assert!(reach(arms, 4, 7).is_err());

@@ -7,16 +7,16 @@ use crate::error::Nearest;
 
 /// Numbers of players that a board may have.
 pub const PLAYERS: RangeInclusive<u32> = 1..=24;
-/// Numbers of track spaces that each player may have. A round of 250 spaces for one player, 12 mm apart, is nearly a meter across, and
-/// more players have fewer each.
+/// Numbers of track spaces that each player may have. A circle of 250 spaces for one player, 12 mm apart, is nearly a meter
+/// across, and more players have fewer each.
 pub const SPACES: RangeInclusive<u32> = 1..=250;
 /// The most holes of one home lane or one start pocket.
 pub const MOST_HOLES: u32 = 60;
-/// The pitches that are accepted, in mm. The largest is for pieces as wide as a plate: twenty of them go around a board of 1.6 m.
+/// The accepted pitches, in mm. The largest is for pieces as wide as a plate: twenty of them go around a board of 1.6 m.
 pub const PITCH: RangeInclusive<f64> = 0.1..=250.0;
-/// Depths that lobes may have; deeper ones have valleys too narrow to walk in equal chords.
+/// Depths that lobes may have; deeper ones have valleys too narrow to step through in equal chords.
 pub const LOBE_DEPTH: RangeInclusive<f64> = 0.0..=0.35;
-/// Widths of arms, in holes; only odd ones have a middle column for the home lane. An arm takes more spaces than it is wide.
+/// Widths of arms, in holes; only odd ones have a middle column for the home lane. An arm has more spaces than it is wide.
 pub const ARM_WIDTH: RangeInclusive<u32> = 3..=249;
 
 /// Checks players, spaces and pitch against their ranges.
@@ -37,7 +37,7 @@ pub(crate) fn check_pitch(pitch: f64) -> Result<(), Error> {
     if PITCH.contains(&pitch) {
         return Ok(());
     }
-    // A pitch that is not a number lands on the lower end.
+    // A NaN pitch ends up at the lower end.
     let nearest = pitch.max(*PITCH.start()).min(*PITCH.end());
     Err(Error::Pitch { pitch, nearest })
 }
@@ -51,7 +51,7 @@ pub(crate) fn check_holes(what: &'static str, holes: u32) -> Result<(), Error> {
     }
 }
 
-/// Checks that a pattern has players enough.
+/// Checks that a pattern has enough players.
 pub(crate) fn check_players(pattern: &'static str, players: u32, least: u32) -> Result<(), Error> {
     if players >= least {
         Ok(())
@@ -64,7 +64,7 @@ pub(crate) fn check_players(pattern: &'static str, players: u32, least: u32) -> 
     }
 }
 
-/// Checks that the whole track has three spaces or more.
+/// Checks that the whole track has at least three spaces.
 pub(crate) fn check_closed(players: u32, spaces: u32) -> Result<(), Error> {
     if players * spaces >= 3 {
         return Ok(());
@@ -76,7 +76,7 @@ pub(crate) fn check_closed(players: u32, spaces: u32) -> Result<(), Error> {
     })
 }
 
-/// Checks that the spaces per player are even, for a pattern that needs at least `least` of them.
+/// Checks that the number of spaces per player is even, for a pattern that needs at least `least` of them.
 pub(crate) fn check_even(pattern: &'static str, spaces: u32, least: u32) -> Result<(), Error> {
     if spaces.is_multiple_of(2) {
         return Ok(());
@@ -97,7 +97,7 @@ pub(crate) fn check_finite(what: &'static str, value: f64) -> Result<(), Error> 
     }
 }
 
-/// Checks that a length is finite and over zero.
+/// Checks that a length is finite and positive.
 pub(crate) fn check_positive(what: &'static str, value: f64) -> Result<(), Error> {
     check_finite(what, value)?;
     if value > 0.0 {
@@ -112,7 +112,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_ends_of_the_ranges_are_accepted_and_one_more_is_not() {
+    fn the_ends_of_the_ranges_are_accepted_and_values_beyond_are_not() {
         assert_eq!(check_track(24, 250, 250.0), Ok(()));
         assert_eq!(check_track(1, 1, 0.1), Ok(()));
         assert!(matches!(
@@ -134,7 +134,7 @@ mod tests {
     }
 
     #[test]
-    fn a_pitch_that_is_no_length_is_refused_with_one_that_is() {
+    fn an_invalid_pitch_is_refused_with_a_valid_one() {
         for (pitch, wanted) in [
             (f64::NAN, 0.1),
             (f64::INFINITY, 250.0),
@@ -149,7 +149,7 @@ mod tests {
     }
 
     #[test]
-    fn a_track_of_two_spaces_is_refused_with_the_least_that_closes() {
+    fn a_track_of_two_spaces_is_refused_with_the_least_number_that_works() {
         let error = check_closed(2, 1);
         assert_eq!(
             error,

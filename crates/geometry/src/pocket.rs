@@ -1,4 +1,4 @@
-//! Start pockets: a player's first holes, one pitch apart, about a middle point.
+//! Start pockets: a player's first holes, one pitch apart, around a center point.
 
 use crate::limits::{check_finite, check_holes, check_pitch};
 use crate::{Angle, Error, Point, Vec2, point_at, ring_radius};
@@ -8,19 +8,19 @@ use crate::{Angle, Error, Point, Vec2, point_at, ring_radius};
 pub enum PocketShape {
     /// In a straight row along u, numbered toward the clockwise side.
     Row,
-    /// On a circle about the center pin, numbered clockwise.
+    /// On a circle around the center pin, numbered clockwise.
     Arc,
-    /// In two rows along u, the outer one first, each numbered toward the clockwise side.
+    /// In two rows along u, the outer row first, each numbered toward the clockwise side.
     Block,
-    /// On a small circle about the middle, numbered clockwise from the outermost.
+    /// On a small circle around the pocket's center, numbered clockwise from the outermost.
     Ring,
 }
 
 /// The holes of a start pocket in its sector's local frame, in the order of their numbers.
 ///
-/// The middle lies at `bearing` from the sector's axis and `radius` mm from the pin. Neighbors are one pitch
-/// apart in a straight line. A block of an odd number of holes has its gap at the clockwise end of the inner row;
-/// a ring of two holes is a row; one hole lies at the middle in every shape.
+/// The pocket's center is at `bearing` from the sector's axis and `radius` mm from the pin. Neighbors are one pitch apart in a
+/// straight line. A block with an odd number of holes has its gap at the clockwise end of the inner row; a ring of two holes is
+/// a row; a single hole is at the center in every shape.
 ///
 /// ```
 /// use geometry::{Angle, PocketShape, pocket};
@@ -31,7 +31,7 @@ pub enum PocketShape {
 ///
 /// # Errors
 ///
-/// When a value is out of range, or an arc's circle is too small for its holes.
+/// [`Error`] if a value is out of range, or an arc's circle is too small for its holes.
 pub fn pocket(
     shape: PocketShape,
     holes: u32,
@@ -62,10 +62,10 @@ pub fn pocket(
     Ok(arms.into_iter().map(|arm| middle + arm).collect())
 }
 
-/// The least radius at which a pocket can lie: an arc must not bite its tail.
+/// The least radius at which a pocket can be: an arc must not overlap itself.
 pub(crate) fn least_radius(shape: PocketShape, holes: u32, pitch: f64) -> f64 {
     match shape {
-        // The slack lets a radius pass that was itself computed as the least one.
+        // The slack accepts a radius that was itself computed as the least one.
         PocketShape::Arc => ring_radius(pitch, holes) * (1.0 - 1e-12),
         PocketShape::Row | PocketShape::Block | PocketShape::Ring => 0.0,
     }
@@ -77,12 +77,12 @@ pub(crate) fn half_step(pitch: f64, radius: f64) -> Angle {
     Angle::asin((pitch / (2.0 * radius.abs())).min(1.0))
 }
 
-/// Where the holes of a row or arc lie, in steps from its middle.
+/// Positions of the holes of a row or arc, in steps from its center.
 pub(crate) fn places_from_middle(holes: u32) -> impl Iterator<Item = f64> {
     (0..holes).map(move |hole| f64::from(hole) - (f64::from(holes) - 1.0) / 2.0)
 }
 
-/// From the middle of a row, block or ring to each hole, in mm along u and v; for an arc, as if it were straight.
+/// Vectors from the center of a row, block or ring to each hole, in mm along u and v; for an arc, as if it were straight.
 pub(crate) fn arms_from_middle(shape: PocketShape, holes: u32, pitch: f64) -> Vec<Vec2> {
     match shape {
         PocketShape::Block if holes > 1 => block(holes, pitch),
@@ -128,7 +128,7 @@ mod tests {
     }
 
     #[test]
-    fn one_hole_at_the_pin_has_a_place_whatever_the_sign_of_its_radius() {
+    fn one_hole_at_the_pin_has_a_position_for_either_sign_of_zero_radius() {
         for (shape, radius) in SHAPES
             .into_iter()
             .flat_map(|shape| [(shape, 0.0), (shape, -0.0)])
@@ -139,7 +139,7 @@ mod tests {
     }
 
     #[test]
-    fn one_hole_lies_at_the_middle_and_none_nowhere() {
+    fn one_hole_is_at_the_center_and_zero_holes_are_nowhere() {
         for shape in SHAPES {
             assert_near!(
                 holes_of(shape, 1)[0],
@@ -166,7 +166,7 @@ mod tests {
     }
 
     #[test]
-    fn a_row_runs_along_u_to_the_clockwise_side() {
+    fn a_row_runs_along_u_toward_the_clockwise_side() {
         let row = holes_of(PocketShape::Row, 4);
         let middle = point_at(200.0, Angle::degrees(12.0));
         assert_near!(row[0], middle + Vec2::new(-30.0, 0.0), 1e-12);
@@ -174,7 +174,7 @@ mod tests {
     }
 
     #[test]
-    fn an_arc_keeps_its_radius_and_its_middle() {
+    fn an_arc_keeps_its_radius_and_its_center() {
         let arc = holes_of(PocketShape::Arc, 5);
         for hole in &arc {
             assert_near!(hole.to_vec2().hypot(), 200.0, 1e-9);
@@ -201,7 +201,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ring_begins_outward_and_goes_clockwise() {
+    fn a_ring_starts_at_the_outermost_hole_and_goes_clockwise() {
         let ring = pocket(PocketShape::Ring, 4, 20.0, Angle::ZERO, 100.0).unwrap();
         let arm = 20.0 / 2_f64.sqrt();
         assert_near!(ring[0], Point::new(0.0, 100.0 + arm), 1e-9);
@@ -209,7 +209,7 @@ mod tests {
     }
 
     #[test]
-    fn an_arc_that_would_bite_its_tail_is_refused_with_the_least_radius() {
+    fn an_arc_that_would_overlap_itself_is_refused_with_the_least_radius() {
         let arc = |radius| pocket(PocketShape::Arc, 6, 20.0, Angle::ZERO, radius);
         let Err(Error::TightArc { least, .. }) = arc(19.0) else {
             panic!("six holes 20 mm apart were accepted at 19 mm");
@@ -221,7 +221,7 @@ mod tests {
     }
 
     #[test]
-    fn values_without_sense_are_refused() {
+    fn invalid_values_are_refused() {
         let bad = f64::NAN;
         for shape in SHAPES {
             assert!(pocket(shape, 4, bad, Angle::ZERO, 200.0).is_err());

@@ -1,4 +1,4 @@
-//! Rectangles with round corners, and what goes straight up and down with such an outline.
+//! Rectangles with rounded corners, and vertical solids with such an outline.
 
 use core::f64::consts::PI;
 
@@ -6,11 +6,11 @@ use kurbo::{Circle, Point, Rect, Vec2};
 
 use crate::Upright;
 
-/// Every place that is no farther than a radius from a rectangle with its sides along x and y; of a circle the rectangle
-/// is no more than its center. Distances are exact: those to the rectangle, less the radius.
+/// Every point within a radius of a rectangle with its sides along x and y; for a circle, the rectangle is just its center.
+/// Distances are exact: those to the rectangle, minus the radius.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RoundRect {
-    /// Its middle.
+    /// Its center.
     pub middle: Point,
     /// Half the sides of the rectangle, mm.
     half: [f64; 2],
@@ -32,7 +32,7 @@ impl From<Circle> for RoundRect {
 const HAIR: f64 = 1e-9;
 
 impl RoundRect {
-    /// Of a length along x and a width along y, mm, with corners of a radius that is at most half of either.
+    /// A rounded rectangle with a length along x and a width along y, mm, and a corner radius of at most half of either.
     ///
     /// ```
     /// use geometry::{Point, RoundRect};
@@ -52,13 +52,13 @@ impl RoundRect {
         self.half.map(|half| half + self.corner)
     }
 
-    /// The circle that it is, if it is one.
+    /// The equivalent circle, if it is one.
     pub fn as_circle(&self) -> Option<Circle> {
         let is_round = self.half == [0.0; 2];
         is_round.then(|| Circle::new(self.middle, self.corner))
     }
 
-    /// Distance from a point, mm; 0 within.
+    /// Distance from a point, mm; 0 inside.
     pub fn away(&self, point: Point) -> f64 {
         let from = point - self.middle;
         let [x, y] = self.half;
@@ -66,7 +66,7 @@ impl RoundRect {
         (across - self.corner).max(0.0)
     }
 
-    /// Distance from another, mm; 0 where they overlap.
+    /// Distance from another rounded rectangle, mm; 0 if they overlap.
     pub fn away_from(&self, other: &Self) -> f64 {
         let [x, y] = self.half;
         let grown = Self {
@@ -77,13 +77,13 @@ impl RoundRect {
         grown.away(self.middle)
     }
 
-    /// Distance of its farthest place from the center pin, mm.
+    /// Distance of its farthest point from the center pin, mm.
     pub fn farthest(&self) -> f64 {
         let [x, y] = self.half;
         libm::hypot(self.middle.x.abs() + x, self.middle.y.abs() + y) + self.corner
     }
 
-    /// The box around it.
+    /// Its bounding box.
     pub fn bounds(&self) -> Rect {
         let [x, y] = self.halves();
         Rect::from_center_size(self.middle, (2.0 * x, 2.0 * y))
@@ -95,7 +95,7 @@ impl RoundRect {
         length * width - (4.0 - PI) * self.corner * self.corner
     }
 
-    /// Where the middles of discs of this radius are that lie wholly in it; none where none does.
+    /// The centers of all discs of this radius that lie completely inside; `None` if none does.
     #[must_use]
     pub fn less(&self, by: f64) -> Option<Self> {
         let corner = (self.corner - by).max(0.0);
@@ -108,7 +108,7 @@ impl RoundRect {
         })
     }
 
-    /// Half of its width at a height above its middle, mm; none above it.
+    /// Half of its width at a height above its center, mm; `None` outside.
     pub fn half_chord(&self, height: f64) -> Option<f64> {
         let [half, straight] = self.half;
         let over = (height.abs() - straight).max(0.0);
@@ -116,22 +116,22 @@ impl RoundRect {
         (over <= self.corner + HAIR).then(|| half + libm::sqrt(square.max(0.0)))
     }
 
-    /// From where to where a straight line is in it, mm along the line from a point of it in the direction of a unit
-    /// vector; none where it passes it.
+    /// The interval of a line that is inside, in mm along the line from a point in the direction of a unit vector; `None` if
+    /// the line misses it.
     pub fn chord(&self, from: Point, along: Vec2) -> Option<(f64, f64)> {
         let ([x, y], corner) = (self.half, self.corner);
         let from = from - self.middle;
-        // It is two boxes across one another, and a disc on each corner of the rectangle.
+        // The shape is two crossed boxes, and a disc on each corner of the rectangle.
         let boxes = [(x, y + corner), (x + corner, y)].map(|half| in_box(from, along, half));
         let corners = [(-x, -y), (-x, y), (x, -y), (x, y)];
         let discs = corners.map(|at| in_disc(from - Vec2::from(at), along, corner));
-        // It has no notch, so that the line leaves it once.
+        // The shape is convex, so the line leaves it once.
         let parts = boxes.into_iter().chain(discs).flatten();
         parts.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
     }
 }
 
-/// From where to where a line is in a box about 0 with these halves.
+/// The interval of a line inside a box around 0 with these half sides.
 fn in_box(from: Vec2, along: Vec2, (x, y): (f64, f64)) -> Option<(f64, f64)> {
     let between = |from: f64, along: f64, half: f64| {
         if along == 0.0 {
@@ -146,7 +146,7 @@ fn in_box(from: Vec2, along: Vec2, (x, y): (f64, f64)) -> Option<(f64, f64)> {
     (low < high).then_some((low, high))
 }
 
-/// From where to where a line is in a disc about 0.
+/// The interval of a line inside a disc around 0.
 fn in_disc(from: Vec2, along: Vec2, radius: f64) -> Option<(f64, f64)> {
     let (middle, off) = (-from.dot(along), from.cross(along));
     let square = radius * radius - off * off;
@@ -154,7 +154,7 @@ fn in_disc(from: Vec2, along: Vec2, radius: f64) -> Option<(f64, f64)> {
     (square > 0.0).then_some((middle - half, middle + half))
 }
 
-/// An upright body of one outline between two depths, mm below the top face.
+/// A vertical solid with a constant outline between two depths, mm below the top face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Prism {
     /// Its outline, seen from above.
@@ -166,18 +166,18 @@ pub struct Prism {
 }
 
 impl Prism {
-    /// As it is seen from an axis at a place of the board.
+    /// The solid as seen from a vertical axis at a point of the board.
     pub fn seen_from(&self, axis: Point) -> Upright {
         self.at(self.outline.away(axis))
     }
 
-    /// The rectangle grown by this distance, seen from above.
+    /// The solid as seen from an axis at this distance from it.
     pub const fn at(&self, away: f64) -> Upright {
         let Self { top, bottom, .. } = *self;
         Upright { away, top, bottom }
     }
 
-    /// Distance from another in space, mm; 0 where they overlap.
+    /// Distance from another prism in space, mm; 0 if they overlap.
     pub fn distance(&self, other: &Self) -> f64 {
         let along = (self.top - other.bottom).max(other.top - self.bottom);
         libm::hypot(self.outline.away_from(&other.outline), along.max(0.0))
@@ -196,7 +196,7 @@ mod tests {
     }
 
     #[test]
-    fn distances_are_those_of_the_outline() {
+    fn distances_are_measured_to_the_outline() {
         let round = RoundRect::from(Circle::new((10.0, 0.0), 60.0));
         assert_near!(round.away(Point::new(80.0, 0.0)), 10.0, 1e-12);
         assert_near!(round.farthest(), 70.0, 1e-12);
@@ -205,7 +205,7 @@ mod tests {
         assert_near!(square.farthest(), libm::hypot(30.0, 10.0), 1e-12);
         let other = |x| RoundRect::new(Point::new(x, 30.0), (40.0, 30.0), 0.0);
         assert_near!(square.away_from(&other(10.0)), 5.0, 1e-12);
-        // Corner to corner, 3 and 5 apart; then with a corner of radius 4 about (26, 6).
+        // Corner to corner, 3 and 5 apart; then with a corner of radius 4 around (26, 6).
         let apart = libm::hypot(3.0, 5.0);
         assert_near!(square.away_from(&other(53.0)), apart, 1e-12);
         let rounded = straight(40.0, 20.0, 4.0);
@@ -218,7 +218,7 @@ mod tests {
     }
 
     #[test]
-    fn prisms_are_apart_across_and_along() {
+    fn distances_of_prisms_combine_horizontal_and_vertical() {
         let prism = |x: f64, top: f64| Prism {
             outline: RoundRect::from(Circle::new((x, 0.0), 2.0)),
             top,
@@ -243,7 +243,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_area_is_what_its_chords_sum_up_to(
+        fn the_area_is_the_sum_of_its_chords(
             sides in (1.0..200.0_f64, 1.0..200.0_f64),
             share in 0.0..1.0_f64,
             strip in 0.0..30.0_f64,
@@ -263,9 +263,9 @@ mod tests {
             prop_assert!((sum - outline.area()).abs() < 1e-3 * (1.0 + outline.area()));
         }
 
-        /// No place on the outline is nearer.
+        /// No point of the outline is nearer.
         #[test]
-        fn the_distance_is_that_to_the_nearest_place_of_the_outline(
+        fn the_distance_is_measured_to_the_nearest_point_of_the_outline(
             sides in (2.0..200.0_f64, 2.0..200.0_f64),
             share in 0.0..1.0_f64,
             point in (-200.0..200.0_f64, -200.0..200.0_f64),
@@ -280,7 +280,7 @@ mod tests {
                     let half = outline.half_chord(height).unwrap();
                     [-half, half].map(|x| (x, height))
                 })
-                // From the chord at this height, of which the nearest place counts.
+                // From the chord at this height, whose nearest point counts.
                 .map(|(x, height)| {
                     let from = point - outline.middle;
                     let along = (from.x.abs() - x.abs()).max(0.0);
@@ -292,7 +292,7 @@ mod tests {
         }
 
         #[test]
-        fn a_line_is_in_it_from_end_to_end_of_its_chord(
+        fn a_line_is_inside_exactly_along_its_chord(
             sides in (2.0..200.0_f64, 2.0..200.0_f64),
             share in 0.0..1.0_f64,
             line in (-100.0..100.0_f64, -100.0..100.0_f64, 0_i64..24),

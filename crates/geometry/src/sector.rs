@@ -1,4 +1,4 @@
-//! One player's share of the circle, and the polar points it is made of.
+//! One player's share of the circle, and the polar coordinates it is based on.
 
 use crate::{Angle, Point, Vec2};
 
@@ -13,7 +13,7 @@ pub fn point_at(radius: f64, bearing: Angle) -> Point {
     Point::new(radius * bearing.sin(), radius * bearing.cos())
 }
 
-/// The bearing of a point, from 0 up to, not including, a full turn; zero at the center pin itself.
+/// The bearing of a point, from 0 up to, but not including, a full turn; zero at the center pin itself.
 ///
 /// ```
 /// use geometry::{Point, bearing_of};
@@ -55,12 +55,12 @@ impl Sector {
         self.axis
     }
 
-    /// The board point of a local point: `x` is u (to the clockwise side), `y` is v (outward).
+    /// The board point of a local point: `x` is u (toward the clockwise side), `y` is v (outward).
     pub fn place(&self, local: Point) -> Point {
         (self.clockwise * local.x + self.outward * local.y).to_point()
     }
 
-    /// The local point (u, v) of a board point; undoes [`Sector::place`].
+    /// The local point (u, v) of a board point; the inverse of [`Sector::place`].
     ///
     /// ```
     /// use geometry::{Angle, Sector, point_at};
@@ -80,7 +80,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn a_bearing_turns_clockwise_from_twelve() {
+    fn bearings_increase_clockwise_from_twelve_o_clock() {
         assert_near!(point_at(10.0, Angle::ZERO), Point::new(0.0, 10.0), 1e-12);
         assert_near!(
             point_at(10.0, Angle::degrees(90.0)),
@@ -92,7 +92,7 @@ mod tests {
     }
 
     #[test]
-    fn placing_and_localizing_undo_each_other() {
+    fn placing_and_localizing_are_inverses() {
         for index in 0..7 {
             let sector = Sector::new(index, 7, Angle::degrees(11.0));
             let local = Point::new(-3.25, 81.5);

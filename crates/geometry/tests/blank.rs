@@ -1,4 +1,4 @@
-//! The largest disc of a blank against algebra, against plain scans of all places, and against another program.
+//! The largest disc of a blank compared with algebra, with plain scans of all places, and with another program.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
 
@@ -31,7 +31,7 @@ fn best(outline: &Outline, flaws: &[Flaw]) -> Disc {
     largest_disc(outline, flaws, &|| false).unwrap().unwrap()
 }
 
-/// A corner of a star-shaped outline: at a radius, so far around.
+/// A corner of a star-shaped outline: at a radius and a fraction of a turn.
 fn around(radius: f64, turns: f64) -> Point {
     point_at(radius, Angle::degrees(360.0 * turns))
 }
@@ -51,7 +51,7 @@ fn in_a_square_it_touches_all_four_edges() {
 fn in_a_triangle_it_is_the_inscribed_circle() {
     let [a, b, c] = [(3.0, -7.0), (911.0, 40.0), (200.0, 377.0)].map(Point::from);
     let disc = best(&Outline::new(vec![a, b, c]).unwrap(), &[]);
-    // Radius: area over half the way around. Center: the corners weighed by the sides opposite them.
+    // Radius: area divided by half the perimeter. Center: the corners weighted by the sides opposite them.
     let (to_a, to_b, to_c) = ((b - c).length(), (c - a).length(), (a - b).length());
     let whole = to_a + to_b + to_c;
     assert_near!(disc.circle.radius, (b - a).cross(c - a) / whole, 1e-9);
@@ -73,7 +73,7 @@ fn between_parallel_edges_it_lies_in_the_middle_of_the_free_length() {
 }
 
 #[test]
-fn edges_in_many_parts_are_as_good_as_whole_ones() {
+fn edges_in_many_parts_give_the_same_result_as_whole_ones() {
     let below = (0..20).map(|k| Point::new(100.0 * f64::from(k), 0.0));
     let above = (0..=20).map(|k| Point::new(2000.0 - 100.0 * f64::from(k), 400.0));
     let corners: Vec<Point> = below
@@ -86,7 +86,7 @@ fn edges_in_many_parts_are_as_good_as_whole_ones() {
 }
 
 #[test]
-fn a_knot_in_the_middle_drives_it_into_a_corner() {
+fn a_knot_in_the_center_moves_it_into_a_corner() {
     let knot = 37.5;
     let disc = best(&rectangle(500.0, 500.0), &[round(250.0, 250.0, knot)]);
     // On a diagonal: sqrt(2) (250 - r) = r + knot.
@@ -104,7 +104,7 @@ fn a_nail_counts_as_a_knot_without_size() {
 }
 
 #[test]
-fn in_an_l_it_leans_on_the_inner_corner() {
+fn in_an_l_shape_it_touches_the_inner_corner() {
     let ell = [
         (0.0, 0.0),
         (900.0, 0.0),
@@ -137,7 +137,7 @@ fn in_a_regular_polygon_it_is_the_inscribed_circle() {
 }
 
 #[test]
-fn a_flaw_with_an_outline_is_stayed_clear_of() {
+fn it_stays_clear_of_a_flaw_with_an_outline() {
     let crack = outline(&[
         (480.0, -50.0),
         (520.0, -50.0),
@@ -163,7 +163,7 @@ fn a_flaw_with_an_outline_is_stayed_clear_of() {
 }
 
 #[test]
-fn flaws_outside_and_flaws_that_are_no_circles_change_nothing() {
+fn flaws_outside_and_invalid_circles_change_nothing() {
     let slab = rectangle(700.0, 500.0);
     let plain = best(&slab, &[]);
     let far = outline(&[(2000.0, 0.0), (2100.0, 0.0), (2100.0, 100.0)]);
@@ -178,7 +178,7 @@ fn flaws_outside_and_flaws_that_are_no_circles_change_nothing() {
 }
 
 #[test]
-fn no_place_is_left_where_flaws_cover_the_blank() {
+fn a_blank_covered_by_flaws_has_no_disc() {
     let slab = rectangle(600.0, 400.0);
     let none = |flaws: &[Flaw]| assert_eq!(largest_disc(&slab, flaws, &|| false), Ok(None));
     none(&[round(300.0, 200.0, 400.0)]);
@@ -187,13 +187,13 @@ fn no_place_is_left_where_flaws_cover_the_blank() {
 }
 
 #[test]
-fn a_flaw_that_is_the_whole_blank_leaves_no_place() {
+fn a_flaw_equal_to_the_whole_blank_leaves_no_disc() {
     let sliver = outline(&[(0.0, 0.0), (600.0, 10.0), (500.0, 40.0)]);
     let flaws = [Flaw::Area(sliver.clone())];
     assert_eq!(largest_disc(&sliver, &flaws, &|| false), Ok(None));
 }
 
-/// Steps of the search, which asks at each whether it is to stop.
+/// The number of steps of the search, which calls `cancel` at each.
 fn steps(outline: &Outline, flaws: &[Flaw]) -> (u32, Option<Disc>) {
     let asked = Cell::new(0);
     let count = || {
@@ -206,7 +206,7 @@ fn steps(outline: &Outline, flaws: &[Flaw]) -> (u32, Option<Disc>) {
 
 /// A slab with a wavy edge of 1,000 corners and bark along all of it: half of a million boxes lie along the edge.
 #[test]
-fn edges_that_a_flaw_has_in_common_with_the_blank_are_not_searched_box_by_box() {
+fn edges_shared_by_a_flaw_and_the_blank_are_not_searched_box_by_box() {
     let wavy = |at: u32, wide: f64| {
         let turns = f64::from(at) / 1_000.0;
         around(
@@ -218,7 +218,7 @@ fn edges_that_a_flaw_has_in_common_with_the_blank_are_not_searched_box_by_box() 
     let slab = Outline::new(edge.clone()).unwrap();
     let (asked, found) = steps(&slab, &[Flaw::Area(slab.clone())]);
     assert!(found.is_none() && asked < 12_000, "{asked} boxes");
-    // Bark that leaves a disc inside it: the same edge outward, and another 100 mm further in.
+    // Bark that leaves a disc inside it: the same edge outward, and another edge 100 mm farther in.
     let half = |from: u32| (from..=from + 500).map(|at| wavy(at % 1_000, 500.0));
     let inner = |from: u32| (from..=from + 500).rev().map(|at| wavy(at % 1_000, 400.0));
     let bark = [0, 500].map(|from| {
@@ -235,10 +235,10 @@ fn edges_that_a_flaw_has_in_common_with_the_blank_are_not_searched_box_by_box() 
     );
 }
 
-/// The largest inscribed circles that GEOS 3.14.1 found, by shapely 2.2.0's `maximum_inscribed_circle`, tolerance
-/// 1e-6: at most 1e-5 mm short here.
+/// The largest inscribed circles that GEOS 3.14.1 found, by shapely 2.2.0's `maximum_inscribed_circle`, tolerance 1e-6: at most
+/// 1e-5 mm short here.
 #[test]
-fn another_program_finds_the_same() {
+fn another_program_finds_the_same_discs() {
     let zigzag = outline(&[
         (0.0, 0.0),
         (820.0, -30.0),
@@ -282,7 +282,7 @@ fn another_program_finds_the_same() {
 }
 
 #[test]
-fn a_search_that_is_told_to_stop_says_so() {
+fn a_canceled_search_reports_it() {
     let asked = Cell::new(0);
     let at_the_third = || {
         asked.set(asked.get() + 1);
@@ -312,7 +312,7 @@ fn clearance_is_signed() {
     assert_near!(at(10.0, 90.0), -5.0, 1e-12);
 }
 
-/// Distance of a point from edges and flaws, measured in the plainest way and with another test for inside.
+/// Distance of a point from edges and flaws, measured in the simplest way and with a different inside test.
 fn plain_clearance(outline: &[Point], areas: &[Vec<Point>], knots: &[Circle], point: Point) -> f64 {
     let signed = |corners: &[Point]| {
         let count = corners.len();
@@ -323,7 +323,7 @@ fn plain_clearance(outline: &[Point], areas: &[Vec<Point>], knots: &[Circle], po
             let edge = to - from;
             let share = (-from.dot(edge) / edge.hypot2()).clamp(0.0, 1.0);
             nearest = nearest.min((from + edge * share).length());
-            // The angle the edge takes up, as seen from the point; all add up to a full turn inside, to none outside.
+            // The angle that the edge subtends at the point; they add up to a full turn inside, to zero outside.
             turn += Angle::atan2(from.cross(to), from.dot(to)).as_degrees();
         }
         if turn.abs() > 180.0 {
@@ -342,7 +342,7 @@ fn plain_clearance(outline: &[Point], areas: &[Vec<Point>], knots: &[Circle], po
     to_knots.fold(clear, f64::min)
 }
 
-/// A blank as the random tests make it.
+/// A blank as generated by the random tests.
 #[derive(Debug, Clone)]
 struct Slab {
     corners: Vec<Point>,
@@ -365,7 +365,7 @@ impl Slab {
         plain_clearance(&self.corners, &self.areas, &self.knots, point)
     }
 
-    /// The clearances of a grid of places, and how far any place of the blank is from the nearest of them at most.
+    /// The clearances of a grid of places, and the largest distance of any place of the blank from the nearest of them.
     fn scan(&self, steps: u32) -> (Vec<(f64, Point)>, f64) {
         let reach = |axis: fn(&Point) -> f64| {
             let values = self.corners.iter().map(axis);
@@ -386,7 +386,7 @@ impl Slab {
         (places, step * 0.5_f64.sqrt())
     }
 
-    /// The best of finer and finer grids around a place.
+    /// The best of ever finer grids around a place.
     fn refined(&self, mut best: (f64, Point), mut width: f64) -> f64 {
         while width > 1e-11 {
             let middle = best.1;
@@ -397,7 +397,7 @@ impl Slab {
                     best = (clear, middle + step);
                 }
             }
-            // Halved only where nothing better lies at the rim, so that it wanders as far as it climbs.
+            // Halved only if nothing better lies at the rim, so that it can move as far as needed.
             if (best.1 - middle).length() < width * 0.7 {
                 width /= 2.0;
             }
@@ -405,7 +405,7 @@ impl Slab {
         best.0
     }
 
-    /// Fails unless the disc is where it says, no place of a scan is better, and none between them can be.
+    /// Fails unless the disc is correct, no place of a scan is better, and none between them can be.
     fn check(&self) -> Result<(), TestCaseError> {
         let (places, off) = self.scan(50);
         let (radius, center) = self.best().map_or((0.0, None), |disc| {
@@ -425,7 +425,7 @@ impl Slab {
         );
         for place in places.iter().take(3) {
             let scanned = self.refined(*place, off);
-            // Smaller than a 100,000th of the blank is no place.
+            // Smaller than 1/100,000 of the blank does not count.
             prop_assert!(
                 radius >= scanned - 1e-9 || (center.is_none() && scanned < 0.02),
                 "{radius} at {center:?}, but {scanned} near {place:?}"
@@ -446,7 +446,7 @@ fn stars() -> impl Strategy<Value = Vec<Point>> {
     })
 }
 
-/// Outlines of edges to the right and upwards in turn, turned by some angle: full of parallel edges.
+/// Outlines of edges alternately to the right and up, rotated by some angle: full of parallel edges.
 fn stairs() -> impl Strategy<Value = Vec<Point>> {
     (
         proptest::collection::vec((1u32..5, 1u32..8), 2..20),
@@ -515,7 +515,7 @@ proptest! {
     }
 
     #[test]
-    fn clearance_is_what_plain_measuring_gives(slab in slabs(stars()), x in -600.0..600.0, y in -600.0..600.0) {
+    fn clearance_matches_plain_measurement(slab in slabs(stars()), x in -600.0..600.0, y in -600.0..600.0) {
         let outline = Outline::new(slab.corners.clone()).unwrap();
         let areas = slab.areas.iter().cloned();
         let areas = areas.map(|corners| Flaw::Area(Outline::new(corners).unwrap()));

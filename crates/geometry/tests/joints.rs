@@ -1,4 +1,4 @@
-//! The best grid of sheets against a scan of all grids.
+//! The best grid of sheets compared with a scan of all grids.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
 
@@ -6,7 +6,7 @@ use geometry::{SheetRow, best_joints, sheets_along};
 use proptest::prelude::*;
 use testkit::assert_near;
 
-/// The least distance of a coordinate from a real joint line, in the plainest way.
+/// The least distance of a coordinate from an actual joint line, in the simplest way.
 fn clearance(coordinates: &[f64], sheets: u32, origin: f64, printable: f64, overlap: f64) -> f64 {
     let mut least = f64::INFINITY;
     for joint in 1..sheets {
@@ -20,7 +20,7 @@ fn clearance(coordinates: &[f64], sheets: u32, origin: f64, printable: f64, over
 
 proptest! {
     #[test]
-    fn no_scanned_grid_of_sheets_keeps_its_joints_farther_off(
+    fn no_scanned_grid_of_sheets_keeps_its_joints_farther_away(
         coordinates in proptest::collection::vec(-300.0..300.0, 1..40),
         printable in 90.0..400.0,
         overlap in 0.0..40.0,
@@ -44,10 +44,10 @@ proptest! {
         }
     }
 
-    /// The clearance of each place is what the plainest count finds, no less than requested, and where no place is returned that
-    /// keeps so far, a scan finds none either.
+    /// The clearance of each position matches the simplest calculation and is no less than requested; if no returned position
+    /// has that clearance, a scan finds none either.
     #[test]
-    fn every_place_of_a_row_is_as_clear_as_it_says(
+    fn every_position_of_a_row_has_the_stated_clearance(
         coordinates in proptest::collection::vec(-300.0..300.0, 1..40),
         printable in 90.0..400.0,
         overlap in 0.0..40.0,

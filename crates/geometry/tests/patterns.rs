@@ -1,4 +1,4 @@
-//! Laws that every track keeps, for random players, spaces, pitches and patterns.
+//! Properties of every track, for random players, spaces, pitches and patterns.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
 
@@ -6,7 +6,7 @@ use geometry::{Angle, Error, Pattern, Point, Sector, home_lane, reach, track, tu
 use proptest::prelude::*;
 use testkit::assert_near;
 
-/// A pattern with players and spaces that suit it.
+/// A pattern with valid numbers of players and spaces.
 fn boards() -> impl Strategy<Value = (Pattern, u32, u32)> {
     let ring =
         (1_u32..=24, 1_u32..=60).prop_map(|(players, spaces)| (Pattern::Ring, players, spaces));
@@ -23,7 +23,7 @@ fn boards() -> impl Strategy<Value = (Pattern, u32, u32)> {
     })
 }
 
-/// The error that a chord may have: 1e-9 mm on any board that fits a room, and what rounding leaves on a larger one.
+/// The error that a chord may have: 1e-9 mm on any board that fits in a room, and rounding error on a larger one.
 fn tolerance(places: &[Point]) -> f64 {
     let size = places
         .iter()
@@ -62,7 +62,7 @@ proptest! {
         let mut turned = 0.0;
         for (place, next) in places.iter().zip(places.iter().skip(1).chain([&next])) {
             let (from, to) = (place.to_vec2(), next.to_vec2());
-            // Clockwise: y up, so a turn to the right has a negative cross product.
+            // Clockwise: y is up, so a right turn has a negative cross product.
             turned += Angle::atan2(to.cross(from), to.dot(from)).as_degrees();
         }
         assert_near!(turned, 360.0 / f64::from(players), 1e-9);
@@ -85,7 +85,7 @@ proptest! {
     ) {
         let places = track(pattern, players, spaces, 20.0).unwrap();
         let middle = turn_in(spaces) as usize - 1;
-        // Space 1 of an even sector lies on the border, and has its image in the next.
+        // Space 1 of an even sector lies on the border, and has its mirror image in the next.
         for off in 1..=(spaces as usize - 1) / 2 {
             let (before, after) = (places[middle - off], places[middle + off]);
             assert_near!(before, Point::new(-after.x, after.y), tolerance(&places));
@@ -97,7 +97,7 @@ proptest! {
     }
 
     #[test]
-    fn the_reach_times_the_pitch_is_the_farthest_space(
+    fn the_reach_times_the_pitch_is_the_distance_of_the_farthest_space(
         (pattern, players, spaces) in boards(),
         pitch in 0.1..250.0,
     ) {
@@ -108,7 +108,7 @@ proptest! {
     }
 
     #[test]
-    fn whatever_is_asked_for_gives_a_track_or_a_reason(
+    fn every_request_gives_a_track_or_a_reason(
         kind in 0..4,
         depth in prop::num::f64::ANY,
         across in any::<u32>(),
@@ -129,7 +129,7 @@ proptest! {
     }
 
     #[test]
-    fn a_lane_is_as_long_as_fits_and_no_longer(
+    fn a_lane_can_be_exactly_as_long_as_fits(
         turn_in_v in -100.0..2000.0,
         holes in 1_u32..=60,
         pitch in 5.0..60.0,

@@ -1,4 +1,4 @@
-//! The best place of a start pocket against dense scans of all places.
+//! The best position of a start pocket compared with dense scans of all positions.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
 
@@ -9,7 +9,7 @@ use geometry::{
 use proptest::prelude::*;
 use testkit::assert_near;
 
-/// The most that two equally good webs differ by, in mm.
+/// The most that two equally good webs may differ, in mm.
 const TIE: f64 = 1e-6;
 
 const SHAPES: [PocketShape; 4] = [
@@ -19,7 +19,7 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
 ];
 
-/// Every bore of a board but those of its pockets.
+/// Every bore of a board except those of its pockets.
 fn bores(pattern: Pattern, players: u32, spaces: u32, home: u32) -> Vec<Circle> {
     let places = track(pattern, players, spaces, 19.0).unwrap();
     let lane = home_lane(places[turn_in(spaces) as usize - 1].y, home, 19.0).unwrap();
@@ -49,7 +49,7 @@ fn search(shape: PocketShape, obstacles: &[Circle], players: u32) -> PocketSearc
     }
 }
 
-/// The smallest web of a pocket at a place, measured hole by hole in the plainest way.
+/// The smallest web of a pocket at a position, measured hole by hole in the simplest way.
 fn web_at(search: &PocketSearch<'_>, bearing: Angle, radius: f64) -> f64 {
     let holes = pocket(search.shape, search.holes, search.pitch, bearing, radius).unwrap();
     let sectors = (1..search.players).map(|index| Sector::new(index, search.players, Angle::ZERO));
@@ -69,10 +69,10 @@ fn web_at(search: &PocketSearch<'_>, bearing: Angle, radius: f64) -> f64 {
     web
 }
 
-/// A bearing as a part of half a sector, and a radius as a part of the way from the least to the edge.
+/// A bearing as a fraction of half a sector, and a radius as a fraction of the way from the least to the edge.
 type Place = (f64, f64);
 
-/// The web at a place; outside the board's range there is none.
+/// The web at a position; none outside the board's range.
 fn web_of(search: &PocketSearch<'_>, (around, out): Place) -> f64 {
     if !(-1.0..=1.0).contains(&around) || !(0.0..=1.0).contains(&out) {
         return f64::NEG_INFINITY;
@@ -86,7 +86,7 @@ fn web_of(search: &PocketSearch<'_>, (around, out): Place) -> f64 {
     web_at(search, Angle::degrees(half * around), radius)
 }
 
-/// The best of a square of places about one, so many steps to each side.
+/// The best of a square of positions around one, with this many steps to each side.
 fn best_around(search: &PocketSearch<'_>, about: Place, step: f64, steps: i32) -> (Place, f64) {
     let mut best = (about, web_of(search, about));
     for (row, column) in (-steps..=steps).flat_map(|row| (-steps..=steps).map(move |at| (row, at)))
@@ -103,7 +103,7 @@ fn best_around(search: &PocketSearch<'_>, about: Place, step: f64, steps: i32) -
     best
 }
 
-/// The best web of a scan of all places, and of ever finer ones about the best place of each.
+/// The best web of a scan of all positions, and of ever finer ones around the best position of each.
 fn scanned_best(search: &PocketSearch<'_>, steps: i32) -> f64 {
     let mut step = 1.0 / f64::from(steps);
     let (mut place, mut web) = best_around(search, (0.0, 0.0), step, steps);
@@ -125,7 +125,7 @@ fn assert_best(search: &PocketSearch<'_>, steps: i32) {
 }
 
 #[test]
-fn no_place_of_a_dense_scan_is_better() {
+fn no_position_of_a_dense_scan_is_better() {
     let cases = [
         (Pattern::Ring, 6, 14),
         (Pattern::Ring, 2, 20),
@@ -141,9 +141,9 @@ fn no_place_of_a_dense_scan_is_better() {
     }
 }
 
-/// Pockets of so many holes are looked at in parts.
+/// Pockets of this many holes are examined in parts.
 #[test]
-fn no_place_of_a_scan_is_better_for_a_pocket_of_many_holes() {
+fn no_position_of_a_scan_is_better_for_a_pocket_of_many_holes() {
     let obstacles = bores(Pattern::Ring, 4, 60, 8);
     for shape in SHAPES {
         let search = PocketSearch {
@@ -154,9 +154,9 @@ fn no_place_of_a_scan_is_better_for_a_pocket_of_many_holes() {
     }
 }
 
-/// Found by chance: the pockets overlap wherever they lie, and the search once ended before it had looked at all places.
+/// Found by chance: the pockets overlap at every position, and the search once ended before it had examined all positions.
 #[test]
-fn no_place_of_a_scan_is_better_where_pockets_overlap() {
+fn no_position_of_a_scan_is_better_if_pockets_overlap() {
     let bore = |x, y, radius| Circle {
         center: Point::new(x, y),
         radius,
@@ -180,7 +180,7 @@ fn no_place_of_a_scan_is_better_where_pockets_overlap() {
 }
 
 #[test]
-fn along_a_given_bearing_or_radius_nothing_is_better_either() {
+fn no_position_along_a_given_bearing_or_radius_is_better() {
     let obstacles = bores(Pattern::Ring, 6, 14, 4);
     for shape in SHAPES {
         let free = search(shape, &obstacles, 6);
@@ -208,7 +208,7 @@ fn along_a_given_bearing_or_radius_nothing_is_better_either() {
 }
 
 #[test]
-fn both_given_is_only_measured() {
+fn a_given_bearing_and_radius_are_only_measured() {
     let obstacles = bores(Pattern::Ring, 6, 14, 4);
     let fixed = PocketSearch {
         bearing: Some(Angle::degrees(40.0)),
@@ -221,7 +221,7 @@ fn both_given_is_only_measured() {
 }
 
 #[test]
-fn of_mirror_images_the_clockwise_one_is_taken() {
+fn the_clockwise_mirror_image_is_chosen() {
     for pattern in [
         Pattern::Ring,
         Pattern::Lobes { depth: 0.15 },
@@ -236,7 +236,7 @@ fn of_mirror_images_the_clockwise_one_is_taken() {
 }
 
 #[test]
-fn the_other_side_is_taken_where_it_is_better() {
+fn the_other_side_is_chosen_if_it_is_better() {
     let mut obstacles = bores(Pattern::Ring, 2, 20, 4);
     // Crowd the clockwise side of both sectors.
     for side in [1.0, -1.0] {
@@ -250,9 +250,9 @@ fn the_other_side_is_taken_where_it_is_better() {
     assert_best(&search, 100);
 }
 
-/// Between the rim at 100 and a bore at the pin, a hole of no width goes halfway.
+/// Between the rim at 100 and a bore at the pin, a hole without width belongs midway.
 #[test]
-fn known_best_places_come_out() {
+fn known_best_positions_are_found() {
     let pin = [Circle::new(Point::ORIGIN, 10.0)];
     let alone = PocketSearch {
         holes: 1,
@@ -263,7 +263,7 @@ fn known_best_places_come_out() {
     let best = best_pocket(&alone).unwrap();
     assert_near!(best.radius, 55.0, 2e-6);
     assert_near!(best.web, 45.0, 1e-6);
-    // A row of two about the pin is nearest the rim at its ends.
+    // A row of two around the pin is nearest to the rim at its ends.
     let pair = PocketSearch {
         holes: 2,
         obstacles: &[],
@@ -275,7 +275,7 @@ fn known_best_places_come_out() {
 }
 
 #[test]
-fn searches_without_sense_are_refused() {
+fn invalid_searches_are_refused() {
     let sound = search(PocketShape::Arc, &[], 6);
     let refused = [
         PocketSearch { holes: 0, ..sound },
@@ -327,9 +327,9 @@ fn any_bores() -> impl Strategy<Value = Vec<Circle>> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
-    /// Bores anywhere, also ones that no board's symmetry has.
+    /// Bores anywhere, including ones without any board's symmetry.
     #[test]
-    fn among_any_bores_no_place_of_a_scan_is_better(
+    fn among_any_bores_no_position_of_a_scan_is_better(
         bores in any_bores(),
         shape in prop::sample::select(&SHAPES[..]),
         players in 1_u32..9,
@@ -349,9 +349,9 @@ proptest! {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(8))]
 
-    /// The same of pockets that are looked at in parts.
+    /// The same for pockets that are examined in parts.
     #[test]
-    fn among_any_bores_no_place_of_a_scan_is_better_for_many_holes(
+    fn among_any_bores_no_position_of_a_scan_is_better_for_many_holes(
         bores in any_bores(),
         shape in prop::sample::select(&SHAPES[..]),
         players in 6_u32..9,

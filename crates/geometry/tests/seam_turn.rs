@@ -1,4 +1,4 @@
-//! The best turn of a pattern against a dense scan, and cases solved by hand.
+//! The best rotation of a pattern compared with a dense scan, and cases solved by hand.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
 
@@ -18,7 +18,7 @@ fn seam(normal: f64, offset: f64) -> Seam {
     }
 }
 
-/// The gap in the plainest way: turn every hole, drop a perpendicular on every seam.
+/// The gap in the simplest way: rotate every hole, and drop a perpendicular to every seam.
 fn plain_gap(holes: &[Circle], seams: &[Seam], turn: f64, measure: Measure) -> f64 {
     let mut least = f64::INFINITY;
     for hole in holes {
@@ -39,7 +39,7 @@ fn plain_gap(holes: &[Circle], seams: &[Seam], turn: f64, measure: Measure) -> f
     least
 }
 
-/// The largest gap that a scan in steps finds, each high place of it searched further by thirds.
+/// The largest gap that a scan in steps finds, with every maximum refined by ternary search.
 fn scanned(
     holes: &[Circle],
     seams: &[Seam],
@@ -88,7 +88,7 @@ fn board(pattern: Pattern) -> Vec<Circle> {
 }
 
 #[test]
-fn one_hole_stands_off_a_seam_through_the_middle_by_its_radius() {
+fn one_hole_can_be_its_ring_radius_away_from_a_center_seam() {
     let hole = [Circle::new(point_at(80.0, Angle::degrees(20.0)), 5.0)];
     let best = best_turn(&hole, &[seam(0.0, 0.0)], 1, Measure::Center).unwrap();
     assert_near!(best.gap.mm, 80.0, 1e-12);
@@ -103,29 +103,29 @@ fn two_holes_a_quarter_turn_apart_share_the_seam() {
     for normal in [0.0, 17.0, 90.0] {
         let best = best_turn(&holes, &[seam(normal, 0.0)], 1, Measure::Center).unwrap();
         assert_near!(best.gap.mm, 100.0 * Angle::degrees(45.0).sin(), 1e-10);
-        // The smallest of four equally good turns.
+        // The smallest of four equally good rotations.
         let wanted = (normal + 45.0) % 90.0;
         assert_near!(best.turn.as_degrees(), wanted, 1e-9);
     }
 }
 
-/// Holes on a ring of 96 lie half a step, 180/96 degrees, off a seam through the middle at best.
+/// Holes on a ring of 96 can be at best half a step, 180/96 degrees, off a seam through the center.
 #[test]
-fn a_ring_goes_half_a_step_off_a_middle_seam() {
+fn a_ring_can_be_half_a_step_off_a_center_seam() {
     let radius = geometry::ring_radius(19.0, 96);
     let ring: Vec<Circle> = (0..96)
         .map(|hole| Circle::new(point_at(radius, Angle::turn_part(hole, 96)), 6.0))
         .collect();
     for sectors in [1, 6, 96] {
         let best = best_turn(&ring, &[seam(90.0, 0.0)], sectors, Measure::Edge).unwrap();
-        // Half the pitch of 19 mm less the bore's radius: the seam crosses a chord at its middle.
+        // Half the pitch of 19 mm minus the bore's radius: the seam crosses a chord at its midpoint.
         assert_near!(best.gap.mm, 9.5 - 6.0, 1e-9);
         assert_near!(best.turn.as_degrees(), 180.0 / 96.0, 1e-9);
     }
 }
 
 #[test]
-fn a_hole_at_the_center_pin_gains_nothing_by_a_turn() {
+fn rotation_does_not_help_a_hole_at_the_center_pin() {
     let mut holes = vec![Circle::new((0.0, 0.0), 5.0); 200];
     holes.push(Circle::new((0.0, 90.0), 5.0));
     let best = best_turn(&holes, &[seam(0.0, 0.0)], 1, Measure::Edge).unwrap();
@@ -134,8 +134,8 @@ fn a_hole_at_the_center_pin_gains_nothing_by_a_turn() {
 }
 
 #[test]
-fn the_smallest_turn_of_a_range_of_equal_ones_is_told() {
-    // The center hole stays 30 mm off; the other is nearer for turns under 60 degrees: 60 cos 60 = 30.
+fn the_smallest_of_a_range_of_equally_good_rotations_is_returned() {
+    // The center hole stays 30 mm away; the other is nearer for rotations under 60 degrees: 60 cos 60 = 30.
     let holes = [(0.0, 0.0), (0.0, 60.0)].map(|center| Circle::new(center, 5.0));
     let best = best_turn(&holes, &[seam(0.0, 30.0)], 1, Measure::Center).unwrap();
     assert_near!(best.gap.mm, 30.0, 1e-9);
@@ -146,8 +146,8 @@ fn the_smallest_turn_of_a_range_of_equal_ones_is_told() {
 }
 
 #[test]
-fn seams_that_run_side_by_side_are_all_kept_clear() {
-    // Strips 60 wide: a hole goes halfway between two seams at best.
+fn the_bores_stay_clear_of_all_parallel_seams() {
+    // Strips 60 wide: at best, a hole is midway between two seams.
     let seams = [-60.0, 0.0, 60.0].map(|offset| seam(0.0, offset));
     let hole = [Circle::new((0.0, 55.0), 4.0)];
     let best = best_turn(&hole, &seams, 1, Measure::Center).unwrap();
@@ -168,7 +168,7 @@ fn without_holes_or_seams_there_is_no_gap() {
 }
 
 #[test]
-fn holes_and_seams_without_a_place_are_passed_over() {
+fn holes_and_seams_without_a_position_are_ignored() {
     let good = Circle::new((0.0, 55.0), 4.0);
     let holes = [
         Circle::new((f64::NAN, 0.0), 4.0),
@@ -196,7 +196,7 @@ fn holes_and_seams_without_a_place_are_passed_over() {
 }
 
 #[test]
-fn no_turn_in_a_thousandth_of_a_degree_is_better_on_a_whole_board() {
+fn no_rotation_in_steps_of_a_thousandth_of_a_degree_is_better_on_a_whole_board() {
     let panel = [-110.0, 5.0, 120.0].map(|offset| seam(90.0, offset));
     for pattern in [
         Pattern::Ring,
@@ -219,7 +219,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
     #[test]
-    fn no_scanned_turn_keeps_the_bores_farther_off(
+    fn no_scanned_rotation_keeps_the_bores_farther_away(
         places in proptest::collection::vec((-200.0..200.0, -200.0..200.0, 1.0..9.0), 1..9),
         seams in proptest::collection::vec((0.0..360.0, -120.0..120.0), 1..4),
         edge in any::<bool>(),

@@ -1,4 +1,4 @@
-//! The webs found through grid and tree against those found by comparing all pairs.
+//! The webs found by grid and tree compared with those found by comparing all pairs.
 
 use geometry::{Circle, Web, close_webs, nearest_webs, smallest_web};
 use proptest::prelude::*;
@@ -9,7 +9,7 @@ fn web(circles: &[Circle], a: usize, b: usize) -> Web {
     Web { a, b, mm }
 }
 
-/// All webs, from the smallest up.
+/// All webs, from the smallest to the largest.
 fn by_hand(circles: &[Circle]) -> Vec<Web> {
     let pairs = (0..circles.len()).flat_map(|a| (a + 1..circles.len()).map(move |b| (a, b)));
     let mut webs: Vec<Web> = pairs.map(|(a, b)| web(circles, a, b)).collect();
@@ -23,7 +23,7 @@ fn circles(radius: impl Strategy<Value = f64>) -> impl Strategy<Value = Vec<Circ
     proptest::collection::vec(circle, 0..160)
 }
 
-/// Spread out, in a line, on a few points only, and with one far away.
+/// Circles spread out, in a line, at only a few points, and with one far away.
 fn any_circles() -> impl Strategy<Value = Vec<Circle>> {
     let spread = circles(0.5..30.0);
     let alike = circles(Just(4.0));
@@ -65,14 +65,14 @@ fn assert_webs_agree(circles: &[Circle], limit: f64) {
 
 proptest! {
     #[test]
-    fn webs_are_those_that_comparing_all_pairs_finds(circles in any_circles(), limit in -15.0..40.0) {
+    fn webs_match_a_comparison_of_all_pairs(circles in any_circles(), limit in -15.0..40.0) {
         assert_webs_agree(&circles, limit);
     }
 }
 
-/// More circles than the random cases have, so that cells and boxes are many.
+/// More circles than in the random cases, to get many cells and boxes.
 #[test]
-fn webs_of_a_wide_field_are_those_that_comparing_all_pairs_finds() {
+fn webs_of_a_wide_field_match_a_comparison_of_all_pairs() {
     let field: Vec<Circle> = (0..1500_u32)
         .map(|index| {
             let (x, y) = (

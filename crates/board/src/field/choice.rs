@@ -9,6 +9,12 @@ use super::held::{Held, removed};
 use crate::Board;
 
 /// One of several kinds, each possibly with its own numbers.
+///
+/// ```
+/// use board::{Choice, Units};
+/// assert_eq!(Units::KINDS, Units::ALL);
+/// assert_eq!(Units::Mm.words(), "millimeters");
+/// ```
 pub trait Choice: Clone + 'static {
     /// Every kind with its initial values, in the order lists show them.
     const KINDS: &'static [Self];

@@ -19,6 +19,14 @@ pub struct Difference {
 
 /// The fields that both boards have and that differ, in the order of the document. If a list's length changed, only the list is
 /// listed; if a part or a kind was added or removed, none of its fields are.
+///
+/// ```
+/// use board::{Board, Value, field};
+/// let before = Board::default();
+/// let after = Board { players: 4, ..before.clone() };
+/// let [one] = &field::differences(&before, &after)[..] else { panic!() };
+/// assert_eq!((one.field, &one.after), (&field::PLAYERS, &Value::Number(4.0)));
+/// ```
 pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
     let mut found: Vec<Difference> = Vec::new();
     for (field, entry, now) in fields_of(after) {
@@ -45,6 +53,15 @@ pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
 }
 
 /// The name of a step from one board to another, for use within a sentence; `None` if they are the same.
+///
+/// ```
+/// use board::{Board, field};
+/// let before = Board::default();
+/// let mut after = Board { pitch: 20.0, ..before.clone() };
+/// assert_eq!(field::step_name(&before, &after).as_deref(), Some("hole spacing"));
+/// after.players = 4;
+/// assert_eq!(field::step_name(&before, &after).as_deref(), Some("2 fields"));
+/// ```
 pub fn step_name(before: &Board, after: &Board) -> Option<String> {
     match differences(before, after).as_slice() {
         [] => None,

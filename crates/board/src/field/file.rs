@@ -7,6 +7,12 @@ use crate::Board;
 
 impl Field {
     /// Its path in the file, for a list entry.
+    ///
+    /// ```
+    /// use board::field;
+    /// assert_eq!(field::SCREW_DEPTH.path_of(2), "screws[2].depth_mm");
+    /// assert_eq!(field::PITCH.path_of(0), "pitch_mm");
+    /// ```
     pub fn path_of(&self, entry: usize) -> String {
         self.path.replacen("[]", &format!("[{entry}]"), 1)
     }

@@ -6,6 +6,14 @@
 //!
 //! To add a field, add its member to the document and one row to `table`, in the order of the file. A test fails for any member
 //! that no row names, and for two rows with the same label.
+//!
+//! ```
+//! use board::{Board, Value, field};
+//! let mut board = Board::default();
+//! assert_eq!(field::PITCH.value(&board, 0), Some(Value::Number(19.0)));
+//! field::PITCH.set(&mut board, 0, &Value::Number(20.0));
+//! assert_eq!(board.pitch, 20.0);
+//! ```
 
 #[macro_use]
 mod reach;
@@ -38,6 +46,13 @@ pub use written::Written;
 use crate::{Board, HoleId, OutOfRange, Range, Units};
 
 /// One number, choice, checkbox or text of the document.
+///
+/// ```
+/// use board::field;
+/// let field = &field::DOME;
+/// assert_eq!((field.path, field.label), ("filling.dome_mm", "Crown"));
+/// assert!(field.hint.starts_with("How much higher it stands in the middle"));
+/// ```
 #[derive(Debug)]
 pub struct Field {
     /// Where it is in the file, below `board`; `[]` is a list entry.

@@ -10,6 +10,13 @@ impl Units {
     ///
     /// Errors do not know the board, so `{}` formats them in metric units, like the document, and `{:#}` in US customary units,
     /// with a sign flag if fractions end at 1/32 (`+`) or 1/16 (`-`). An error that displays another one passes the flags on.
+    ///
+    /// ```
+    /// use board::{Units, field};
+    /// let fault = field::BOARD_DIAMETER.range().check(8890.0).unwrap_err();
+    /// assert_eq!(Units::Mm.say(&fault), "Board diameter: 8890 mm is out of range; use 1 mm to 5000 mm");
+    /// assert_eq!(Units::INCH.say(&fault), "Board diameter: 350\" is out of range; use ≈ 0.039\" to ≈ 196 27/32\"");
+    /// ```
     pub fn say(self, fault: &impl Display) -> String {
         match self {
             Self::Mm => format!("{fault}"),

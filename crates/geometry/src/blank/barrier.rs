@@ -1,7 +1,7 @@
-//! Barriers that a disc has to keep clear of: the straight edges of areas, and round knots.
+//! Barriers that a disc has to stay clear of: the straight edges of areas, and round knots.
 //!
-//! The distance to an edge, its ends included, and that to a round knot are convex: between two places they are
-//! never larger than at the larger of the two. The searches rest on that.
+//! The distances to an edge (including its ends) and to a round knot are convex: between two places they are never larger than
+//! at the farther of the two. The searches depend on this.
 
 use super::{Feature, Flaw, Outline};
 use crate::{Point, Vec2};
@@ -13,7 +13,7 @@ pub(super) enum Barrier {
     Round(Round),
 }
 
-/// An edge, of no width.
+/// An edge, without width.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Wall {
     from: Point,
@@ -27,7 +27,7 @@ pub(super) struct Wall {
     edge: u32,
 }
 
-/// A knot that is exactly round.
+/// An exactly circular knot.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Round {
     center: Point,
@@ -35,12 +35,12 @@ pub(super) struct Round {
     flaw: u32,
 }
 
-/// Where a barrier is nearest to a place.
+/// The nearest point of a barrier, as seen from a place.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Contact {
-    /// Distance to the barrier, in mm; negative within a round knot.
+    /// Distance to the barrier, in mm; negative inside a round knot.
     pub(super) distance: f64,
-    /// The unit vector along which that grows fastest.
+    /// The unit vector along which that distance grows fastest.
     pub(super) away: Vec2,
 }
 
@@ -118,7 +118,7 @@ impl Wall {
         }
     }
 
-    /// Whether it runs, to within `slack`, along the unit vector `line` at `distance` to one side of `place`.
+    /// Whether the barrier runs, to within `slack`, along the unit vector `line` at `distance` to one side of `place`.
     pub(super) fn runs_beside(&self, place: Point, line: Vec2, distance: f64, slack: f64) -> bool {
         [distance, -distance].iter().any(|side| {
             [self.from, self.to]
@@ -127,7 +127,7 @@ impl Wall {
         })
     }
 
-    /// The ends of the part of it that lies within a circle; none where it passes by.
+    /// The ends of the part of the barrier that lies within a circle; `None` if it lies outside.
     pub(super) fn chord(&self, center: Point, radius: f64) -> Option<[Point; 2]> {
         let off = center - self.from;
         let (along, aside) = (off.dot(self.along), off.cross(self.along));
@@ -137,7 +137,7 @@ impl Wall {
             .then(|| [from, to].map(|along| self.from + self.along * along))
     }
 
-    /// Which end of the edge lies within `slack` of the place nearest to `place`: the corner's number after its own.
+    /// The end of the edge that lies within `slack` of the point nearest to `place`, as the corner's index.
     fn corner_near(&self, place: Point, slack: f64) -> Option<u32> {
         let along = (place - self.from).dot(self.along);
         if along <= slack {
@@ -148,9 +148,9 @@ impl Wall {
     }
 }
 
-/// A vector of length 1, or to the right where there is none.
+/// A vector of length 1, or one pointing right for a zero vector.
 fn unit(vector: Vec2, length: f64) -> Vec2 {
-    // A length so small that its square vanished has no direction left either.
+    // A vector so short that its squared length underflows has no usable direction either.
     if length > f64::MIN_POSITIVE {
         vector / length
     } else {
@@ -158,7 +158,7 @@ fn unit(vector: Vec2, length: f64) -> Vec2 {
     }
 }
 
-/// An outline that a place must lie within, or a flaw that it must not.
+/// An outline that a place must lie inside, or a flaw that it must lie outside.
 struct Area<'a> {
     outline: &'a Outline,
     flaw: Option<u32>,
@@ -173,7 +173,7 @@ impl Area<'_> {
 /// All barriers of a blank.
 pub(super) struct Barriers<'a> {
     list: Vec<Barrier>,
-    /// The blank itself, then the flaws that are areas.
+    /// The blank itself, then the flaws with outlines.
     areas: Vec<Area<'a>>,
 }
 
@@ -223,15 +223,15 @@ impl<'a> Barriers<'a> {
         (0..self.areas.len() as u32).collect()
     }
 
-    /// Whether a place lies outside the blank, or within a flaw, as far as one area shows.
+    /// Whether a place lies outside the blank or inside a flaw, judging by one area.
     pub(super) fn forbids(&self, area: u32, place: Point) -> bool {
         self.areas
             .get(area as usize)
             .is_some_and(|area| area.forbids(place))
     }
 
-    /// Distance from a place to the nearest barrier, in mm; outside the blank or within a flaw, minus the distance to the
-    /// edge that leads out of the deepest trouble.
+    /// Distance from a place to the nearest barrier, in mm; outside the blank or inside a flaw, minus the distance to the edge
+    /// of the area that it violates most deeply.
     pub(super) fn clearance(&self, place: Point) -> f64 {
         let mut to_walls = vec![f64::INFINITY; self.areas.len()];
         let mut clear = f64::INFINITY;
@@ -257,7 +257,7 @@ impl<'a> Barriers<'a> {
         clear
     }
 
-    /// The features that a circle touches to within `slack`, each once and in order.
+    /// The features that a circle touches to within `slack`, without duplicates and in order.
     pub(super) fn touched(&self, center: Point, radius: f64, slack: f64) -> Vec<Feature> {
         let mut features: Vec<Feature> = self
             .list

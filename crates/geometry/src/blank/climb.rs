@@ -1,26 +1,26 @@
-//! From a good place to the best one near it, to the last digit.
+//! Improves a good place to the exact local optimum.
 //!
-//! Near a place, distances grow in proportion to a step. The step after which the smallest of them is largest is
-//! found exactly: it makes three of them equal. Between straight edges one step arrives; with corners and round knots
-//! each step about doubles the right digits.
+//! Near a place, distances change in proportion to a step. The step after which the smallest of them is largest is found
+//! exactly: it makes three of them equal. Between straight edges one step is enough; with corners and round knots each step
+//! about doubles the number of correct digits.
 
 use super::barrier::{Barrier, Contact};
 use crate::{Point, Vec2};
 
-/// The most steps; a climb needs some five.
+/// The most steps; a climb needs about five.
 const STEPS: usize = 60;
 
-/// The most exchanges to find a step; it needs a handful.
+/// The most exchanges to find a step; it needs only a few.
 const EXCHANGES: usize = 100;
 
 /// A gain smaller than this, in mm, is not worth a step.
 const NO_GAIN: f64 = 1e-13;
 
-/// A step this short, in mm, gets nowhere.
+/// A step this short, in mm, makes no progress.
 const NO_STEP: f64 = 1e-12;
 
-/// A place at least as good as `start`, and the best of all around where a climb of steps of about `reach` mm gets
-/// to it; `near` are the barriers that matter there.
+/// A place at least as good as `start`, and a local optimum if steps of about `reach` mm get there; `near` are the barriers
+/// that matter there.
 pub(super) fn climb(near: &[Barrier], start: Point, reach: f64) -> Point {
     let (mut place, mut reach) = (start, reach);
     let mut clear = least(near, place);
@@ -54,7 +54,7 @@ fn least(near: &[Barrier], place: Point) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// A step, and what all distances would be at least after it, did they grow in proportion.
+/// A step, and a lower bound of all distances after it, assuming they change in proportion.
 #[derive(Clone, Copy)]
 struct Rise {
     step: Vec2,
@@ -63,8 +63,8 @@ struct Rise {
 
 /// The step of not much more than `reach` after which the smallest distance is largest.
 ///
-/// It starts from three made-up walls around the place, whose middle is the place itself, and replaces them one at a time by any
-/// wall that is nearer, until none is.
+/// It starts with three artificial walls around the place, whose optimum is the place itself, and replaces them one at a time
+/// by any wall that is nearer, until none is.
 fn rise(contacts: &[Contact], clear: f64, reach: f64) -> Rise {
     let half_root_3 = 3.0_f64.sqrt() / 2.0;
     let mut held = [(0.0, 1.0), (-half_root_3, -0.5), (half_root_3, -0.5)].map(|away| Contact {
@@ -90,8 +90,8 @@ fn rise(contacts: &[Contact], clear: f64, reach: f64) -> Rise {
     rise
 }
 
-/// Three of four contacts that hold a place from all sides, `entering` among them, and the step that makes their
-/// distances equal.
+/// Three of four contacts that hold a place from all sides, including `entering`, and the step that makes their distances
+/// equal.
 fn exchange(held: [Contact; 3], entering: Contact) -> Option<([Contact; 3], Rise)> {
     let [a, b, c] = held;
     [[entering, b, c], [a, entering, c], [a, b, entering]]
@@ -102,8 +102,8 @@ fn exchange(held: [Contact; 3], entering: Contact) -> Option<([Contact; 3], Rise
         .and_then(|(three, _)| Some((three, level(three)?)))
 }
 
-/// The smallest share of three contacts in holding a place where it is: negative where they do not, being all to
-/// one side.
+/// The smallest share of three contacts in holding a place where it is: negative if they do not hold it, because they are all
+/// on one side.
 fn hold([a, b, c]: [Contact; 3]) -> Option<f64> {
     let shares = [
         b.away.cross(c.away),

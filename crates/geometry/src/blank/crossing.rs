@@ -1,9 +1,9 @@
-//! Whether a closed line meets itself, by a sweep from left to right over its corners.
+//! Whether a closed line intersects itself, by a sweep from left to right over its corners.
 //!
-//! The edges under the sweep line are kept in order from the bottom up; edges that cross are neighbors in that order
-//! before they do. Every comparison is exact, so the order is right until the first meeting is found, and the time
-//! grows as n log n (but for moving a list of at most n small numbers) whatever the line's shape: comparing boxes
-//! of edges, or all edges under the sweep line, is quadratic on a comb.
+//! The edges under the sweep line are kept in order from the bottom up; edges that cross are adjacent in that order before they
+//! do. Every comparison is exact, so the order is correct until the first intersection is found, and the time grows as n log n
+//! (except for shifting a list of at most n small numbers) for any shape of the line: comparing the bounding boxes of edges, or
+//! all edges under the sweep line, is quadratic for a comb.
 
 use core::cmp::Ordering;
 
@@ -11,7 +11,7 @@ use robust::{Coord, orient2d};
 
 use crate::Point;
 
-/// The indices of the corners from left to right, and upwards where one lies over another.
+/// The indices of the corners from left to right, and from bottom to top among corners in a vertical line.
 pub(super) fn in_sweep_order(corners: &[Point]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..corners.len()).collect();
     let place = |index: &usize| corners.get(*index).copied().unwrap_or_default();
@@ -22,16 +22,16 @@ pub(super) fn in_sweep_order(corners: &[Point]) -> Vec<usize> {
     order
 }
 
-/// Two edges that meet elsewhere than at the corner they share, the smaller index first; edge `k` runs from corner
-/// `k` to the next. No two neighboring corners may be the same; `order` is their [`in_sweep_order`].
+/// Two edges that meet anywhere except at a shared corner, the smaller index first; edge `k` runs from corner `k` to the next.
+/// Adjacent corners must be distinct; `order` is their [`in_sweep_order`].
 pub(super) fn crossing(corners: &[Point], order: &[usize]) -> Option<(usize, usize)> {
     let sweep = Sweep { corners };
     let found = sweep.run(order).err();
     found.map(|(one, other)| (one.min(other), one.max(other)))
 }
 
-/// On which side of the way from one point to another a third lies: greater on the left, less on the right, equal in
-/// line with them. Exact for finite points, however close to the line they are.
+/// The side of the line from one point to another on which a third lies: `Greater` on the left, `Less` on the right, `Equal` on
+/// the line. Exact for finite points, however close to the line they are.
 pub(super) fn side(from: Point, to: Point, point: Point) -> Ordering {
     let [from, to, point] = [from, to, point].map(|Point { x, y }| Coord { x, y });
     let area = orient2d(from, to, point);
@@ -61,8 +61,8 @@ impl Sweep<'_> {
             .try_for_each(|corner| self.pass(*corner, &mut under))
     }
 
-    /// Moves the sweep line past a corner: edges that end there leave the list of those under it, edges that begin there take
-    /// their place, and each one with a new neighbor is compared with it.
+    /// Moves the sweep line past a corner: edges that end there are removed from the list of edges under it, edges that begin
+    /// there take their place, and each edge with a new neighbor is compared with it.
     fn pass(&self, corner: usize, under: &mut Vec<usize>) -> Result<(), Meeting> {
         let own = [self.edge_before(corner), corner];
         let at = self.corner(corner);
@@ -93,7 +93,7 @@ impl Sweep<'_> {
         self.compare(under, next)
     }
 
-    /// Compares the edge at a place in the list with the one below it.
+    /// Compares the edge at a position in the list with the one below it.
     fn compare(&self, under: &[usize], place: usize) -> Result<(), Meeting> {
         let below = place.checked_sub(1).and_then(|below| under.get(below));
         match (below, under.get(place)) {
@@ -102,8 +102,8 @@ impl Sweep<'_> {
         }
     }
 
-    /// Whether each edge's ends lie on different sides of the other. Where an end lies on the other edge, the sweep
-    /// finds out when it comes to that corner.
+    /// Whether each edge's ends lie on different sides of the other. An end that lies on the other edge is detected when the
+    /// sweep reaches that corner.
     fn cross(&self, one: usize, other: usize) -> bool {
         let parts = |edge: usize, other: usize| {
             let (left, right) = self.ends(other);
@@ -113,7 +113,7 @@ impl Sweep<'_> {
         parts(one, other) && parts(other, one)
     }
 
-    /// Whether a point lies above an edge (greater), below it (less) or in line with it.
+    /// Whether a point lies above an edge (`Greater`), below it (`Less`) or in line with it.
     fn side(&self, edge: usize, point: Point) -> Ordering {
         let (left, right) = self.ends(edge);
         side(left, right, point)
@@ -153,7 +153,7 @@ mod tests {
     }
 
     #[test]
-    fn a_plain_outline_does_not_meet_itself() {
+    fn a_simple_outline_does_not_meet_itself() {
         let with_corners_on_a_line = [
             (0.0, 0.0),
             (2.0, 0.0),
@@ -166,7 +166,7 @@ mod tests {
     }
 
     #[test]
-    fn each_way_of_touching_is_found() {
+    fn every_kind_of_contact_is_found() {
         let corner_on_edge = [(0.0, 0.0), (8.0, 0.0), (8.0, 4.0), (4.0, 0.0), (0.0, 4.0)];
         assert_eq!(meeting(&points(&corner_on_edge)), Some((0, 3)));
         let corner_on_corner = [
@@ -193,7 +193,7 @@ mod tests {
         assert!(meeting(&points(&edge_on_edge)).is_some());
     }
 
-    /// Whether two closed segments have a point in common, in whole numbers.
+    /// Whether two closed segments have a point in common, computed with integers.
     fn touch(one: [(i64, i64); 2], other: [(i64, i64); 2]) -> bool {
         let turn = |[a, b]: [(i64, i64); 2], p: (i64, i64)| {
             ((b.0 - a.0) * (p.1 - a.1) - (b.1 - a.1) * (p.0 - a.0)).signum()
@@ -209,14 +209,14 @@ mod tests {
             || one.iter().any(|p| within(other, *p))
     }
 
-    /// All pairs of edges that meet elsewhere than at the corner they share, by comparing all.
+    /// All pairs of edges that meet anywhere except at a shared corner, by comparing all pairs.
     fn all_meetings(corners: &[(i64, i64)]) -> Vec<(usize, usize)> {
         let count = corners.len();
         let edge = |k: usize| [corners[k % count], corners[(k + 1) % count]];
         let pairs = (0..count).flat_map(|one| (one + 1..count).map(move |other| (one, other)));
         let meets = |(one, other): &(usize, usize)| {
             let folds = |a: [(i64, i64); 2], b: [(i64, i64); 2]| {
-                // `b` follows `a`: their far ends must not lie on the other one.
+                // `b` follows `a`: their far ends must not lie on each other.
                 touch(b, [a[0], a[0]]) || touch(a, [b[1], b[1]])
             };
             if (one + 1) % count == *other {
@@ -234,7 +234,7 @@ mod tests {
         #![proptest_config(ProptestConfig::with_cases(4000))]
 
         #[test]
-        fn a_meeting_is_found_whenever_comparing_all_pairs_finds_one(
+        fn the_sweep_finds_an_intersection_whenever_comparing_all_pairs_does(
             corners in proptest::collection::vec((0i64..7, 0i64..7), 3..9)
         ) {
             let count = corners.len();

@@ -1,11 +1,11 @@
-//! Hatching: parallel lines, cut off at an outline.
+//! Hatching: parallel lines, clipped to an outline.
 
 use super::Outline;
 use crate::{Point, Vec2};
 
 impl Outline {
-    /// Hatch lines in the direction of the unit vector `along`, cut off at the outline. Each share, 0 to 1, places one line between
-    /// the outline's rightmost and leftmost points, seen in that direction.
+    /// Hatch lines in the direction of the unit vector `along`, clipped to the outline. Each share, 0 to 1, places one line
+    /// between the outline's rightmost and leftmost points, facing that direction.
     ///
     /// ```
     /// use geometry::{Outline, Point, Vec2};
@@ -16,7 +16,7 @@ impl Outline {
     /// # Ok::<(), geometry::OutlineError>(())
     /// ```
     pub fn hatching(&self, along: Vec2, shares: impl IntoIterator<Item = f64>) -> Vec<[Point; 2]> {
-        // The corners turned so that the hatch lines are horizontal.
+        // The corners rotated so that the hatch lines are horizontal.
         let turn = |at: &Point| Point::new(along.dot(at.to_vec2()), along.cross(at.to_vec2()));
         let turned: Vec<Point> = self.corners().iter().map(turn).collect();
         let back = |x: f64, y: f64| (along * x + along.turn_90() * y).to_point();
@@ -34,13 +34,13 @@ impl Outline {
     }
 }
 
-/// The x of each place where a horizontal line crosses the edges, ascending.
+/// The x coordinates where a horizontal line crosses the edges, ascending.
 fn crossings(corners: &[Point], y: f64) -> Vec<f64> {
     let ends = corners.iter().cycle().skip(1);
     let mut found: Vec<f64> = corners
         .iter()
         .zip(ends)
-        // Half-open, so that a corner on the line counts for one of its edges only.
+        // Half-open, so that a corner on the line counts for only one of its edges.
         .filter(|(from, to)| (from.y <= y) != (to.y <= y))
         .map(|(from, to)| from.x + (y - from.y) / (to.y - from.y) * (to.x - from.x))
         .collect();
@@ -63,7 +63,7 @@ mod tests {
             (0.0, 10.0),
         ];
         let notched = Outline::new(corners.map(Point::from).to_vec()).unwrap();
-        // Below the notch it would be one line; above, it is two.
+        // Below the notch there is one line; above it, there are two.
         let level = notched.hatching(Vec2::new(1.0, 0.0), [0.25, 0.5, 0.75]);
         assert_eq!(level.len(), 6);
         let steep = Vec2::new(0.6, 0.8);

@@ -1,8 +1,8 @@
-//! Where a round board fits best in a sawn blank: the largest disc inside its outline and clear of its flaws.
+//! The best position of a round board in a sawn blank: the largest disc inside its outline and clear of its flaws.
 //!
 //! [`outline`] checks the measurements of the blank; [`barrier`] gives distances; [`search`] finds the region of the best place
-//! and proves that there is no better one, [`climb`] finds it to the last digit, and [`slide`] chooses where two parallel edges
-//! leave a choice. [`hatch`] fills an outline with lines.
+//! and proves that there is no better one, [`climb`] refines it to the last digit, and [`slide`] picks a place where two
+//! parallel edges leave a choice. [`hatch`] fills an outline with lines.
 
 mod barrier;
 mod climb;
@@ -17,18 +17,18 @@ use crate::{Circle, Point};
 use barrier::Barriers;
 pub use outline::{FARTHEST_CORNER, MOST_CORNERS, Outline, OutlineError};
 
-/// A part of a blank to stay clear of; it may lie across the blank's edge, or outside.
+/// A part of a blank to stay clear of; it may extend past the blank's edge, or lie outside.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Flaw {
-    /// A knot or a hole, exactly round; a radius of 0 is a nail. A circle that is not finite, or whose radius is
-    /// negative, is no flaw.
+    /// A knot or a hole, exactly circular; a radius of 0 is a nail. A circle that is not finite, or whose radius is negative,
+    /// is ignored.
     Round(Circle),
     /// A crack, bark, or anything else with an outline of its own.
     Area(Outline),
 }
 
-/// A feature that the largest disc touches. Flaws are named by their index in the list; edges and corners by theirs in
-/// [`Outline::corners`], edge `k` running from corner `k` to the next.
+/// A feature that the largest disc touches. Flaws are identified by their index in the list; edges and corners by theirs in
+/// [`Outline::corners`], where edge `k` runs from corner `k` to the next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Feature {
     /// An edge of the blank.
@@ -53,26 +53,26 @@ pub enum Feature {
     },
 }
 
-/// The largest disc that a blank has room for.
+/// The largest disc that fits in a blank.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Disc {
-    /// Where it lies, and how large it is, in mm.
+    /// Its position and size, in mm.
     pub circle: Circle,
-    /// The features that keep it from being larger: all it touches to within 1e-7 mm, in order and each once.
+    /// The features that limit its size: all that it touches to within 1e-7 mm, in order and without duplicates.
     pub touches: Vec<Feature>,
 }
 
-/// A search that was canceled before it was done.
+/// A search was canceled before it finished.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 #[error("the search for the largest disc was stopped")]
 pub struct Stopped;
 
-/// The largest disc inside a blank and clear of all its flaws; `None` where no place is left, or only ones smaller
-/// in radius than a 100,000th of the blank's longer side.
+/// The largest disc inside a blank and clear of all its flaws; `None` if there is none, or none with a radius of at least
+/// 1/100,000 of the blank's longer side.
 ///
-/// No disc is larger by more than 1e-9 mm, for flaws within 20 m of the origin. Where it can slide between two parallel edges, it
-/// lies where it is farthest from everything else. Of several equally large discs in different places one is returned, the same
-/// every time.
+/// No disc is larger by more than 1e-9 mm, for flaws within 20 m of the origin. If it can slide between two parallel edges, it
+/// is where it is farthest from everything else. Of several equally large discs in different places, one is returned
+/// deterministically.
 ///
 /// ```
 /// use geometry::{Circle, Flaw, Outline, Point, largest_disc};
@@ -88,7 +88,7 @@ pub struct Stopped;
 ///
 /// # Errors
 ///
-/// When `cancel`, asked again and again, answered yes.
+/// [`Stopped`] if `cancel`, which is called repeatedly, returned true.
 pub fn largest_disc(
     outline: &Outline,
     flaws: &[Flaw],
@@ -106,8 +106,8 @@ pub fn largest_disc(
     }))
 }
 
-/// Distance from a point to the nearest edge or flaw, in mm: the radius of the largest disc around it. It is
-/// negative outside the blank and within a flaw, by how far it is to the edge that leads out.
+/// Distance from a point to the nearest edge or flaw, in mm: the radius of the largest disc around it. Outside the blank or
+/// inside a flaw it is negative: minus the distance to the edge of the area that it violates most deeply.
 ///
 /// ```
 /// use geometry::{Circle, Flaw, Outline, Point, clearance};
@@ -123,5 +123,5 @@ pub fn clearance(outline: &Outline, flaws: &[Flaw], point: Point) -> f64 {
     Barriers::new(outline, flaws).clearance(point)
 }
 
-/// A disc touches anything nearer than this, mm.
+/// A disc touches anything closer than this, mm.
 const TOUCH: f64 = 1e-7;

@@ -1,7 +1,7 @@
 //! The outline of a sawn blank: a polygon that neither crosses nor touches itself.
 //!
-//! An outline that is measured off a board and typed in has repeated corners, goes either way around, and is sometimes
-//! mistyped; all that is settled here once, so that nothing else has to doubt it.
+//! An outline measured on a board and typed in may have repeated corners, may go either way around, and is sometimes mistyped;
+//! all of that is handled here, so that no other code has to.
 
 use super::crossing::{crossing, in_sweep_order, side};
 use crate::Point;
@@ -9,10 +9,10 @@ use crate::Point;
 /// The most corners of an [`Outline`].
 pub const MOST_CORNERS: usize = 10_000;
 
-/// The farthest that a corner of an [`Outline`] may lie from the origin to the side or up and down, in mm.
+/// The largest coordinate of a corner of an [`Outline`] in either direction, in mm.
 pub const FARTHEST_CORNER: f64 = 20_000.0;
 
-/// A simple polygon, counter-clockwise: the edge of a blank, or of a part of it to stay clear of.
+/// A simple polygon, counterclockwise: the edge of a blank, or of a part of it to stay clear of.
 ///
 /// Edge `k` runs from corner `k` to the next one, the last edge back to corner 0.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,8 +23,8 @@ pub struct Outline {
 impl Outline {
     /// An outline from its corners in order, either way around, in mm.
     ///
-    /// A corner repeated at once and a last corner that repeats the first are dropped. A clockwise outline is
-    /// turned around, its first corner kept.
+    /// A corner that repeats the previous one, and a last corner that repeats the first, are dropped. A clockwise outline is
+    /// reversed, keeping its first corner.
     ///
     /// ```
     /// use geometry::{Outline, OutlineError, Point};
@@ -38,8 +38,9 @@ impl Outline {
     ///
     /// # Errors
     ///
-    /// When a corner is not finite or lies beyond [`FARTHEST_CORNER`], fewer than 3 or more than [`MOST_CORNERS`]
-    /// are left, all of them lie on one line, or two edges meet other than at the corner they share.
+    /// [`OutlineError`] if a corner is not finite or lies beyond [`FARTHEST_CORNER`], if fewer than 3 or more than
+    /// [`MOST_CORNERS`] corners remain, if all of them lie on one line, or if two edges meet anywhere except at a shared
+    /// corner.
     pub fn new(corners: Vec<Point>) -> Result<Self, OutlineError> {
         for (corner, number) in corners.iter().zip(1..) {
             check(*corner, number)?;
@@ -73,12 +74,12 @@ impl Outline {
         Ok(Self { corners })
     }
 
-    /// The corners, counter-clockwise, in mm.
+    /// The corners, counterclockwise, in mm.
     pub fn corners(&self) -> &[Point] {
         &self.corners
     }
 
-    /// Whether a point lies inside; exact but for points on the edge itself, which may count either way.
+    /// Whether a point lies inside; exact except for points on the edge itself, which may count either way.
     ///
     /// ```
     /// use geometry::{Outline, Point};
@@ -89,7 +90,7 @@ impl Outline {
     /// # Ok::<(), geometry::OutlineError>(())
     /// ```
     pub fn contains(&self, point: Point) -> bool {
-        // Half-open in y, so that a corner at the point's own height counts for one of its two edges only.
+        // Half-open in y, so that a corner at the point's own height counts for only one of its two edges.
         let lies_left = |(from, to): (Point, Point)| {
             let (low, high) = if from.y < to.y {
                 (from, to)
@@ -108,11 +109,11 @@ impl Outline {
     }
 }
 
-/// Why corners do not make an [`Outline`]; corners and edges are numbered from 1 as they were given, edge 1 running
-/// from corner 1 to corner 2.
+/// The reasons why corners do not form an [`Outline`]; corners and edges are numbered from 1 as given, with edge 1 running from
+/// corner 1 to corner 2.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum OutlineError {
-    /// Fewer than three corners, repeated ones counted once.
+    /// Fewer than three corners, not counting repetitions.
     #[error("an outline needs at least 3 different corners, not {corners}")]
     FewCorners {
         /// Number of corners given.
@@ -124,22 +125,22 @@ pub enum OutlineError {
         /// Number of corners given.
         corners: usize,
     },
-    /// A corner that is not a place.
+    /// A corner with a coordinate that is not finite.
     #[error("corner {corner} must be two plain numbers, not ({x}, {y})")]
     NotFinite {
-        /// The corner's number.
+        /// The corner's number, from 1.
         corner: usize,
         /// Its x as given.
         x: f64,
         /// Its y as given.
         y: f64,
     },
-    /// A corner farther off than any blank reaches.
+    /// A corner farther away than any blank reaches.
     #[error(
         "corner {corner} at ({x}, {y}) is too far out; keep both numbers between -{FARTHEST_CORNER} and {FARTHEST_CORNER} mm"
     )]
     FarOff {
-        /// The corner's number.
+        /// The corner's number, from 1.
         corner: usize,
         /// Its x as given, in mm.
         x: f64,
@@ -161,7 +162,7 @@ pub enum OutlineError {
     NoArea,
 }
 
-/// Corners no farther than this from one line, in mm, enclose nothing.
+/// Corners within this distance of one line, in mm, enclose no area.
 const FLAT: f64 = 1e-9;
 
 fn check(corner: Point, number: usize) -> Result<(), OutlineError> {
@@ -183,12 +184,12 @@ fn check(corner: Point, number: usize) -> Result<(), OutlineError> {
     Ok(())
 }
 
-/// The corners without repeats, and the number from 1 of the edge that was given from each to a different one.
+/// The corners without repetitions, and for each the number of the given edge, from 1, that leads from it to a different one.
 fn without_repeats(given: Vec<Point>) -> (Vec<Point>, Vec<usize>) {
     let mut corners: Vec<Point> = Vec::with_capacity(given.len());
     let mut numbers = Vec::with_capacity(given.len());
     for (corner, number) in given.into_iter().zip(1..) {
-        // Adding 0 turns -0 into 0, which orders like the number it is.
+        // Adding 0 turns -0 into 0, which is ordered as expected.
         let corner = Point::new(corner.x + 0.0, corner.y + 0.0);
         if corners.last() == Some(&corner) {
             numbers.pop();
@@ -215,7 +216,7 @@ fn is_flat(corners: &[Point], order: &[usize]) -> bool {
         .all(|corner| (*corner - first).cross(along).abs() <= FLAT)
 }
 
-/// The direction of turn, decided at the first corner in sweep order, where the outline is sure to bulge.
+/// Whether the outline is clockwise, decided at the first corner in sweep order, which is always convex.
 fn is_clockwise(corners: &[Point], order: &[usize]) -> bool {
     let count = corners.len();
     let at = |index: usize| corners.get(index % count).copied();
@@ -235,7 +236,7 @@ mod tests {
     }
 
     #[test]
-    fn repeated_corners_are_dropped_and_keep_the_numbers_of_the_rest() {
+    fn repeated_corners_are_dropped_without_renumbering_the_rest() {
         let square = [(0.0, 0.0), (4.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)];
         let closed: Vec<_> = square.iter().copied().chain([(0.0, -0.0)]).collect();
         assert_eq!(outline(&closed).unwrap().corners().len(), 4);
@@ -247,14 +248,14 @@ mod tests {
     }
 
     #[test]
-    fn a_clockwise_outline_is_turned_and_keeps_its_first_corner() {
+    fn a_clockwise_outline_is_reversed_and_keeps_its_first_corner() {
         let turned = outline(&[(0.0, 0.0), (0.0, 3.0), (5.0, 3.0), (5.0, 0.0)]).unwrap();
         let straight = outline(&[(0.0, 0.0), (5.0, 0.0), (5.0, 3.0), (0.0, 3.0)]).unwrap();
         assert_eq!(turned, straight);
     }
 
     #[test]
-    fn what_is_no_outline_is_refused_with_the_reason() {
+    fn invalid_outlines_are_refused_with_the_reason() {
         let few = outline(&[(1.0, 1.0), (2.0, 2.0), (1.0, 1.0)]);
         assert_eq!(few, Err(OutlineError::FewCorners { corners: 2 }));
         assert_eq!(outline(&[]), Err(OutlineError::FewCorners { corners: 0 }));
@@ -287,7 +288,7 @@ mod tests {
     }
 
     #[test]
-    fn a_point_level_with_a_corner_is_told_rightly() {
+    fn a_point_level_with_a_corner_is_classified_correctly() {
         let diamond = outline(&[(0.0, -2.0), (2.0, 0.0), (0.0, 2.0), (-2.0, 0.0)]).unwrap();
         assert!(diamond.contains(Point::new(0.0, 0.0)));
         assert!(!diamond.contains(Point::new(-3.0, 0.0)));

@@ -4,9 +4,9 @@ use std::cmp::Ordering;
 
 /// A part of the search space, in a heap that returns the most promising one first.
 pub(super) struct Promising<T> {
-    /// No place in it has more than this, mm.
+    /// No place in it has a larger clearance than this, mm.
     pub bound: f64,
-    /// Of parts that are equally promising the one with the least comes first, so that a search takes one way only.
+    /// Among equally promising parts, the one with the least value comes first, so that a search is deterministic.
     pub turn: f64,
     /// The part.
     pub part: T,

@@ -1,11 +1,11 @@
-//! The search for the place with the most clearance, by branch and bound: the most promising box of places is halved
-//! until no box can beat the best place found.
+//! The search for the place with the most clearance, by branch and bound: the most promising box of places is halved until no
+//! box can beat the best place found.
 //!
-//! The distance to a barrier is convex, and so is the mean of two such distances. Over a box, each is largest at one
-//! of the corners, and the clearance is at most either, which gives the upper bound of the box. The mean is needed
-//! between two parallel edges, where it is half their distance everywhere; without it, boxes there would be halved on
-//! and on. Each box keeps only the barriers that can be nearest somewhere in it, so that few are left after a few
-//! halvings, however many there are.
+//! The distance to a barrier is convex, and so is the mean of two such distances. Over a box, each is largest at one of the
+//! corners, and the clearance is at most either, which gives the upper bound of the box. The mean is needed between two
+//! parallel edges, where it is half their distance everywhere; without it, boxes there would be halved endlessly. Each box
+//! keeps only the barriers that can be nearest somewhere in it, so that few are left after a few halvings, however many there
+//! are.
 
 use std::collections::BinaryHeap;
 use std::rc::Rc;
@@ -19,20 +19,21 @@ use crate::{Point, Vec2};
 /// The search ends when no other place can have more than this much extra clearance, in mm.
 const EXACT: f64 = 1e-10;
 
-/// The least clearance that a place must have, as a share of the blank's longer side. Without it the search would not
-/// end along an edge that the outline and a flaw share.
+/// The least clearance that a place must have, as a fraction of the blank's longer side. Without it, the search would not end
+/// along an edge shared by the outline and a flaw.
 const LEAST_SHARE: f64 = 1e-5;
 
-/// With more barriers than this near a box, a climb takes too long, and the box is halved first.
+/// With more barriers than this near a box, a climb takes too long, so the box is halved first.
 const MOST_TO_CLIMB: usize = 256;
 
-/// The most edges in a box that are checked for being common to two areas.
+/// The most edges in a box that are checked for being shared by two areas.
 const MOST_ALIKE: usize = 12;
 
-/// The place with the most clearance; `None` where no place has the least clearance.
+/// The place with the most clearance; `None` if no place has the least clearance.
 ///
 /// # Errors
-/// [`Stopped`] when `cancel` returned true.
+///
+/// [`Stopped`] if `cancel` returned true.
 pub(super) fn most_clear(
     barriers: &Barriers<'_>,
     corners: &[Point],
@@ -72,7 +73,7 @@ pub(super) fn most_clear(
     Ok(search.best)
 }
 
-/// Whether two lists have the same straight parts, to within `slack`, in any order and either way.
+/// Whether two lists have the same straight parts, to within `slack`, in any order and direction.
 fn are_alike(one: &[[Point; 2]], other: &[[Point; 2]], slack: f64) -> bool {
     let near = |a: Point, b: Point| (a - b).length() <= slack;
     let same = |a: &[Point; 2], b: &[Point; 2]| {
@@ -95,16 +96,16 @@ fn bounds(corners: &[Point]) -> (Point, Point) {
     })
 }
 
-/// Barriers and areas that matter within a box.
+/// The barriers and areas that matter within a box.
 #[derive(Clone)]
 struct Known {
     /// The barriers that may be nearest to some place in the box.
     barriers: Rc<[u32]>,
-    /// The areas that may still forbid some place in the box.
+    /// The areas that may still exclude some place in the box.
     unsure: Rc<[u32]>,
 }
 
-/// A box of places: its center and half its size, mm.
+/// A box of places: its center and half its dimensions, mm.
 struct Cell {
     center: Point,
     half: Vec2,
@@ -114,8 +115,8 @@ struct Cell {
 /// The state of a search.
 struct Search<'a> {
     barriers: &'a Barriers<'a>,
-    /// Boxes still to be halved, the most promising first; equals in the order they were made, so that the result is
-    /// always the same.
+    /// Boxes still to be halved, the most promising first; equally promising ones in the order they were made, so that the
+    /// result is deterministic.
     cells: BinaryHeap<Promising<Cell>>,
     /// Number of boxes queued so far.
     seen: u32,
@@ -127,7 +128,7 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    /// Tests the center of a box, and queues the box if a better place may lie in it.
+    /// Tests the center of a box, and queues the box if it may contain a better place.
     fn look(&mut self, center: Point, half: Vec2, known: &Known) {
         let reach = half.length();
         let distances = self.measure(center, reach, &known.barriers);
@@ -156,8 +157,8 @@ impl Search<'_> {
         self.distances = distances;
     }
 
-    /// The distances from the center of a box to its barriers, mm: the smallest first, the rest in any order. Barriers
-    /// that are nearest nowhere in the box are left out.
+    /// The distances from the center of a box to its barriers, mm: the smallest first, the rest in any order. Barriers that are
+    /// not nearest anywhere in the box are left out.
     fn measure(&mut self, center: Point, reach: f64, barriers: &[u32]) -> Vec<(f64, u32)> {
         let mut distances = core::mem::take(&mut self.distances);
         distances.clear();
@@ -211,8 +212,8 @@ impl Search<'_> {
         bound
     }
 
-    /// The barriers and areas that matter within a smaller box inside that of `known`; `None` where an area forbids all
-    /// of the smaller box.
+    /// The barriers and areas that matter within a smaller box inside that of `known`; `None` if an area excludes all of the
+    /// smaller box.
     fn narrow(
         &self,
         distances: &[(f64, u32)],
@@ -260,17 +261,17 @@ impl Search<'_> {
         })
     }
 
-    /// Whether two areas that have all their edges here in common forbid every place of a box between them.
+    /// Whether two areas that share all their edges in a box together exclude every place in it.
     ///
-    /// Where a flaw runs along the edge of the blank, all that lies on one side is off the blank and all on the other in the flaw: each
-    /// step over an edge leaves one as it enters the other. To halve boxes along such an edge would go on down to the least clearance that
-    /// counts. Edges count as common that differ by far less than that clearance.
+    /// Where a flaw runs along the edge of the blank, everything on one side is off the blank and everything on the other is in
+    /// the flaw: crossing any edge leaves one and enters the other. Boxes along such an edge would otherwise be halved down to
+    /// the least clearance. Edges count as shared if they differ by far less than that clearance.
     fn is_shared_out(&self, walls: &[&Wall], least: f64, center: Point, reach: f64) -> bool {
         let slack = self.clear / 8.0;
         let Some(one) = walls.first().filter(|_| walls.len() <= MOST_ALIKE) else {
             return false;
         };
-        // Too near an edge it is not sure on which side of it the center lies.
+        // Too close to an edge, it is uncertain on which side of it the center lies.
         if least <= slack || reach <= 8.0 * slack {
             return false;
         }
@@ -294,7 +295,7 @@ impl Search<'_> {
             .any(|area| self.barriers.forbids(*area, place))
     }
 
-    /// Records an allowed place that is better than the best, and climbs on from it unless too many barriers are near.
+    /// Records an allowed place that is better than the best, and climbs from it unless too many barriers are near.
     fn improve(&mut self, start: Point, clear: f64, reach: f64, near: &[u32]) {
         (self.best, self.clear) = (Some(start), clear);
         if near.len() > MOST_TO_CLIMB {

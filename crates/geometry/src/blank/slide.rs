@@ -1,8 +1,8 @@
-//! Where a disc can slide between two parallel edges without losing anything: the place along them with the most
-//! clearance to everything else.
+//! Slides a disc between two parallel edges without losing clearance, to the place along them with the most clearance from
+//! everything else.
 //!
-//! A line of places is searched as the plane is: along it distances are convex too, so over a stretch of it each is
-//! largest at one of the two ends.
+//! A line of places is searched like the plane: distances are convex along it too, so over an interval each is largest at one
+//! of the two ends.
 
 use std::collections::BinaryHeap;
 
@@ -14,17 +14,17 @@ use crate::{Point, Vec2};
 /// Clearances that differ by less than this, in mm, are equal.
 const EVEN: f64 = 1e-10;
 
-/// Edges whose directions differ by less than this, in radians, are parallel: a disc that slides along them for all
-/// of a blank's length loses less than [`TIGHT`].
+/// Edges whose directions differ by less than this, in radians, are parallel: a disc that slides along them for the whole
+/// length of a blank loses less than [`TIGHT`].
 const PARALLEL: f64 = 1e-13;
 
-/// The farthest that a barrier may be, in mm, and still be touched.
+/// A barrier within this distance, in mm, counts as touched.
 const TIGHT: f64 = 1e-9;
 
-/// So many contacts are looked through for two that are parallel; a disc held by more cannot slide.
+/// The most contacts that are searched for two parallel ones; a disc held by more cannot slide.
 const MOST_CONTACTS: usize = 64;
 
-/// The place a disc at `center` should slide to: `center` itself if it is not between parallel edges.
+/// The place that a disc at `center` should slide to: `center` itself if it is not between parallel edges.
 pub(super) fn slid(
     barriers: &Barriers<'_>,
     corners: &[Point],
@@ -48,7 +48,7 @@ pub(super) fn slid(
     Ok(if is_as_good { place } else { center })
 }
 
-/// The direction of two parallel edges that touch a disc on opposite sides.
+/// The direction of two parallel edges that a disc touches on opposite sides.
 fn free_direction(barriers: &Barriers<'_>, center: Point, clear: f64) -> Option<Vec2> {
     let walls = barriers
         .list()
@@ -68,7 +68,7 @@ fn free_direction(barriers: &Barriers<'_>, center: Point, clear: f64) -> Option<
     held.map(|away| Vec2::new(-away.y, away.x))
 }
 
-/// All barriers but the edges that run along the line at just the distance of the clearance.
+/// All barriers except the edges that run along the line at exactly the distance of the clearance.
 fn others(barriers: &Barriers<'_>, center: Point, along: Vec2, clear: f64) -> Vec<Barrier> {
     let is_side = |barrier: &&Barrier| {
         let wall = barrier.as_wall();
@@ -78,18 +78,18 @@ fn others(barriers: &Barriers<'_>, center: Point, along: Vec2, clear: f64) -> Ve
     all.filter(|barrier| !is_side(barrier)).copied().collect()
 }
 
-/// The line a disc can slide along.
+/// The line along which a disc can slide.
 struct Line<'a> {
     barriers: &'a Barriers<'a>,
     center: Point,
     along: Vec2,
-    /// The barriers that are not the sides it slides between.
+    /// The barriers other than the sides it slides between.
     others: Vec<Barrier>,
     /// The clearance it must not lose.
     clear: f64,
 }
 
-/// A part of the line: from where, to where.
+/// An interval of the line: from where, to where.
 type Stretch = (f64, f64);
 
 impl Line<'_> {
@@ -97,7 +97,7 @@ impl Line<'_> {
         self.center + self.along * at
     }
 
-    /// The part of the line beside the blank.
+    /// The interval of the line alongside the blank.
     fn stretch(&self, corners: &[Point]) -> Stretch {
         let along = corners
             .iter()
@@ -107,7 +107,7 @@ impl Line<'_> {
         })
     }
 
-    /// Where on a stretch the clearance to the others is largest, of places that lose none to the sides.
+    /// The place in an interval where the clearance to the others is largest, among places that lose no clearance to the sides.
     fn most_clear(&self, (from, to): Stretch, cancel: &dyn Fn() -> bool) -> Result<f64, Stopped> {
         let (mut best, mut most) = (0.0, self.to_others(0.0));
         let mut stretches = BinaryHeap::from([self.between(from, to)]);
@@ -139,7 +139,7 @@ impl Line<'_> {
         distances.fold(f64::INFINITY, f64::min)
     }
 
-    /// A stretch with what the clearance to the others does not exceed anywhere on it.
+    /// An interval with an upper bound of the clearance to the others.
     fn between(&self, from: f64, to: f64) -> Promising<Stretch> {
         let ends = [self.place(from), self.place(to)];
         let most = |barrier: &Barrier| {
@@ -154,7 +154,7 @@ impl Line<'_> {
         }
     }
 
-    /// Whether the middle of a stretch is so deep outside the blank or within a flaw that all of it is.
+    /// Whether the middle of an interval is so deep outside the blank or inside a flaw that the whole interval is.
     fn is_forbidden(&self, from: f64, to: f64) -> bool {
         self.barriers.clearance(self.place(f64::midpoint(from, to))) < -(to - from) / 2.0
     }

@@ -1,8 +1,7 @@
 //! Bookmatched halves: a slab sawn into two thin leaves, opened like a book and glued edge to edge.
 //!
-//! The joined blank is the wood on one side of a seam and its mirror image, so that a board with its pin on the
-//! seam needs half a disc of sound wood. Where the seam lies and where the pin lies on it is found by a search
-//! over both that keeps, of every cell, the most that any place in it could give.
+//! The joined blank is the wood on one side of a seam and its mirror image, so that a board with its pin on the seam needs half
+//! a disc of sound wood. The positions of the seam and of the pin on it are found by a branch-and-bound search over both.
 
 use std::collections::BinaryHeap;
 
@@ -21,23 +20,21 @@ pub enum Side {
 /// Half a disc of sound wood, its straight side on the seam.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HalfDisc {
-    /// Its middle, on the seam.
+    /// Its center, on the seam.
     pub center: Point,
     /// Its radius, mm.
     pub radius: f64,
-    /// Where the wood is.
+    /// The side of the seam that the wood is on.
     pub side: Side,
 }
 
-/// The largest half disc that a blank has, with `joint` of wood beyond the seam for jointing it; none where there
-/// is no wood.
+/// The largest half disc in a blank, with an extra `joint` mm of wood beyond the seam for jointing; `None` if there is no wood.
 ///
-/// No half disc is larger by more than 1/20,000 of the blank's longer side: half a tenth of a millimeter on one of a
-/// meter. Where the wood lies between parallel edges there is a whole line of best places, and a search for the
-/// last digit would go through all of it.
+/// No half disc is larger by more than 1/20,000 of the blank's longer side: 0.05 mm on a blank of one meter. Between parallel
+/// edges there is a whole line of best places, and a search to the last digit would go through all of it.
 ///
 /// # Errors
-/// [`Stopped`] when `cancel`, asked again and again, answered yes.
+/// [`Stopped`] if `cancel`, which is called repeatedly, returned true.
 ///
 /// ```
 /// use geometry::{Outline, Point, best_half};
@@ -63,10 +60,10 @@ pub fn best_half(
     })
 }
 
-/// Precision of the search for the largest half disc, as a share of the blank's longer side.
+/// Precision of the search for the largest half disc, as a fraction of the blank's longer side.
 const WITHIN: f64 = 5e-5;
 
-/// The blank as it is searched: with the wood above the seam, turned over where the seam is to be above.
+/// The blank as searched: with the wood above the seam, turned upside down to search for wood below it.
 struct Search {
     wood: Wood,
     joint: f64,
@@ -75,13 +72,13 @@ struct Search {
     most: Point,
 }
 
-/// A square of places for the middle.
+/// A square of places for the center.
 struct Cell {
-    /// The most that any place in it could give.
+    /// An upper bound of the radius at any place in it.
     most: f64,
     center: Point,
     half: f64,
-    /// The edges and round flaws that can be the nearest to a place in it.
+    /// The edges and round flaws that can be nearest to a place in it.
     segments: Vec<usize>,
     rounds: Vec<usize>,
 }
@@ -157,7 +154,7 @@ impl Search {
                 if radius > found {
                     best = Some((radius, center));
                 }
-                // Where two edges lie on each other no cell is ever seen to be without wood.
+                // Where two edges coincide, no cell is ever recognized as being without wood.
                 if part.half > within / 8.0 {
                     cells.push(part);
                 }
@@ -173,7 +170,7 @@ impl Search {
         }))
     }
 
-    /// The largest half disc around the middle of a cell, 0 where there is no wood.
+    /// The largest half disc centered at the center of a cell, 0 if there is no wood.
     fn radius(&self, cell: &Cell) -> f64 {
         if self.wood.has(cell.center) {
             self.nearest(cell, cell.center.y - self.joint).max(0.0)
@@ -182,12 +179,12 @@ impl Search {
         }
     }
 
-    /// A quarter of a cell around its middle.
+    /// The quarter of a cell with this center.
     fn part(&self, whole: &Cell, center: Point) -> Cell {
         let half = whole.half / 2.0;
         let corner = half * core::f64::consts::SQRT_2;
-        // No place of the cell has its seam higher than this, so that all above counts for each of them; and none
-        // lower than that, so that nothing below counts for any.
+        // The seam of every place in the cell lies between these two heights: what is above the higher one counts for all of
+        // them, what is below the lower one for none.
         let (high, low) = (center.y + half - self.joint, center.y - half - self.joint);
         let nearest = self.nearest_of(whole, center, high);
         let mut part = Cell {
@@ -221,7 +218,7 @@ impl Search {
         self.nearest_of(cell, cell.center, above)
     }
 
-    /// From a place to the nearest edge or flaw above a height, of those of a cell.
+    /// The distance from a place to the nearest edge or flaw of a cell above a height.
     fn nearest_of(&self, cell: &Cell, from: Point, above: f64) -> f64 {
         let edges = cell.segments.iter();
         let edges = edges.filter_map(|at| self.to_edge(*at, from, above));
@@ -242,7 +239,7 @@ impl Search {
         if up <= 0.0 {
             Some((round.center - from).length() - round.radius)
         } else if up < round.radius {
-            // Only a cap of it is above; it is widest, and nearest, at its foot.
+            // Only a cap of it is above; it is widest, and nearest, at its base.
             let foot = libm::sqrt(round.radius * round.radius - up * up);
             let across = (from.x - round.center.x).abs() - foot;
             Some(libm::hypot(across.max(0.0), above - from.y))
@@ -288,8 +285,8 @@ mod tests {
     }
 
     #[test]
-    fn a_knot_at_one_edge_sends_the_seam_to_the_other_way_round() {
-        // A knot in the lower left: the half disc with its seam above keeps clear of it along the bottom.
+    fn a_knot_at_one_edge_moves_the_seam_to_the_other_edge() {
+        // A knot at the lower left: the half disc with the seam on its top side stays clear of it along the bottom.
         let long = slab(&[(0.0, 0.0), (700.0, 0.0), (700.0, 300.0), (0.0, 300.0)]);
         let knot = [Flaw::Round(Circle::new((350.0, 20.0), 30.0))];
         let half = best(&long, &knot, 0.0);
@@ -297,7 +294,7 @@ mod tests {
         assert_near!(half.radius, scanned, 0.5);
     }
 
-    /// A dense scan of places by what half a disc is, for the slab of 700 by 300 with one round knot.
+    /// A dense scan of places using the definition of a half disc, for the slab of 700 by 300 with one round knot.
     fn scan(outline: &Outline, x: f64, y: f64, r: f64) -> f64 {
         let mut best: f64 = 0.0;
         for flip in [false, true] {
@@ -324,7 +321,7 @@ mod tests {
 
     #[test]
     fn a_live_edge_is_jointed_away() {
-        // The lower edge bows up to 40 in the middle; the seam stays above it.
+        // The lower edge bows up by 40 in the middle; the seam stays above it.
         let waney = slab(&[
             (0.0, 0.0),
             (450.0, 40.0),
@@ -333,15 +330,15 @@ mod tests {
             (0.0, 300.0),
         ]);
         let half = best(&waney, &[], 0.0);
-        // The straight upper edge is the better seam: down from it, clear of the bow at 40.
+        // The straight upper edge makes the better seam: the wood is below it, clear of the bow at 40.
         assert_eq!(half.side, Side::Below);
         assert_near!(half.center.y, 300.0, 0.1);
-        // From (x, 300) to the bow's flank through (450, 40): best at either end of the slope.
+        // From (x, 300) to the bow's slope through (450, 40): best at either end of the slope.
         assert!(half.radius > 259.9 && half.radius < 300.0, "{half:?}");
     }
 
     #[test]
-    fn where_a_flaw_covers_all_there_is_no_half_disc() {
+    fn a_blank_covered_by_a_flaw_has_no_half_disc() {
         let long = slab(&[(0.0, 0.0), (700.0, 0.0), (700.0, 300.0), (0.0, 300.0)]);
         let all = [Flaw::Round(Circle::new((350.0, 150.0), 900.0))];
         assert_eq!(best_half(&long, &all, 0.0, &|| false), Ok(None));
@@ -350,7 +347,7 @@ mod tests {
     }
 
     #[test]
-    fn a_search_can_be_stopped() {
+    fn a_search_can_be_canceled() {
         let long = slab(&[(0.0, 0.0), (700.0, 0.0), (700.0, 300.0), (0.0, 300.0)]);
         assert_eq!(best_half(&long, &[], 0.0, &|| true), Err(Stopped));
     }

@@ -42,7 +42,7 @@ fn edges(outline: &Outline) -> Vec<(Point, Point)> {
     corners.iter().copied().zip(next.copied()).collect()
 }
 
-/// Edges by height, so that only those beside a place or a band are checked.
+/// Edges sorted by height, so that only those near a place or a band are checked.
 #[derive(Debug, Clone)]
 struct Rows {
     low: f64,
@@ -50,7 +50,7 @@ struct Rows {
     edges: Vec<Vec<usize>>,
 }
 
-/// Number of rows: enough for outlines of ten thousand corners, little for those of four.
+/// Number of rows: enough for outlines of ten thousand corners, cheap for those of four.
 const ROWS: usize = 256;
 
 impl Rows {
@@ -77,13 +77,13 @@ impl Rows {
         rows
     }
 
-    /// The row of a height; those beyond the ends count to the last.
+    /// The row of a height; heights beyond the ends belong to the end rows.
     fn row(&self, y: f64) -> usize {
         let share = (y - self.low) / self.height;
         ((share * ROWS as f64).max(0.0) as usize).min(ROWS - 1)
     }
 
-    /// The edges that may be between two heights, each once, in order.
+    /// The edges that may lie between two heights, without duplicates, in order.
     fn between(&self, low: f64, high: f64) -> Vec<usize> {
         let (from, to) = (self.row(low), self.row(high));
         let mut found: Vec<usize> = self
@@ -100,12 +100,13 @@ impl Rows {
     }
 }
 
-/// The wood of a blank: the inside of the outline without the flaws that have corners. Round flaws are left to the distances.
+/// The wood of a blank: the inside of the outline without the flaws that have corners. Round flaws are handled by the
+/// distances.
 #[derive(Debug, Clone)]
 struct Wood {
     bounds: Bounds,
     rows: Rows,
-    /// Segments before this one are the outline's; then come those of the flaws, one after the other.
+    /// End indices: segments before the first are the outline's; then come those of each flaw in turn.
     ends: Vec<usize>,
 }
 
@@ -126,7 +127,7 @@ impl Wood {
         }
     }
 
-    /// The same wood turned upside down.
+    /// The same wood upside down.
     fn turned_over(mut self) -> Self {
         for (a, b) in &mut self.bounds.segments {
             (a.y, b.y) = (-a.y, -b.y);
@@ -138,7 +139,7 @@ impl Wood {
         self
     }
 
-    /// Whether a point is wood, by the count of edges to its right.
+    /// Whether a point is wood, by counting the edges to its right.
     fn has(&self, point: Point) -> bool {
         let mut inside = vec![false; self.ends.len()];
         let row = self.rows.edges.get(self.rows.row(point.y));
@@ -162,7 +163,7 @@ impl Wood {
     }
 }
 
-/// The lowest and the highest corner's x and y: (least, most).
+/// The smallest and the largest coordinates of the corners: (least, most).
 fn extent(outline: &Outline) -> (Point, Point) {
     let start = (
         Point::new(f64::INFINITY, f64::INFINITY),

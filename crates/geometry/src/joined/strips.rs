@@ -1,24 +1,24 @@
-//! Strips side by side: the length a circle needs of each, and where they can be sawn from a blank.
+//! Strips side by side: the length that a circle needs of each, and where they can be sawn from a blank.
 //!
-//! Laying them is a heuristic: bands are taken from the lower edge up, each as low as the next strip fits, and
-//! the longest strips first. It may miss a way that a sharper eye finds, and never shows one that does not work.
+//! The layout is a heuristic: bands are taken from the lower edge up, each as low as the next strip fits, the longest strips
+//! first. It may miss a layout that a person would find, but never returns one that does not work.
 
 use super::{Wood, between, extent};
 use crate::{Flaw, Outline, Point};
 
-/// The size of one strip for a round board, as it is sawn.
+/// The size of one strip for a round board, as sawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Strip {
     /// Along the grain, mm.
     pub length: f64,
-    /// Across it as it is sawn, mm.
+    /// Width across the grain as sawn, mm.
     pub width: f64,
 }
 
-/// Where a strip is sawn from the blank: its lower left corner, and its size.
+/// The position of a strip on the blank: its lower left corner, and its size.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StripPlace {
-    /// Its place in the list of strips.
+    /// Its index in the list of strips.
     pub strip: usize,
     /// Its lower left corner.
     pub corner: Point,
@@ -26,8 +26,8 @@ pub struct StripPlace {
     pub size: Strip,
 }
 
-/// The strips of a circle of this diameter, from the lowest up: each as long as the circle is where the strip is
-/// widest, and wider than its share by `joint` on both edges.
+/// The strips for a circle of this diameter, from the bottom up: each is as long as the circle is wide within the strip, and
+/// wider than its share by `joint` on both edges.
 ///
 /// ```
 /// use geometry::circle_strips;
@@ -51,10 +51,10 @@ pub fn circle_strips(diameter: f64, count: u32, joint: f64) -> Vec<Strip> {
     (0..count).map(strip).collect()
 }
 
-/// Places for strips of one width on a blank, all of them, with a saw's kerf (mm) between; none where this way of laying
-/// does not find them all.
+/// Positions of all strips, which have the same width, on a blank, with a saw kerf (mm) between them; `None` if this heuristic
+/// does not find room for all of them.
 ///
-/// The grain runs along x; a strip's corner is its lower left one.
+/// The grain runs along x.
 ///
 /// ```
 /// use geometry::{Circle, Flaw, Outline, Point, circle_strips, lay_strips};
@@ -107,7 +107,7 @@ fn lay(
     Some(places)
 }
 
-/// Lays the longest strips that fit, one after the other, from a corner to an end.
+/// Places the longest strips that fit, one after the other, from a corner to an end.
 fn fill(
     left: &mut Vec<(usize, Strip)>,
     places: &mut Vec<StripPlace>,
@@ -129,9 +129,9 @@ fn fill(
     }
 }
 
-/// The stretches of a band that are sound wood over its whole height, from left to right.
+/// The intervals of a band that are sound wood over its whole height, from left to right.
 fn free(wood: &Wood, low: f64, high: f64) -> Vec<(f64, f64)> {
-    // Edges that only touch the band from outside take nothing from it.
+    // Edges that only touch the band from outside do not affect it.
     let (inner_low, inner_high) = (low + 1e-9, high - 1e-9);
     let beside = wood.rows.between(low, high);
     let edges = beside.iter().filter_map(|at| {
@@ -165,8 +165,8 @@ fn free(wood: &Wood, low: f64, high: f64) -> Vec<(f64, f64)> {
     gaps
 }
 
-/// The largest circle that so many strips of a blank make, laid as [`lay_strips`] lays them, by halving to 0.01 mm;
-/// 0 where there is none. It is a diameter in mm.
+/// The diameter in mm of the largest circle that can be made from this many strips of a blank, laid out by [`lay_strips`],
+/// found by bisection to 0.01 mm; 0 if there is none.
 ///
 /// ```
 /// use geometry::{Outline, Point, most_from_strips};
@@ -178,7 +178,7 @@ fn free(wood: &Wood, low: f64, high: f64) -> Vec<(f64, f64)> {
 /// ```
 ///
 /// # Errors
-/// [`crate::Stopped`] when `cancel` answered yes.
+/// [`crate::Stopped`] if `cancel` returned true.
 pub fn most_from_strips(
     outline: &Outline,
     flaws: &[Flaw],
@@ -231,7 +231,7 @@ mod tests {
     }
 
     #[test]
-    fn a_long_board_gives_its_strips_one_after_the_other() {
+    fn a_long_board_gives_its_strips_end_to_end() {
         // 3 strips of 102 by up to 300, a board 110 wide: 283 + 300 + 283 and two kerfs.
         let strips = circle_strips(300.0, 3, 1.0);
         let total: f64 = strips.iter().map(|strip| strip.length).sum::<f64>() + 2.0 * 3.0;
@@ -244,7 +244,7 @@ mod tests {
     }
 
     #[test]
-    fn strips_keep_off_knots_and_one_another() {
+    fn strips_stay_clear_of_knots_and_of_each_other() {
         let board = slab(900.0, 300.0);
         let knot = Circle::new((450.0, 150.0), 60.0);
         let strips = circle_strips(390.0, 4, 1.5);
@@ -262,10 +262,10 @@ mod tests {
     }
 
     #[test]
-    fn more_strips_make_a_larger_board_of_a_long_one() {
+    fn more_strips_make_a_larger_circle_from_a_long_board() {
         let board = slab(2000.0, 160.0);
         let most = |count| most_from_strips(&board, &[], count, 0.0, 0.0, &|| false).unwrap();
-        // Two strips of half the circle are 160 wide at most, three a third.
+        // Two strips of half the circle are at most 160 wide, three of a third.
         assert_near!(most(2), 320.0, 0.02);
         assert_near!(most(3), 480.0, 0.02);
     }

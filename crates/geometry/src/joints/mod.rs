@@ -1,7 +1,7 @@
 //! Sheets along one side of a tiled template, and the shift that keeps the joints clear of the holes.
 //!
-//! Neighboring sheets overlap, and the joint line runs along the middle of the overlap. The grid of sheets may be
-//! slid as long as it still covers the board; the best shift is found exactly, not by trying steps.
+//! Neighboring sheets overlap, and the joint line runs along the middle of the overlap. The grid of sheets may be shifted as
+//! long as it still covers the board; the best shift is found exactly, not by trial.
 
 mod row;
 
@@ -9,23 +9,23 @@ use crate::Error;
 use crate::limits::{check_finite, check_positive};
 pub use row::{JointPlace, SheetRow};
 
-/// The most sheets along one side; a template of more is taken for a typing error.
+/// The most sheets along one side; a template with more is assumed to be a typing error.
 pub const MOST_SHEETS: u32 = 1000;
 
-/// The place of the grid of sheets, and the coordinate nearest to a joint.
+/// The position of the sheet grid, and the coordinate nearest to a joint.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct JointPlan {
     /// The coordinate (mm) at which the first sheet's printable part begins.
     pub origin: f64,
-    /// The index of the coordinate nearest any joint line, and its distance (mm) from it; `None` where there is
-    /// no joint or no coordinate.
+    /// The index of the coordinate nearest to any joint line, and its distance (mm) from it; `None` if there is no joint or no
+    /// coordinate.
     pub nearest: Option<(usize, f64)>,
 }
 
 /// The number of sheets needed along one side of a template.
 ///
-/// `length` is the template's, `printable` a sheet's and `overlap` what neighboring sheets share, in mm. A length
-/// that fits exactly needs no extra sheet because of rounding.
+/// `length` is the template's, `printable` a sheet's, and `overlap` is shared by neighboring sheets, in mm. Rounding never adds
+/// a sheet to a length that fits exactly.
 ///
 /// ```
 /// assert_eq!(geometry::sheets_along(500.0, 190.0, 10.0)?, 3);
@@ -34,8 +34,8 @@ pub struct JointPlan {
 ///
 /// # Errors
 ///
-/// When a length is not over zero, the overlap is negative or not under the printable length, or the sheets would
-/// be more than [`MOST_SHEETS`].
+/// [`Error`] if a length is not positive, the overlap is negative or not less than the printable length, or more than
+/// [`MOST_SHEETS`] sheets would be needed.
 pub fn sheets_along(length: f64, printable: f64, overlap: f64) -> Result<u32, Error> {
     check_positive("the template's length", length)?;
     check_positive("a sheet's printable length", printable)?;
@@ -57,13 +57,13 @@ pub fn sheets_along(length: f64, printable: f64, overlap: f64) -> Result<u32, Er
     Ok(1 + more as u32)
 }
 
-/// The place of the sheet grid whose joint lines stay farthest from all of the coordinates.
+/// The position of the sheet grid whose joint lines stay farthest from all coordinates.
 ///
-/// The template runs from `lo` to `hi` and takes [`sheets_along`] sheets; joint line j = 1, 2, ... lies at
-/// `origin + j (printable - overlap) + overlap / 2`. Each pair of a coordinate and a joint line forbids one origin;
-/// the best one is the middle of the widest gap between forbidden ones, or an end of the range of origins that
-/// cover the template. Among equally good ones the nearest to the centered grid is taken, then the lower.
-/// It takes time in proportion to the number of coordinates.
+/// The template runs from `lo` to `hi` and takes [`sheets_along`] sheets; joint line j = 1, 2, ... lies at `origin + j
+/// (printable - overlap) + overlap / 2`. Each pair of a coordinate and a joint line forbids one origin; the best one is the
+/// middle of the widest gap between forbidden ones, or an end of the range of origins that cover the template. Among equally
+/// good ones, the nearest to the centered grid is chosen, then the lower. The time is proportional to the number of
+/// coordinates.
 ///
 /// ```
 /// let plan = geometry::best_joints(&[-100.0, 0.0, 100.0], -120.0, 120.0, 150.0, 10.0)?;
@@ -75,7 +75,7 @@ pub fn sheets_along(length: f64, printable: f64, overlap: f64) -> Result<u32, Er
 ///
 /// # Errors
 ///
-/// As [`sheets_along`] for a length of `hi - lo`, and when a coordinate is not finite.
+/// The errors of [`sheets_along`] for a length of `hi - lo`, and [`Error::NotFinite`] for a coordinate that is not finite.
 pub fn best_joints(
     coordinates: &[f64],
     lo: f64,
@@ -92,7 +92,7 @@ pub fn best_joints(
         step: printable - overlap,
         half_overlap: overlap / 2.0,
     };
-    // Where the sheets fit exactly, rounding may make the range empty.
+    // If the sheets fit exactly, rounding may make the range empty.
     let first = hi - (f64::from(sheets) * grid.step + overlap);
     let (first, last) = (first.min(lo), lo);
     let forbidden = in_order(grid.forbidden(coordinates, first, last), first, last, None);
@@ -117,15 +117,15 @@ struct Grid {
 }
 
 impl Grid {
-    /// The origins at which a joint line meets a coordinate: all within the range of origins, and for each coordinate the next on
-    /// either side.
+    /// The origins at which a joint line would be on a coordinate: all within the range of origins, and for each coordinate the
+    /// next one on either side.
     fn forbidden(&self, coordinates: &[f64], first: f64, last: f64) -> Vec<f64> {
         let mut origins = Vec::with_capacity(3 * coordinates.len());
         for coordinate in coordinates {
             let from = self.joint_at(*coordinate, last);
             let to = self.joint_at(*coordinate, first) + 1.0;
             let (mut joint, to) = (from.max(1.0), to.min(f64::from(self.joints)));
-            // Beyond the last line, or short of the first, that line is still the nearest one.
+            // Past the last line, or before the first, that line is still the nearest one.
             joint = joint.min(f64::from(self.joints));
             while self.joints > 0 && joint <= to.max(1.0) {
                 origins.push(coordinate - self.half_overlap - joint * self.step);
@@ -135,12 +135,12 @@ impl Grid {
         origins
     }
 
-    /// The number of the last joint line at or before a coordinate, as if the lines went on without end.
+    /// The number of the last joint line at or before a coordinate, as if the lines continued indefinitely.
     fn joint_at(&self, coordinate: f64, origin: f64) -> f64 {
         ((coordinate - origin - self.half_overlap) / self.step).floor()
     }
 
-    /// The coordinate nearest any joint line, the first of equals.
+    /// The coordinate nearest to any joint line, the first among equals.
     fn nearest(&self, coordinates: &[f64], origin: f64) -> Option<(usize, f64)> {
         if self.joints == 0 {
             return None;
@@ -158,11 +158,12 @@ impl Grid {
     }
 }
 
-/// The origins that bound the wide gaps in the range from `first` to `last`, in order; those that only part narrow ones are left out.
+/// The origins that bound the wide gaps in the range from `first` to `last`, in order; those that only separate narrow gaps are
+/// left out.
 ///
-/// The range is cut into cells, twice as many as there are origins, and the lowest and the highest of each are kept: gaps wider
-/// than a cell come out as they are, and the widest is one of them. That takes less time than sorting. Gaps from `least` mm on
-/// are wanted too, if that is given.
+/// The range is divided into cells, twice as many as there are origins, and the lowest and the highest origin of each are kept:
+/// gaps wider than a cell are preserved, and the widest is one of them. That takes less time than sorting. If `least` is given,
+/// gaps of at least that many mm are preserved too.
 fn in_order(mut origins: Vec<f64>, first: f64, last: f64, least: Option<f64>) -> Vec<f64> {
     let cells = 2 * origins.len() + 2;
     let side = (last - first) / cells as f64;
@@ -212,7 +213,7 @@ fn widest_gap(forbidden: &[f64], first: f64, last: f64) -> f64 {
         .map(|(_, clear)| *clear)
         .fold(0.0, f64::max);
     let mut best = centered;
-    // Without forbidden origins the centered grid is best.
+    // Without forbidden origins, the centered grid is best.
     if forbidden.is_empty() {
         return best;
     }
@@ -273,9 +274,9 @@ mod tests {
         assert_eq!(sheets_along(longest, 190.0, 10.0), Ok(1000));
     }
 
-    /// Without the sorting of all it must give the same gaps.
+    /// The gaps must be the same as after sorting everything.
     #[test]
-    fn origins_that_only_part_narrow_gaps_are_left_out() {
+    fn origins_that_only_separate_narrow_gaps_are_left_out() {
         let scattered = |count: u32| (0..count).map(|at| f64::from(at * 7919 % 10_007) / 50.0);
         for (count, (first, last)) in (0..200).flat_map(|count| {
             [(0.0, 200.0), (50.0, 51.0), (-20.0, 30.0), (7.0, 7.0)].map(|range| (count, range))
@@ -287,7 +288,7 @@ mod tests {
             assert!(thinned.is_sorted() && thinned.len() <= all.len());
             let widest = widest_gap(&sorted, first, last);
             assert_eq!(widest_gap(&thinned, first, last), widest, "{count}");
-            // Of wanted gaps none is lost, and none is made up.
+            // No gap that must be preserved is lost, and none is invented.
             let wanted = (last - first) / f64::from(2 * count + 2) * 1.001 + 1e-9;
             let thinned = in_order(all, first, last, Some(wanted));
             let wide = |origins: &[f64]| -> Vec<(f64, f64)> {

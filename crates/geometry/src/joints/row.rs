@@ -1,7 +1,7 @@
-//! A row of sheets, and the places where its joints keep so far from the holes.
+//! A row of sheets, and its positions at which the joints are far enough from the holes.
 //!
-//! The place with the widest gap is one of many. Where sheets are to be few, any place will do whose joints are far enough from
-//! every hole, and of those the one that leaves most of the outer sheets empty.
+//! The position with the widest gap is one of many. To use few sheets, any position will do whose joints are far enough from
+//! every hole, and among those the one that leaves most of the outer sheets empty.
 
 use super::{Grid, clearance, in_order, widest_gap};
 
@@ -16,25 +16,25 @@ pub struct SheetRow {
     pub overlap: f64,
 }
 
-/// A place of a row of sheets.
+/// A position of a row of sheets.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct JointPlace {
     /// The coordinate (mm) at which the first sheet's printable part begins.
     pub origin: f64,
-    /// Distance of the nearest coordinate from a joint line, mm; infinite where there is no joint or no coordinate.
+    /// Distance of the nearest coordinate from a joint line, mm; infinite if there is no joint or no coordinate.
     pub clear: f64,
 }
 
-/// The number of widest gaps returned; a search tries each of them with each of the other axis.
+/// The number of widest gaps returned; a search combines each of them with each of the other axis.
 const MOST_GAPS: usize = 10;
 
-/// A gap that leaves less than this to go is tried in its middle only, mm.
+/// A gap with less room to move than this is only tried at its middle, mm.
 const SMALL_WAY: f64 = 1.5;
 
 impl SheetRow {
-    /// The places from `lo` to `hi` at which every joint keeps `least` mm from every coordinate: the middle of each gap that is wide
-    /// enough, both ends of those that leave some way to go, and the centered place where it is one of them. Where there is none,
-    /// the one place whose joints keep farthest.
+    /// The positions that cover `lo` to `hi` at which every joint is at least `least` mm from every coordinate: the middle of
+    /// each gap that is wide enough, both ends of those with room to move, and the centered position if it qualifies. If there
+    /// is none, the one position whose joints stay farthest away.
     ///
     /// ```
     /// use geometry::SheetRow;
@@ -82,8 +82,8 @@ impl SheetRow {
         origins.into_iter().map(place).collect()
     }
 
-    /// The coordinate nearest any joint line of the row at a place, and its distance (mm) from it; none where there is no joint
-    /// or no coordinate.
+    /// The coordinate nearest to any joint line of the row at a position, and its distance (mm) from it; `None` if there is no
+    /// joint or no coordinate.
     ///
     /// ```
     /// use geometry::SheetRow;

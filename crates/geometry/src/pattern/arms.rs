@@ -1,10 +1,10 @@
-//! Arms: one a player along the axis, with parallel sides; neighboring arms share their inner corner.
+//! Arms: one per player along the axis, with parallel sides; neighboring arms share their inner corner.
 
 use crate::error::Nearest;
 use crate::limits::{ARM_WIDTH, check_even, check_players};
 use crate::{Angle, Error, Point};
 
-/// Once around an arm: from the inner corner out, across the end, and back to a pitch from the next corner.
+/// Once around an arm: from the inner corner outward, across the end, and back to one pitch from the next corner.
 pub(super) fn track(
     across: u32,
     players: u32,
@@ -51,7 +51,7 @@ fn steps(across: u32, spaces: u32) -> Result<(u32, u32), Error> {
 
 /// Distance of the inner corner from the center, in pitches.
 fn corner(half: u32, players: u32) -> f64 {
-    // Two arms lie in line: their shared corner is level with the pin, exactly.
+    // Two arms are in line: their shared corner is exactly level with the pin.
     if players == 2 {
         return 0.0;
     }
@@ -65,7 +65,7 @@ mod tests {
     use testkit::assert_near;
 
     #[test]
-    fn four_arms_of_three_go_out_across_and_back() {
+    fn four_arms_three_wide_go_out_across_and_back() {
         let arm = track(3, 4, 8, 10.0).unwrap();
         let wanted = [
             (-10.0, 10.0),
@@ -94,7 +94,7 @@ mod tests {
     }
 
     #[test]
-    fn widths_and_lengths_that_make_no_arm_are_refused() {
+    fn invalid_arm_widths_and_lengths_are_refused() {
         let width = |across| track(across, 6, 40, 20.0).unwrap_err().to_string();
         assert!(width(4).ends_with("not 4; use 3 or 5"));
         assert!(width(1).ends_with("not 1; use 3"));

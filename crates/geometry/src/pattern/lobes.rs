@@ -1,19 +1,18 @@
 //! Lobes: spaces one pitch apart, in straight lines, on the curve r(b) = R (1 + d cos N b).
 //!
-//! One space lies on each lobe's tip, and the pattern mirrors about the axes, so half a lobe is enough: from the
-//! tip (bearing 0) to the valley (bearing a = 180/N). With R = 1 and a chord c, `spaces / 2` chords are walked
-//! from the tip. An even number of spaces must end on the valley; an odd number must end where the next chord,
-//! over the valley to the mirror image of its own start, is c as well. The c that does so is found by Newton's
-//! method kept in a bracket, and then the whole is scaled from c to the pitch.
+//! One space is on each lobe's tip, and the pattern is symmetric about the axes, so half a lobe is enough: from the tip
+//! (bearing 0) to the valley (bearing a = 180/N). With R = 1 and a chord c, `spaces / 2` chords are stepped off from the tip.
+//! An even number of spaces must end on the valley; an odd number must end where the next chord, across the valley to the
+//! mirror image of its own start, also has length c. That c is found by bracketed Newton's method, and then everything is
+//! scaled from c to the pitch.
 //!
-//! Why there is one answer only. Write r, r0 for the radii at bearings b > b0 of the half lobe, e = b - b0; there
-//! r' <= 0 and r <= r0. Half the slope, in b, of the squared distance of the two points is
-//! r'(r - r0 cos e) + r r0 sin e. It is positive at once where r <= r0 cos e; otherwise r - r0 cos e is at most
-//! r0 (1 - cos e), and the slope is positive if r > |r'| tan(e/2). For N >= 3, |r'| tan(e/2) is at most
-//! d N tan(90/N) <= 0.607 with d = 0.35, and r is at least 0.65. For N = 2, with f = 2 b, it is at most
-//! 0.7 sin f tan(f/4), which is under 1 + 0.35 cos f on the whole half lobe. So the distance from a point grows
-//! with the bearing, and each step of the walk has one end. In b0 the slope is r0'(r0 - r cos e) - r r0 sin e,
-//! negative throughout; so every bearing of the walk grows with c, and so do both conditions at its end.
+//! Proof that the solution is unique. Write r, r0 for the radii at bearings b > b0 of the half lobe, e = b - b0; there r' <= 0
+//! and r <= r0. Half the slope, in b, of the squared distance of the two points is r'(r - r0 cos e) + r r0 sin e. It is clearly
+//! positive where r <= r0 cos e; otherwise r - r0 cos e is at most r0 (1 - cos e), and the slope is positive if r > |r'|
+//! tan(e/2). For N >= 3, |r'| tan(e/2) is at most d N tan(90/N) <= 0.607 with d = 0.35, and r is at least 0.65. For N = 2, with
+//! f = 2 b, it is at most 0.7 sin f tan(f/4), which is under 1 + 0.35 cos f on the whole half lobe. So the distance from a
+//! point grows with the bearing, and each step of the walk has exactly one end. With respect to b0 the slope is r0'(r0 - r cos
+//! e) - r r0 sin e, which is always negative; so every bearing of the walk grows with c, and so do both conditions at its end.
 
 use crate::limits::{LOBE_DEPTH, check_closed, check_players};
 use crate::{Angle, Error, Point, Vec2};
@@ -34,7 +33,8 @@ pub(super) fn track(
     let curve = Curve::new(depth, players);
     let half = curve.half_lobe(spaces);
     let mirrored = half.points.iter().skip(1).rev().map(|point| {
-        // The last space of the half is the valley's when the spaces are even; the next sector has its mirror image.
+        // With an even number of spaces, the last space of the half belongs to the valley; the next sector has its mirror
+        // image.
         Point::new(-point.x, point.y)
     });
     let last = half.points.len() - usize::from(spaces.is_multiple_of(2));
@@ -53,7 +53,7 @@ struct Curve {
     valley: f64,
 }
 
-/// A point of the curve and how fast it moves with the bearing.
+/// A point of the curve, and its derivative by the bearing.
 #[derive(Clone, Copy)]
 struct Spot {
     bearing: f64,
@@ -67,7 +67,7 @@ struct HalfLobe {
     chord: f64,
 }
 
-/// The error at the end of a walk: positive when the chord is too long.
+/// The error at the end of a walk: positive if the chord is too long.
 struct Miss {
     by: f64,
     slope: f64,
@@ -82,8 +82,8 @@ impl Curve {
         }
     }
 
-    /// Past the valley the curve goes on straight, so that a walk a little too long still measures by how much: along the curve
-    /// itself the distance from a point would stop growing there.
+    /// A point of the curve, which continues straight past the valley, so that the miss of a slightly too long walk can still
+    /// be measured: along the curve itself the distance from a point would stop growing there.
     fn spot(&self, bearing: f64) -> Spot {
         if bearing > self.valley {
             let valley = self.spot(self.valley);
@@ -105,8 +105,8 @@ impl Curve {
         }
     }
 
-    /// Solves for the chord. A miss changes sign where the chord is right; Newton's steps that leave the bracket,
-    /// or that no longer shrink it, give way to halving.
+    /// Solves for the chord. The miss changes sign at the correct chord; Newton steps that leave the bracket, or no longer
+    /// shrink it, are replaced by bisection.
     fn half_lobe(&self, spaces: u32) -> HalfLobe {
         let mut walk = Vec::with_capacity(spaces as usize / 2 + 1);
         let (mut low, mut high) = (0.0, 2.0 * (1.0 + self.depth));
@@ -143,17 +143,17 @@ impl Curve {
         HalfLobe { points, chord }
     }
 
-    /// Walks from the tip with one chord length and returns by how much the end misses; `None` when even the step before the last
-    /// goes past the valley.
+    /// Walks from the tip with one chord length and returns by how much the end misses; `None` if even the step before the last
+    /// passes the valley.
     fn walk(&self, spaces: u32, chord: f64, walk: &mut Vec<Spot>) -> Option<Miss> {
         walk.clear();
         let mut here = self.spot(0.0);
         walk.push(here);
-        // Growth of the bearing of `here` with the chord.
+        // The derivative of the bearing of `here` by the chord.
         let mut growth = 0.0;
         let mut stride = chord / (1.0 + self.depth);
         for left in (0..spaces / 2).rev() {
-            // Only the last step may pass the valley: there Newton's method wants to know by how much.
+            // Only the last step may pass the valley, where Newton's method needs to know by how much.
             let end = if left == 0 {
                 2.0 * self.valley
             } else {
@@ -169,7 +169,7 @@ impl Curve {
         Some(self.miss(spaces, chord, here, growth))
     }
 
-    /// The spot one chord on from `here`, by Newton's method kept between `here` and `end`.
+    /// The spot one chord after `here`, by Newton's method bracketed between `here` and `end`.
     fn step(&self, here: Spot, chord: f64, stride: f64, end: f64) -> Option<Spot> {
         let (mut low, mut high) = (here.bearing, end);
         let mut bearing = (here.bearing + stride).min(end);
@@ -208,7 +208,7 @@ impl Curve {
                 slope: growth,
             };
         }
-        // Twice the distance from the valley's ray is the chord to the mirror image across it.
+        // Twice the distance from the valley's ray is the length of the chord to the mirror image across it.
         let (sin, cos) = Angle::radians(self.valley).sin_cos();
         let across = Vec2::new(cos, -sin);
         Miss {
@@ -217,7 +217,7 @@ impl Curve {
         }
     }
 
-    /// About how long the half lobe is, by Simpson's rule: where the search begins.
+    /// The approximate length of the half lobe, by Simpson's rule: the starting point of the search.
     fn length(&self) -> f64 {
         let steps = 8_u32;
         let sum: f64 = (0..=steps)
@@ -235,7 +235,7 @@ impl Curve {
     }
 }
 
-/// More rounds than halving a bracket down to rounding takes.
+/// More rounds than bisecting a bracket down to rounding error takes.
 const MOST_ROUNDS: usize = 120;
 
 #[cfg(test)]
@@ -272,7 +272,7 @@ mod tests {
     }
 
     #[test]
-    fn every_space_lies_on_the_curve_and_the_turn_in_on_the_tip() {
+    fn every_space_is_on_the_curve_and_the_turn_in_space_on_the_tip() {
         for (players, spaces) in [(2, 2), (2, 5), (3, 1), (6, 14), (6, 15), (24, 7)] {
             let depth = 0.3;
             let lobe = track(depth, players, spaces, 20.0).unwrap();
@@ -300,7 +300,7 @@ mod tests {
     }
 
     #[test]
-    fn one_space_a_player_has_a_closed_form() {
+    fn one_space_per_player_has_a_closed_form() {
         let lobe = track(0.2, 5, 1, 20.0).unwrap();
         let wanted = 20.0 / (2.0 * Angle::degrees(36.0).sin());
         assert_near!(lobe[0], Point::new(0.0, wanted), 1e-9);

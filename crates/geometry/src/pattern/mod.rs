@@ -1,8 +1,7 @@
 //! The track and the home lane of one sector, for each of the four patterns.
 //!
-//! One sector is computed, in its local frame; every other is the same one turned, so the board's symmetry
-//! costs nothing and holds to the last digit. Neighbors are one pitch apart in a straight line, also from the
-//! last space of a sector to the first of the next.
+//! One sector is computed in its local frame, and every other is the same one rotated, so the board is exactly symmetric at no
+//! cost. Neighbors are one pitch apart in a straight line, including the last space of a sector and the first of the next.
 
 mod arms;
 mod lobes;
@@ -17,14 +16,14 @@ use crate::{Error, Point};
 pub enum Pattern {
     /// A circle.
     Ring,
-    /// A circle swelled by a lobe a player: radius `R (1 + depth cos N b)` at a bearing b from an axis.
+    /// A circle with one lobe per player: radius `R (1 + depth cos N b)` at a bearing b from an axis.
     Lobes {
-        /// Swell of the lobes, as a part of the mean radius; 0 is the ring, 0.35 the most.
+        /// Height of the lobes as a fraction of the mean radius; 0 is the ring, 0.35 the maximum.
         depth: f64,
     },
-    /// A regular polygon with a side a player and its corners midway between the axes.
+    /// A regular polygon with one side per player and its corners midway between the axes.
     Polygon,
-    /// Arms with parallel sides, one a player, along the axes.
+    /// Arms with parallel sides, one per player, along the axes.
     Arms {
         /// Width of an arm in holes: odd, 3 or more.
         across: u32,
@@ -54,8 +53,8 @@ pub fn turn_in(spaces: u32) -> u32 {
 ///
 /// # Errors
 ///
-/// When a count or the pitch is out of range, or the pattern cannot be built from these counts; the error names
-/// the nearest values that work.
+/// [`Error`] if a count or the pitch is out of range, or if the pattern cannot be built from these counts; it gives the nearest
+/// values that work.
 pub fn track(pattern: Pattern, players: u32, spaces: u32, pitch: f64) -> Result<Vec<Point>, Error> {
     check_track(players, spaces, pitch)?;
     match pattern {
@@ -68,7 +67,7 @@ pub fn track(pattern: Pattern, players: u32, spaces: u32, pitch: f64) -> Result<
 
 /// The holes of a home lane in the local frame: on the axis, from the turn-in space's neighbor inward.
 ///
-/// `turn_in_v` is how far out the turn-in space lies, in mm.
+/// `turn_in_v` is the distance of the turn-in space from the center, in mm.
 ///
 /// ```
 /// let lane = geometry::home_lane(154.6, 4, 20.0)?;
@@ -78,12 +77,13 @@ pub fn track(pattern: Pattern, players: u32, spaces: u32, pitch: f64) -> Result<
 ///
 /// # Errors
 ///
-/// When the lane would reach or pass the center, with the most holes that fit; when a value is out of range.
+/// [`Error::LongLane`], with the most holes that fit, if the lane would reach or pass the center; another [`Error`] if a value
+/// is out of range.
 pub fn home_lane(turn_in_v: f64, holes: u32, pitch: f64) -> Result<Vec<Point>, Error> {
     check_pitch(pitch)?;
     check_holes("a home lane", holes)?;
     check_finite("the turn-in space's distance from the center", turn_in_v)?;
-    // Pitches from the turn-in to the center; a hole on the center up to rounding counts as on it.
+    // Pitches from the turn-in space to the center; a hole on the center to within rounding counts as on it.
     let room = turn_in_v / pitch - FUZZ;
     if holes > 0 && f64::from(holes) >= room {
         return Err(Error::LongLane {
@@ -99,7 +99,7 @@ pub fn home_lane(turn_in_v: f64, holes: u32, pitch: f64) -> Result<Vec<Point>, E
         .collect())
 }
 
-/// A hole this near the center, in pitches, counts as on it.
+/// A hole this close to the center, in pitches, counts as on it.
 const FUZZ: f64 = 1e-9;
 
 #[cfg(test)]
@@ -107,7 +107,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_lane_that_meets_the_center_is_refused_with_the_most_that_fit() {
+    fn a_lane_that_reaches_the_center_is_refused_with_the_most_holes_that_fit() {
         for (turn_in_v, holes, most) in [
             (80.0, 4, 3),
             (80.0 + 1e-10, 4, 3),
@@ -126,7 +126,7 @@ mod tests {
     }
 
     #[test]
-    fn a_lane_without_sense_is_refused() {
+    fn an_invalid_lane_is_refused() {
         assert!(home_lane(f64::NAN, 4, 20.0).is_err());
         assert!(home_lane(100.0, 61, 1.0).is_err());
         assert!(home_lane(100.0, 4, 0.0).is_err());
@@ -134,7 +134,7 @@ mod tests {
     }
 
     #[test]
-    fn the_errors_name_counts_that_work() {
+    fn the_errors_give_counts_that_work() {
         let arms = Pattern::Arms { across: 3 };
         assert_eq!(
             track(arms, 6, 13, 20.0).unwrap_err().to_string(),

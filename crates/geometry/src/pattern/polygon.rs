@@ -1,9 +1,9 @@
-//! The polygon: a regular one with as many sides as players, spaces along the sides and on the corners.
+//! The polygon: a regular one with as many sides as players, with spaces along the sides and on the corners.
 
 use crate::limits::{check_even, check_players};
 use crate::{Angle, Error, Point};
 
-/// One side of the polygon: space 1 is the corner counter-clockwise of the axis, the side is `spaces` pitches long.
+/// One side of the polygon: space 1 is the corner counterclockwise of the axis, and the side is `spaces` pitches long.
 pub(super) fn track(players: u32, spaces: u32, pitch: f64) -> Result<Vec<Point>, Error> {
     check_players("a polygon", players, 3)?;
     check_even("a polygon", spaces, 2)?;
@@ -22,7 +22,7 @@ mod tests {
 
     /// Machinery's Handbook, 31st ed. (2020), p. 82: r/S (inscribed radius) and R/S (outer radius) for side S.
     #[test]
-    fn the_handbook_radii_come_out() {
+    fn the_handbook_radii_are_reproduced() {
         for (sides, inner, outer) in [
             (3, 0.2887, 0.5774),
             (5, 0.6882, 0.8507),

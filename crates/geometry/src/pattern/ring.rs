@@ -8,7 +8,8 @@ use super::turn_in;
 /// The track of one sector: `spaces` of the `players * spaces` points on the circle whose chords are one pitch long.
 ///
 /// # Errors
-/// [`Error`] where there are fewer than three points in all.
+///
+/// [`Error`] if there are fewer than three points in total.
 pub(super) fn track(players: u32, spaces: u32, pitch: f64) -> Result<Vec<Point>, Error> {
     check_closed(players, spaces)?;
     let all = players * spaces;
@@ -24,13 +25,13 @@ mod tests {
     use super::*;
     use testkit::assert_near;
 
-    /// Machinery's Handbook, 31st ed. (2020), p. 711, example 3(a): center (7.5, 6), radius 5, six holes, the
-    /// first 30 degrees counter-clockwise from +x. Here the holes go clockwise, so the list is read backward.
+    /// Machinery's Handbook, 31st ed. (2020), p. 711, example 3(a): center (7.5, 6), radius 5, six holes, the first 30 degrees
+    /// counterclockwise from +x. Here the holes go clockwise, so the list is read backward.
     #[test]
     fn the_hole_circle_of_the_handbook_is_reproduced() {
         let ring = track(1, 6, 5.0).unwrap();
         let center = Point::new(7.5, 6.0).to_vec2();
-        // Space 4, from which the home lane turns in, is at 12 o'clock; in the handbook it is the second hole.
+        // Space 4, where the home lane turns in, is at 12 o'clock; in the handbook it is the second hole.
         for (space, wanted) in [
             (5, Point::new(11.8301, 8.5)),
             (4, Point::new(7.5, 11.0)),
@@ -41,7 +42,7 @@ mod tests {
     }
 
     #[test]
-    fn the_chords_of_a_full_turn_add_up_and_the_holes_center_on_the_pin() {
+    fn the_chords_add_up_to_a_full_turn_centered_on_the_pin() {
         let ring = track(1, 47, 12.7).unwrap();
         let chords: f64 = (0..47)
             .map(|space| ring[space].distance(ring[(space + 1) % 47]))

@@ -1,31 +1,31 @@
-//! The most that the smallest of several lines reaches over a box.
+//! An upper bound over a box for the smallest of several linear functions.
 //!
-//! For any weights that sum to 1, the smallest line is nowhere above the weighted mean of all; and a mean line is
-//! at most its middle value plus the length of its slope times the reach of the box. The weights that make this
-//! least are closed in on by adding, one at a time, the line that is lowest where the mean is highest. Whatever
-//! weights are reached, the bound holds.
+//! For any weights that sum to 1, the smallest function is nowhere above the weighted mean of all; and a mean function is at
+//! most its value at the center plus the length of its slope times the reach of the box. The weights that minimize this are
+//! approximated by adding, one at a time, the function that is lowest where the mean is highest. The bound holds for any
+//! weights.
 
 use crate::Vec2;
 
-/// A line (a plane, over two coordinates) over the box: its value at the middle, and its slope per half width.
+/// A linear function over the box: its value at the center, and its slope per half width.
 #[derive(Clone, Copy)]
 pub(super) struct Line {
     pub(super) at: f64,
     pub(super) slope: Vec2,
 }
 
-/// An upper bound over the box, and the point where the mean line comes to it, in half widths.
+/// An upper bound over the box, and the point where the mean function reaches it, in half widths.
 pub(super) struct Top {
     pub(super) bound: f64,
     pub(super) point: Vec2,
 }
 
-/// Lines added before the bound is taken as it is.
+/// Functions added before the bound is accepted as is.
 const MOST_ROUNDS: usize = 8;
 
-/// The bound over a box that reaches `reach` half widths from its middle.
+/// The bound over a box that reaches `reach` half widths from its center.
 ///
-/// It is taken as it is once it is under `enough`, and once it is known that it cannot come under.
+/// It is returned as soon as it is below `enough`, or known not to get below it.
 pub(super) fn top(lines: &[Line], reach: f64, enough: f64) -> Top {
     let (mut mean, _) = lowest(lines, Vec2::ZERO);
     for _ in 0..MOST_ROUNDS {
@@ -48,7 +48,7 @@ pub(super) fn top(lines: &[Line], reach: f64, enough: f64) -> Top {
     }
 }
 
-/// The line that is lowest at a point, and its height there; endless without lines.
+/// The function that is lowest at a point, and its value there; infinite without functions.
 fn lowest(lines: &[Line], at: Vec2) -> (Line, f64) {
     let mut least = f64::INFINITY;
     let mut found = Line {
@@ -85,10 +85,10 @@ impl Line {
         }
     }
 
-    /// The share of `other`, from 0 to 1, at which the mix reaches least.
+    /// The share of `other`, from 0 to 1, at which the maximum of the mix is smallest.
     ///
-    /// The slope's length is sqrt(q^2 (s - s0)^2 + e^2) for a share s, with q the length of the slopes' difference:
-    /// the sum with the middle value is least where q times that root's growth balances the value's.
+    /// The slope's length is sqrt(q^2 (s - s0)^2 + e^2) for a share s, with q the length of the slopes' difference: the sum
+    /// with the center value is smallest where the derivative of q times that root balances the derivative of the value.
     fn best_share(&self, other: &Self, reach: f64) -> f64 {
         let change = other.slope - self.slope;
         let rise = other.at - self.at;
@@ -117,21 +117,21 @@ mod tests {
     }
 
     #[test]
-    fn one_line_reaches_its_value_at_the_rim() {
+    fn one_function_reaches_its_maximum_at_the_rim() {
         let top = top(&[line(2.0, 3.0, 4.0)], 1.5, 0.0);
         assert_near!(top.bound, 9.5, 1e-12);
         assert_near!(top.point.to_point(), (0.9, 1.2).into(), 1e-12);
     }
 
     #[test]
-    fn two_opposed_lines_meet_at_a_ridge() {
+    fn two_opposed_functions_meet_at_a_ridge() {
         let top = top(&[line(2.0, 3.0, 0.0), line(5.0, -6.0, 0.0)], 1.0, 0.0);
         // They cross at x = 1/3.
         assert_near!(top.bound, 3.0, 1e-9);
     }
 
     #[test]
-    fn three_lines_make_a_peak_that_the_bound_comes_near() {
+    fn three_functions_make_a_peak_close_to_the_bound() {
         let lines = [
             line(0.0, 0.0, 2.0),
             line(0.1, 1.5, -1.0),

@@ -1,20 +1,20 @@
-//! The webs of a pocket at a place, and how much each can grow within a box of places around it.
+//! The webs of a pocket at a position, and how much each can grow within a box of positions around it.
 //!
-//! Write h(b, r) for a hole's center as a function of the place, and (x, y) for a place in the box as parts of its
-//! half bearing B and half radius R, each from -1 to 1. Then h = h0 + J (x, y) + e, where J (x, y) is the linear
-//! part and e the rest, by Taylor's formula no longer than half the largest second derivative in the box:
-//! [`Give::bend`]. No hole moves farther than [`Give::step`], which bounds J (x, y) as well.
+//! Let h(b, r) be a hole's center as a function of the position, and (x, y) a position in the box as fractions of its half
+//! bearing B and half radius R, each from -1 to 1. Then h = h0 + J (x, y) + e, where J (x, y) is the linear part and e the
+//! rest, by Taylor's formula no longer than half the largest second derivative in the box: [`Give::bend`]. No hole moves
+//! farther than [`Give::step`], which also bounds J (x, y).
 //!
-//! * A row, block or ring keeps its direction: each hole moves as the middle does, h'bb = -r n, h'br = t, h'rr = 0
-//!   with n outward and t clockwise.
-//! * An arc's hole lies at the bearing b + k s(r) with s = 2 asin(p / 2r), k steps from the middle; with
-//!   q = r^2 - p^2/4, r s' = -p / sqrt q and 2 s' + r s'' = p^3 / (4 r sqrt(q)^3), all of which fall as r grows. To the
-//!   rim, to a bore on the pin and to the other players' arcs a bearing makes no difference, and is left out there.
+//! * A row, block or ring keeps its direction: each hole moves like the center, h'bb = -r n, h'br = t, h'rr = 0 with n outward
+//!   and t clockwise.
+//! * An arc's hole is at the bearing b + k s(r) with s = 2 asin(p / 2r), k steps from the center; with q = r^2 - p^2/4, r s' =
+//!   -p / sqrt q and 2 s' + r s'' = p^3 / (4 r sqrt(q)^3), all of which decrease as r grows. The webs to the rim, to a bore on
+//!   the pin and to the other players' arcs do not depend on the bearing, so it is left out there.
 //!
-//! Distances: for D = |v|, |v + w| <= D + v.w / D + |w|^2 / 2D, the root being concave, and <= D + v.w / D + 2 |w|.
-//! The rim's web has the distance with a minus: -|v + w| <= -D - v.w / D, without a rest.
+//! Distances: for D = |v|, |v + w| <= D + v.w / D + |w|^2 / 2D, since the root is concave, and <= D + v.w / D + 2 |w|. The
+//! rim's web has the negative distance: -|v + w| <= -D - v.w / D, without a remainder.
 //!
-//! The smallest web of a part of the pocket (see [`Part`]) is that of its middle, give or take the reach of the part.
+//! The smallest web of a part of the pocket (see [`Part`]) is that of its center, plus or minus the reach of the part.
 
 use crate::pocket::{arms_from_middle, half_step, places_from_middle};
 use crate::{Angle, Circle, PocketSearch, PocketShape, Point, Vec2};
@@ -23,7 +23,7 @@ use super::bound::Line;
 use super::parts::{self, Part};
 use super::search::Region;
 
-/// The webs of a pocket as functions of its place.
+/// The webs of a pocket as functions of its position.
 pub(super) struct Field<'a> {
     search: &'a PocketSearch<'a>,
     holes: Holes,
@@ -31,27 +31,27 @@ pub(super) struct Field<'a> {
     turns: Vec<Turn>,
 }
 
-/// Arrangement of the holes about the middle, then of the middles of parts.
+/// Arrangement of the holes around the pocket's center, followed by the centers of parts.
 pub(super) enum Holes {
-    /// From the middle to each hole, the same at every place.
+    /// Vectors from the center to each hole, the same at every position.
     Kept(Vec<Vec2>),
-    /// Steps from the middle along the circle about the pin.
+    /// Steps from the center along the circle around the pin.
     Arc(Vec<f64>),
 }
 
-/// Webs of single holes from which on the pocket is looked at in parts.
+/// Number of single-hole webs from which the pocket is examined in parts.
 const FEW_WEBS: usize = 5_000;
 
-/// The turn from the sector to another.
+/// The rotation from the sector to another.
 #[derive(Clone, Copy)]
 pub(super) struct Turn {
     sin: f64,
     cos: f64,
-    /// The most that the pockets' distance changes for each mm that both move.
+    /// The most that the pockets' distance changes per mm that both move.
     stretch: f64,
 }
 
-/// One web: a part of the pocket, often a single hole, against something.
+/// One web: from a part of the pocket, often a single hole, to something else.
 #[derive(Clone, Copy)]
 pub(super) enum Term {
     Bore { part: u16, bore: Circle },
@@ -59,7 +59,7 @@ pub(super) enum Term {
     Rim { part: u16 },
 }
 
-/// A web at the middle of a region: that of a part lies somewhere from its least to its most.
+/// A web at the center of a region: that of a part is somewhere between its least and its most.
 #[derive(Clone, Copy)]
 pub(super) struct Web {
     pub(super) least: f64,
@@ -68,7 +68,7 @@ pub(super) struct Web {
     pub(super) growth: f64,
 }
 
-/// A hole's center or a part's middle, and its change over the box's half bearing and half radius.
+/// A hole's center or a part's center, and its change over the box's half bearing and half radius.
 #[derive(Clone, Copy, Default)]
 pub(super) struct Spot {
     at: Vec2,
@@ -78,17 +78,17 @@ pub(super) struct Spot {
     reach: f64,
 }
 
-/// From something to the middle of a part; from the pin, for the rim.
+/// Vector from something to the center of a part; from the pin, for the rim.
 struct Arm {
     spot: Spot,
-    /// Part of the arm that is no wood, in mm; for the rim, its greatest length.
+    /// The part of the arm's length that is not wood, in mm; for the rim, its greatest length.
     radii: f64,
     step: f64,
     bend: f64,
     to_rim: bool,
 }
 
-/// Movement of the holes within a box, in all and from the linear part; then the same for the radius alone.
+/// Movement of the holes within a box, total and from the linear part; then the same for the radius alone.
 pub(super) struct Give {
     step: f64,
     bend: f64,
@@ -98,14 +98,14 @@ pub(super) struct Give {
 
 impl<'a> Field<'a> {
     pub(super) fn new(search: &'a PocketSearch<'a>) -> Self {
-        // One hole is an arc: then its web to the rim is known not to hang on the bearing.
+        // A single hole counts as an arc: then its web to the rim is known to be independent of the bearing.
         let is_arc = search.shape == PocketShape::Arc || search.holes == 1;
         let mut holes = if is_arc {
             Holes::Arc(places_from_middle(search.holes).collect())
         } else {
             Holes::Kept(arms_from_middle(search.shape, search.holes, search.pitch))
         };
-        // The pocket k sectors on is as far as the one k sectors back.
+        // The pocket k sectors ahead is as far as the one k sectors back.
         let turn = |sector| {
             let angle = Angle::turn_part(i64::from(sector), i64::from(search.players));
             let (sin, cos) = angle.sin_cos();
@@ -132,7 +132,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// Every web of the pocket: of its single holes, or of the pocket as a whole where those are too many.
+    /// Every web of the pocket: of its single holes, or of the pocket as a whole if those are too many.
     pub(super) fn terms(&self) -> Vec<Term> {
         let all = self.parts.len() as u16;
         let whole = if self.has_long_parts() {
@@ -155,7 +155,7 @@ impl<'a> Field<'a> {
         terms
     }
 
-    /// Adds the webs to look at within a region's halves for one that matters in the region.
+    /// Adds the webs to examine in a region's halves for one that matters in the region.
     pub(super) fn refine(&self, term: Term, give: &Give, terms: &mut Vec<Term>) {
         if !self.has_long_parts() {
             terms.push(term);
@@ -180,12 +180,12 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// Whether the pocket is looked at in parts of more than one hole.
+    /// Whether the pocket is examined in parts of more than one hole.
     const fn has_long_parts(&self) -> bool {
         self.parts.len() > self.search.holes as usize
     }
 
-    /// The halves of a part whose reach blurs a web more than steps of the region do, else the part itself.
+    /// The halves of a part whose reach makes a web more uncertain than steps of the region do, otherwise the part itself.
     fn finer(&self, part: u16, step: f64) -> impl Iterator<Item = u16> + use<> {
         let known = self.parts.get(part as usize);
         let halves = known.filter(|known| 2.0 * known.reach > step);
@@ -196,7 +196,8 @@ impl<'a> Field<'a> {
         core::iter::once(first).chain(second)
     }
 
-    /// Whether a web changes with the bearing; an arc turned about the pin keeps its distance from everything else that turns.
+    /// Whether a web depends on the bearing; an arc rotated around the pin keeps its distance from everything else that
+    /// rotates.
     pub(super) fn hangs_on_bearing(&self, term: &Term) -> bool {
         let is_level = matches!(self.holes, Holes::Arc(_));
         match term {
@@ -205,7 +206,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// The holes and the middles of parts at the middle of a region.
+    /// The holes and the centers of parts at the center of a region.
     pub(super) fn spots(&self, region: &Region, spots: &mut Vec<Spot>) {
         let (bearing, radius) = (region.bearings.middle(), region.radii.middle());
         let (half_bearing, half_radius) = (region.bearings.half(), region.radii.half());
@@ -255,7 +256,7 @@ impl<'a> Field<'a> {
             };
         };
         let outermost = places.first().map_or(0.0, |place| -place);
-        // Steps grow the faster the smaller the circle.
+        // Steps grow faster on smaller circles.
         let slid = outermost * (self.arc_step(low) - self.arc_step(middle));
         let slide = outermost * self.arc_slide(low);
         let curl = if outermost > 0.0 && out > 0.0 {
@@ -280,7 +281,7 @@ impl<'a> Field<'a> {
         2.0 * half_step(self.search.pitch, radius).as_radians()
     }
 
-    /// Slide of the first hole from the middle along the circle, for each mm of radius.
+    /// Slide of the first hole from the center along the circle, per mm of radius.
     fn arc_slide(&self, radius: f64) -> f64 {
         if self.search.holes == 1 {
             return 0.0;
@@ -289,7 +290,7 @@ impl<'a> Field<'a> {
         pitch / (radius * radius - pitch * pitch / 4.0).max(0.0).sqrt()
     }
 
-    /// The second derivative in the radius of an arc's outermost hole, at most.
+    /// An upper bound of the second derivative by the radius of an arc's outermost hole.
     fn arc_curl(&self, radius: f64, outermost: f64) -> f64 {
         let slide = self.arc_slide(radius);
         let along = outermost * slide * slide * slide / (4.0 * radius);
@@ -297,7 +298,8 @@ impl<'a> Field<'a> {
         along + inward
     }
 
-    /// A web at the spots, and how far it can grow within the region that the give is for; inlined, as it is called the most.
+    /// A web at the spots, and how much it can grow within the region that `give` is for; inlined, since it is called most
+    /// often.
     #[inline]
     pub(super) fn web(&self, term: Term, spots: &[Spot], give: &Give) -> Web {
         let arm = self.arm(term, spots, give);
@@ -310,7 +312,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// A line over the region that the web stays under.
+    /// A linear function over the region that is an upper bound of the web.
     pub(super) fn line(&self, term: Term, spots: &[Spot], give: &Give) -> Line {
         let arm = self.arm(term, spots, give);
         let length = arm.spot.at.hypot2().sqrt();
@@ -336,7 +338,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// The line that a web is measured along; inlined, since most callers use but a part of it.
+    /// The line that a web is measured along; inlined, since most callers use only a part of it.
     #[inline]
     fn arm(&self, term: Term, spots: &[Spot], give: &Give) -> Arm {
         let spot = |part: u16| spots.get(part as usize).copied().unwrap_or_default();

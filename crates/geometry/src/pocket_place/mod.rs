@@ -1,8 +1,8 @@
-//! Where a start pocket has the most wood around it: the true largest smallest web, by branch and bound.
+//! The position where a start pocket has the most wood around it: the exact maximum of the smallest web, by branch and bound.
 //!
-//! A place is a bearing and a radius of the pocket's middle. [`field`] gives the webs at a place and how much each can grow
-//! within a box of places, [`parts`] takes many holes as one where that is enough, [`bound`] turns that into an upper bound over
-//! the box, and [`search`] halves the most promising boxes until none can beat the best place found.
+//! A position is a bearing and a radius of the pocket's center. [`field`] gives the webs at a position and how much each can
+//! grow within a box of positions, [`parts`] treats many holes as one where that is enough, [`bound`] turns that into an upper
+//! bound over the box, and [`search`] halves the most promising boxes until none can beat the best position found.
 
 mod bound;
 mod field;
@@ -17,7 +17,7 @@ use crate::{Angle, Circle, Error, PocketShape};
 use field::Field;
 use search::{Range, Search};
 
-/// The known facts of a start pocket whose place is looked for.
+/// The known properties of a start pocket whose position is searched for.
 #[derive(Debug, Clone, Copy)]
 pub struct PocketSearch<'a> {
     /// The arrangement of its holes.
@@ -30,34 +30,35 @@ pub struct PocketSearch<'a> {
     pub hole_radius: f64,
     /// Players, each with a pocket like this.
     pub players: u32,
-    /// Bearing of the middle from the sector's axis; none to look for it.
+    /// Bearing of the center from the sector's axis; `None` to search for it.
     pub bearing: Option<Angle>,
-    /// Distance of the middle from the center pin, mm; none to look for it.
+    /// Distance of the center from the center pin, mm; `None` to search for it.
     pub radius: Option<f64>,
     /// Every other bore of all sectors, with the first sector's axis at 12 o'clock.
     pub obstacles: &'a [Circle],
-    /// Where the flat top of the board ends, mm from the center pin.
+    /// Radius at which the flat top of the board ends, mm.
     pub edge_radius: f64,
 }
 
-/// Where a start pocket has the most wood around it.
+/// The position where a start pocket has the most wood around it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PocketPlace {
-    /// Bearing of its middle from the sector's axis.
+    /// Bearing of its center from the sector's axis.
     pub bearing: Angle,
-    /// Distance of its middle from the center pin, mm.
+    /// Distance of its center from the center pin, mm.
     pub radius: f64,
-    /// The smallest web there: to other bores, to other players' pockets, to the rim; mm. Webs within the
-    /// pocket do not count, since they are the same everywhere.
+    /// The smallest web there: to other bores, to other players' pockets, or to the rim; mm. Webs within the pocket do not
+    /// count, since they are the same everywhere.
     pub web: f64,
 }
 
-/// The place of a start pocket whose smallest web is the largest there is, to 1e-6 mm.
+/// The position of a start pocket with the largest possible smallest web, to within 1e-6 mm.
 ///
-/// Pockets of so many holes that the search does not end in about half a second get the best place found until then.
+/// For pockets with so many holes that the search does not finish in about half a second, the best position found by then is
+/// returned.
 ///
-/// Of two mirror images the one on the clockwise side is taken. Radii from the pin to the edge are searched, and bearings up to
-/// half a sector to either side; a bearing or radius that is given is kept.
+/// Of two mirror images, the one on the clockwise side is returned. Radii from the pin to the edge are searched, and bearings
+/// up to half a sector to either side; a given bearing or radius is kept.
 ///
 /// ```
 /// use geometry::{Angle, PocketSearch, PocketShape, best_pocket};
@@ -79,7 +80,7 @@ pub struct PocketPlace {
 ///
 /// # Errors
 ///
-/// When a value is out of range, there are no holes, or no radius on the board holds an arc of so many.
+/// [`Error`] if a value is out of range, there are no holes, or no radius on the board can hold an arc of that many holes.
 pub fn best_pocket(search: &PocketSearch<'_>) -> Result<PocketPlace, Error> {
     check(search)?;
     let least = least_radius(search.shape, search.holes, search.pitch);
@@ -106,7 +107,7 @@ pub fn best_pocket(search: &PocketSearch<'_>) -> Result<PocketPlace, Error> {
     Ok(Search::new(&field).best(Range::new(-half, 0.0), radii, Some(clockwise)))
 }
 
-/// Whether the counter-clockwise side of the axis is the clockwise one's mirror image, pocket and all, so that it
+/// Whether the counterclockwise side of the axis is the mirror image of the clockwise side, including the pocket, so that it
 /// need not be searched.
 fn is_mirror_image(search: &PocketSearch<'_>) -> bool {
     if search.shape == PocketShape::Block && !search.holes.is_multiple_of(2) {
@@ -130,7 +131,7 @@ fn is_mirror_image(search: &PocketSearch<'_>) -> bool {
     })
 }
 
-/// The farthest that a bore may lie from another's mirror image, in mm: far less than a tie.
+/// The farthest that a bore may be from another's mirror image, in mm: far less than a tie.
 const IMAGE: f64 = 1e-8;
 
 fn check(search: &PocketSearch<'_>) -> Result<(), Error> {

@@ -1,7 +1,7 @@
-//! The pocket's holes, in parts: a pocket of many holes among many bores has too many webs to look at one by one.
+//! The pocket's holes, in parts: a pocket of many holes among many bores has too many webs to examine one by one.
 //!
-//! A part is a run of holes, known by a middle that moves with the pocket as its holes do, and by how far they lie from it. It
-//! stands for all of its holes where places are still that coarse, and is halved where they become finer. The parts of one
+//! A part is a run of holes, represented by a center that moves with the pocket like its holes, and by how far they are from
+//! it. It stands for all of its holes while positions are coarse, and is halved as they become finer. The parts with a single
 //! hole come first, in the order of the holes; the pocket as a whole comes last.
 
 use crate::Vec2;
@@ -11,13 +11,13 @@ use super::field::Holes;
 /// A run of holes of the pocket.
 #[derive(Clone, Copy)]
 pub(super) struct Part {
-    /// The farthest that one of its holes lies from its middle, in mm; 0 for a single hole.
+    /// The distance of its farthest hole from its center, in mm; 0 for a single hole.
     pub(super) reach: f64,
-    /// Which parts its halves are; none for a single hole.
+    /// The indices of its halves; `None` for a single hole.
     pub(super) halves: Option<[u16; 2]>,
 }
 
-/// The parts that are the single holes.
+/// The single-hole parts.
 pub(super) fn single(count: usize) -> Vec<Part> {
     let hole = Part {
         reach: 0.0,
@@ -26,7 +26,7 @@ pub(super) fn single(count: usize) -> Vec<Part> {
     vec![hole; count]
 }
 
-/// All parts down to the single holes; the middles of the longer ones are added to the places of the holes.
+/// All parts down to the single holes; the centers of the longer ones are appended to the holes.
 pub(super) fn all(holes: &mut Holes, pitch: f64) -> Vec<Part> {
     let count = holes.count();
     let mut parts = single(count);
@@ -34,7 +34,7 @@ pub(super) fn all(holes: &mut Holes, pitch: f64) -> Vec<Part> {
     parts
 }
 
-/// Adds the part of a run of holes after its halves; returns its number.
+/// Adds the part for a run of holes after its halves; returns its index.
 fn add(holes: &mut Holes, parts: &mut Vec<Part>, (from, to): (usize, usize), pitch: f64) -> u16 {
     if to - from <= 1 {
         return from as u16;
@@ -55,7 +55,8 @@ fn add(holes: &mut Holes, parts: &mut Vec<Part>, (from, to): (usize, usize), pit
             let ends = [from, to - 1].map(|at| places.get(at).copied().unwrap_or_default());
             let half = 0.5 * (ends[1] - ends[0]);
             places.push(ends[0] + half);
-            // The chord of so many steps is no longer than as many chords of one; half a step has one of up to 0.71.
+            // The chord of this many steps is no longer than the same number of one-step chords; half a step has a chord of up
+            // to 0.71.
             half.max(1.0) * pitch
         }
     };
@@ -84,7 +85,7 @@ mod tests {
     }
 
     #[test]
-    fn the_last_part_is_the_pocket_and_no_hole_is_beyond_the_reach_of_its_part() {
+    fn the_last_part_is_the_pocket_and_every_hole_is_within_its_parts_reach() {
         let shapes = [PocketShape::Row, PocketShape::Block, PocketShape::Ring];
         for (shape, count) in shapes
             .iter()
@@ -111,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn no_hole_of_an_arc_is_beyond_the_reach_of_its_part_however_small_the_circle() {
+    fn every_hole_of_an_arc_is_within_its_parts_reach_on_any_circle() {
         for count in 2..=60 {
             let mut holes = Holes::Arc(places_from_middle(count).collect());
             let parts = all(&mut holes, 20.0);

@@ -1,4 +1,4 @@
-//! Branch and bound over boxes of places.
+//! Branch and bound over boxes of positions.
 
 use std::collections::BinaryHeap;
 
@@ -9,58 +9,58 @@ use crate::{Angle, PocketPlace, Vec2};
 use super::bound::{Line, top};
 use super::field::{Field, Spot, Term};
 
-/// From a number up to another.
+/// An interval between two numbers.
 #[derive(Clone, Copy)]
 pub(super) struct Range {
     pub(super) low: f64,
     pub(super) high: f64,
 }
 
-/// A box of places: bearings in radians from the axis, radii in mm.
+/// A box of positions: bearings in radians from the axis, radii in mm.
 #[derive(Clone, Copy)]
 pub(super) struct Region {
     pub(super) bearings: Range,
     pub(super) radii: Range,
 }
 
-/// The search for the best place of a region.
+/// The search for the best position in a region.
 pub(super) struct Search<'a> {
     field: &'a Field<'a>,
     heap: BinaryHeap<Open>,
-    /// The webs that matter in each open region, one after the other.
+    /// The webs that matter in each open region, one region after the other.
     terms: Vec<Term>,
     best: Option<PocketPlace>,
-    /// The web that a place must have more of.
+    /// The web that a position must exceed.
     to_beat: f64,
     spots: Vec<Spot>,
-    /// The least that each web of a region can be within it.
+    /// A lower bound within a region for each of its webs.
     floors: Vec<f64>,
     lines: Vec<Line>,
 }
 
-/// A region that may hold a better place.
+/// A region that may contain a better position.
 struct Open {
     region: Region,
-    /// No place of the region has more web.
+    /// No position in the region has a larger web.
     bound: f64,
-    /// Which of the search's terms can be the smallest in the region.
+    /// The range of the search's terms that can be smallest in the region.
     terms: (usize, usize),
-    /// Regions are numbered as they are found, so that equals come in order.
+    /// Regions are numbered in the order they are found, which orders equals.
     number: usize,
 }
 
 /// The lead that the mirror side must have to be preferred, in mm.
 const TIE: f64 = 9e-7;
 
-/// The most that the result may fall short of the best web, in mm; with [`TIE`] it makes the promised 1e-6.
+/// The most that the result may fall short of the best web, in mm; together with [`TIE`] it makes the promised 1e-6.
 const SLACK: f64 = 1e-7;
 
-/// Regions looked into before the search rests content with the best place found. No board comes near it.
+/// Regions examined before the search settles for the best position found. No real board comes near it.
 const MOST_REGIONS: usize = 50_000;
 
-/// Webs kept of open regions before the search rests content likewise: they grow with the holes, in time and in memory. A
-/// board with a usual pocket keeps a few thousand; of 1,500 pockets of 35 to 44 holes that overlap wherever they lie, none
-/// kept over a million.
+/// Webs kept for open regions before the search likewise settles: they grow with the holes, in time and memory. A board with a
+/// usual pocket keeps a few thousand; of 1,500 pockets of 35 to 44 holes that overlap at every position, none kept over a
+/// million.
 const MOST_TERMS: usize = 2_000_000;
 
 impl<'a> Search<'a> {
@@ -77,7 +77,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The place with the largest smallest web; `rival` where none is better by more than a tie.
+    /// The position with the largest smallest web; `rival` if none is better by more than a tie.
     pub(super) fn best(
         mut self,
         bearings: Range,
@@ -99,7 +99,7 @@ impl<'a> Search<'a> {
                 self.look(half, open.bound, open.terms);
             }
         }
-        // Without a rival the middle of the whole was the first place to be taken.
+        // Without a rival, the center of the whole region was recorded first.
         self.best.or(rival).unwrap_or(PocketPlace {
             bearing: Angle::radians(bearings.middle()),
             radius: radii.middle(),
@@ -107,7 +107,7 @@ impl<'a> Search<'a> {
         })
     }
 
-    /// Tries the middle of a region, and opens the region where it may hold a better place.
+    /// Tries the center of a region, and opens the region if it may contain a better position.
     fn look(&mut self, region: Region, bound: f64, terms: (usize, usize)) {
         let give = self.field.give(&region);
         self.field.spots(&region, &mut self.spots);
@@ -149,8 +149,8 @@ impl<'a> Search<'a> {
         });
     }
 
-    /// The region itself, or its middle bearing alone where no web that matters hangs on the bearing: all places of one radius
-    /// are as good there, and would be searched without end.
+    /// The region itself, or its center bearing alone if no web that matters depends on the bearing: all positions with the
+    /// same radius are equally good there, and would be searched without end.
     fn without_idle_bearings(&self, region: Region, terms: (usize, usize)) -> Region {
         let terms = self.terms.get(terms.0..terms.1).unwrap_or_default();
         if terms.iter().any(|term| self.field.hangs_on_bearing(term)) {
@@ -163,7 +163,7 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Tries a single place.
+    /// Tries a single position.
     fn try_place(&mut self, place: Region, terms: (usize, usize)) {
         let give = self.field.give(&place);
         self.field.spots(&place, &mut self.spots);
@@ -207,14 +207,14 @@ impl Range {
         [Self::new(self.low, middle), Self::new(middle, self.high)]
     }
 
-    /// The number `part` half widths from the middle, kept inside; without width, the number itself.
+    /// The number `part` half widths from the center, kept inside; without width, the number itself.
     fn at(&self, part: f64) -> f64 {
         (self.middle() + part * self.half()).clamp(self.low, self.high)
     }
 }
 
 impl Region {
-    /// Two halves, cut across the longer side as it lies on the board.
+    /// Two halves, cut across the side that is longer when measured on the board.
     fn halves(&self) -> [Self; 2] {
         let Self { bearings, radii } = *self;
         if radii.half() >= radii.high * bearings.half() {
@@ -228,7 +228,7 @@ impl Region {
         self.bearings.half() == 0.0 && self.radii.half() == 0.0
     }
 
-    /// The distance from the middle of the region, in half widths, to its corners or to the ends of a line.
+    /// The distance from the center of the region, in half widths, to its corners or to the ends of a line.
     fn reach(&self) -> f64 {
         if self.bearings.half() == 0.0 || self.radii.half() == 0.0 {
             1.0
@@ -237,7 +237,7 @@ impl Region {
         }
     }
 
-    /// The place in the region nearest a point given in half widths.
+    /// The position in the region nearest to a point given in half widths.
     fn place(&self, point: Vec2) -> Self {
         let (bearing, radius) = (self.bearings.at(point.x), self.radii.at(point.y));
         Self {

@@ -1,4 +1,4 @@
-//! Cuts of a profile by upright planes, as polygons.
+//! Cuts of a profile by vertical planes, as polygons.
 
 use kurbo::Point;
 
@@ -6,16 +6,16 @@ use super::piece::reach;
 use super::{Piece, Profile};
 use crate::Angle;
 
-/// The most times that a curve is halved.
+/// The most times that a curve is bisected.
 const HALVINGS: u32 = 12;
 
 impl Profile {
-    /// The outline of what an upright plane cuts that passes the axis at a distance, as one side of it: places
-    /// (half the width, depth), from its upper end to its lower; empty where the plane misses it. Straight lines between
-    /// them are off a curve by about the tolerance at most. Lengths in mm. Where the plane misses a waist, the parts above
-    /// and below it are joined along the upright halfway.
+    /// The outline of the cut by a vertical plane at a distance from the axis, as one side of it: points (half the width,
+    /// depth), from the upper end to the lower; empty if the plane misses the profile. Straight lines between them deviate from
+    /// a curve by at most about the tolerance. Lengths in mm. If the plane misses a waist, the parts above and below it are
+    /// joined along the vertical centerline.
     ///
-    /// At each depth the cut is as wide as the chord of the circle there, 2 √(r² - d²) at a distance d.
+    /// At each depth, the cut is as wide as the chord of the circle there: 2 √(r² - d²) at a distance d.
     pub fn cut(&self, off: f64, tolerance: f64) -> Vec<Point> {
         let mut points = Vec::new();
         for piece in self.pieces() {
@@ -39,10 +39,10 @@ impl Piece {
         points.push(ends[0]);
         let fine = (tolerance, HALVINGS);
         let Some(circle) = self.bend else {
-            // Beside the axis a cone is cut along a hyperbola.
+            // Off the axis, a cone is cut along a hyperbola.
             return flatten(&at, [from, to], ends, fine, points);
         };
-        // Even turns, since near the end of a round piece the width changes fast.
+        // Equal angles, since the width changes fast near the end of a round piece.
         let reach = reach(circle, off);
         let turn = |depth: f64| {
             let down = (depth - circle.center.y) / reach;
@@ -54,8 +54,8 @@ impl Piece {
     }
 }
 
-/// Adds the points of a curve after its first one, until straight lines between them are within a tolerance of it
-/// halfway; no part of it is halved more often than the number says.
+/// Adds the points of a curve after its first one, until straight lines between them are within a tolerance of it at their
+/// midpoints; no part of it is bisected more than the given number of times.
 pub fn flatten(
     at: &impl Fn(f64) -> Point,
     [from, to]: [f64; 2],

@@ -1,12 +1,12 @@
-//! Profiles: bodies of revolution about an upright axis, given by half of their section.
+//! Profiles: solids of revolution around a vertical axis, given by half of their cross section.
 //!
 //! # Frame
 //!
-//! The half-plane of radius and depth, millimeters. The radius is the distance from the axis. The depth grows downward from a
+//! The half-plane of radius and depth, millimeters. The radius is the distance from the axis. Depth increases downward from a
 //! level that the caller chooses, which for a board is its top face; parts above it have negative depths.
 //!
-//! A profile is exact: straight pieces make cylinders and cones, circular pieces balls and roundovers, and only
-//! [`Profile::cut`] replaces a curve by straight lines. Numbers that are not finite give results that are not.
+//! A profile is exact: straight pieces form cylinders and cones, circular pieces balls and roundovers, and only
+//! [`Profile::cut`] approximates a curve by straight lines. Numbers that are not finite give results that are not.
 
 mod cut;
 mod near;
@@ -22,9 +22,10 @@ pub use rest::{Rest, RestsOn};
 
 use kurbo::Circle;
 
-/// Half a section of something round about an upright axis: pieces one below the other, from its upper end down.
+/// Half of the cross section of a solid of revolution around a vertical axis: pieces one below the other, from its upper end
+/// down.
 ///
-/// A hole of 12 mm that a drill of 118° made, 5 mm deep to where its full diameter ends:
+/// A 12 mm hole made by a 118° drill, 5 mm deep to where its full diameter ends:
 ///
 /// ```
 /// use geometry::{Piece, Profile};
@@ -53,14 +54,14 @@ impl From<Piece> for Profile {
 }
 
 impl Profile {
-    /// The profile with a further piece, which begins at the depth where it ended.
+    /// The profile with another piece, which begins at the depth where the profile ended.
     #[must_use]
     pub fn with(mut self, piece: Piece) -> Self {
         self.others.push(piece);
         self
     }
 
-    /// A whole ball with its middle at a depth, mm.
+    /// A whole ball with its center at a depth, mm.
     pub fn ball(middle: f64, radius: f64) -> Self {
         let circle = Circle::new((0.0, middle), radius);
         Piece::round(circle, middle - radius, middle + radius).into()
@@ -70,7 +71,7 @@ impl Profile {
         core::iter::once(&self.first).chain(&self.others)
     }
 
-    /// The circle that it is made of, in its half-plane, where it is a whole ball.
+    /// The circle that forms it, in its half-plane, if it is a whole ball.
     pub fn as_ball(&self) -> Option<Circle> {
         let circle = self.first.bend?;
         let is_ball = self.others.is_empty() && circle.center.x == 0.0;
@@ -87,18 +88,18 @@ impl Profile {
         self.first.above
     }
 
-    /// Depth of its deepest place, mm.
+    /// Depth of its deepest point, mm.
     pub fn bottom(&self) -> f64 {
         self.last().bottom
     }
 
-    /// Its radius at a depth, mm, the larger one where it steps in; none above its upper end and below its lower.
+    /// Its radius at a depth, mm, the larger one at a step; `None` above its upper end and below its lower one.
     pub fn radius_at(&self, depth: f64) -> Option<f64> {
         let there = self.pieces().filter(|piece| piece.has(depth));
         there.map(|piece| piece.radius(depth)).reduce(f64::max)
     }
 
-    /// The lowest depth at which it is at least so wide, from its axis, mm; none where it is so wide nowhere.
+    /// The lowest depth at which it has at least this radius, mm; `None` if it has it nowhere.
     pub fn depth_at(&self, radius: f64) -> Option<f64> {
         let ends = self.pieces().filter_map(|piece| piece.span(radius));
         ends.map(|(_, lowest)| lowest).reduce(f64::max)
@@ -109,7 +110,7 @@ impl Profile {
         self.volume_between(f64::NEG_INFINITY, f64::INFINITY)
     }
 
-    /// The volume of its part from a depth down to another, mm³; 0 where the second is not below the first.
+    /// The volume between two depths, mm³; 0 if the second is not below the first.
     pub fn volume_between(&self, upper: f64, lower: f64) -> f64 {
         let parts = self.pieces().map(|piece| piece.volume(upper, lower));
         parts.sum()

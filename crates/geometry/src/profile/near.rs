@@ -1,16 +1,16 @@
-//! Distances from a profile to something upright beside it or under it.
+//! Distances from a profile to a vertical solid beside or below it.
 
 use kurbo::Circle;
 
 use super::{Piece, Profile};
 
-/// Something upright as it is seen from an axis; lengths in mm.
+/// A vertical solid as seen from an axis; lengths in mm.
 ///
-/// An upright shape is nearest to a round one where its plan is nearest to the axis: the distance of
-/// the two in space is one in the half-plane of radius and depth.
+/// A vertical solid is nearest to a round one where its outline is nearest to the axis: the distance between the two in space
+/// is one in the half-plane of radius and depth.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Upright {
-    /// From the axis to its nearest side; 0 where the axis passes through it.
+    /// From the axis to its nearest side; 0 if the axis passes through it.
     pub away: f64,
     /// Depth of its upper end.
     pub top: f64,
@@ -19,7 +19,7 @@ pub struct Upright {
 }
 
 impl Upright {
-    /// Distance from a place at this radius from the axis and at this depth; 0 within.
+    /// Distance from a point at this radius from the axis and at this depth; 0 inside.
     fn from(self, radius: f64, depth: f64) -> f64 {
         let across = (self.away - radius).max(0.0);
         let along = (self.top - depth).max(depth - self.bottom).max(0.0);
@@ -28,7 +28,7 @@ impl Upright {
 }
 
 impl Profile {
-    /// Distance in space from the body of the profile to something upright, mm; 0 where they meet.
+    /// Distance in space from the profile's solid to a vertical one, mm; 0 if they touch or overlap.
     ///
     /// ```
     /// use geometry::{Piece, Profile, Upright};
@@ -59,7 +59,7 @@ impl Piece {
         above.min(below).min(side)
     }
 
-    /// Its largest radius between two depths of its own.
+    /// Its largest radius between two of its depths.
     fn widest(&self, from: f64, to: f64) -> f64 {
         let ends = self.radius(from).max(self.radius(to));
         let middle = self.bend.map(|circle| circle.center.y);
@@ -67,7 +67,7 @@ impl Piece {
         middle.map_or(ends, |middle| ends.max(self.radius(middle)))
     }
 
-    /// From the two corners of the other to a straight side.
+    /// From the two corners of the other solid to a straight side.
     fn off_flank(&self, other: Upright) -> f64 {
         let (inward, length) = (self.below - self.above, self.height());
         let square = inward * inward + length * length;
@@ -82,8 +82,8 @@ impl Piece {
         corner(other.top).min(corner(other.bottom))
     }
 
-    /// From a circular side, where its nearest place is one of its own: on the way from the circle's center to the
-    /// nearest place of the other.
+    /// From a circular side, if its nearest point is on the circle: on the line from the circle's center to the nearest point
+    /// of the other solid.
     fn off_bend(&self, circle: Circle, other: Upright) -> f64 {
         let across = (other.away - circle.center.x).max(0.0);
         let middle = circle.center.y;

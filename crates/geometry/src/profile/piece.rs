@@ -5,8 +5,8 @@ use kurbo::Circle;
 
 use crate::Angle;
 
-/// A cap less high than this share of its rim's radius is a cone: the radius of its ball is so large that the numbers around it
-/// have no digits left for the rim, and infinite for almost no height.
+/// A cap lower than this fraction of its rim's radius is treated as a cone: the radius of its ball is so large that rounding
+/// would lose the rim, and infinite for almost no height.
 const FLAT: f64 = 1e-5;
 
 /// A piece of a profile between two depths; lengths in mm.
@@ -20,7 +20,7 @@ pub struct Piece {
     pub(super) above: f64,
     /// Its radius at its lower end.
     pub(super) below: f64,
-    /// The circle whose outer half it follows, in the half-plane of radius and depth; none for a straight piece.
+    /// The circle whose outer half it follows, in the half-plane of radius and depth; `None` for a straight piece.
     pub(super) bend: Option<Circle>,
 }
 
@@ -30,7 +30,7 @@ impl Piece {
         Self::straight((top, radius), (bottom, radius))
     }
 
-    /// A cone, or a part of one, from a depth and the radius there to a lower depth and the radius there.
+    /// A cone, or a frustum, from a depth and the radius there to a lower depth and the radius there.
     pub const fn straight((top, above): (f64, f64), (bottom, below): (f64, f64)) -> Self {
         Self {
             top,
@@ -41,8 +41,8 @@ impl Piece {
         }
     }
 
-    /// The part within the outer half of a circle in the half-plane, its center at (radius, depth): a part of a ball
-    /// where the center is on the axis, of a roundover where it is beside it. Both depths are the circle's own.
+    /// The part within the outer half of a circle in the half-plane with its center at (radius, depth): a part of a ball if the
+    /// center is on the axis, of a roundover if it is off the axis. Both depths must be within the circle.
     pub fn round(circle: Circle, top: f64, bottom: f64) -> Self {
         Self {
             top,
@@ -53,8 +53,8 @@ impl Piece {
         }
     }
 
-    /// A part of a ball that a plane cuts off, from the radius and the depth of its rim to the depth of its farthest
-    /// place: below the rim a bowl, above it a crown.
+    /// A spherical cap, from the radius and the depth of its rim to the depth of its farthest point: a bowl below the rim, a
+    /// crown above it.
     ///
     /// ```
     /// use geometry::{Piece, Profile};
@@ -66,7 +66,7 @@ impl Piece {
     pub fn cap(rim: f64, depth: f64, farthest: f64) -> Self {
         let height = farthest - depth;
         let is_bent = height.abs() > FLAT * rim.abs();
-        // With the sign of the height, so that it reaches from the farthest place back to the middle.
+        // With the sign of the height, so that it reaches from the farthest point back to the center.
         let radius = (rim * rim + height * height) / (2.0 * height);
         let bend = is_bent.then(|| Circle::new((0.0, farthest - radius), radius.abs()));
         let (top, bottom) = (depth.min(farthest), depth.max(farthest));
@@ -80,17 +80,17 @@ impl Piece {
         }
     }
 
-    /// From its upper end to its lower.
+    /// Height from its upper end to its lower.
     pub(super) const fn height(&self) -> f64 {
         self.bottom - self.top
     }
 
-    /// Whether a depth is one of its own.
+    /// Whether a depth is within the piece.
     pub(super) fn has(&self, depth: f64) -> bool {
         (self.top..=self.bottom).contains(&depth)
     }
 
-    /// Its radius at a depth; that of the nearer end above and below it.
+    /// Its radius at a depth; above and below it, that of the nearer end.
     pub(super) fn radius(&self, depth: f64) -> f64 {
         if depth <= self.top {
             self.above
@@ -103,7 +103,7 @@ impl Piece {
         }
     }
 
-    /// From which depth to which it is at least so wide; none where it is so wide nowhere, or has no height.
+    /// The depths between which it has at least this radius; `None` if it does nowhere, or has no height.
     pub(super) fn span(&self, radius: f64) -> Option<(f64, f64)> {
         let Self {
             top,
@@ -120,7 +120,7 @@ impl Piece {
             let (from, to) = (top.max(middle - reach), bottom.min(middle + reach));
             return (from < to).then_some((from, to));
         }
-        // Where it is just so wide.
+        // The depth at which it has exactly this radius.
         let meets = || top + (bottom - top) * (above - radius) / (above - below);
         match (above >= radius, below >= radius) {
             (true, true) => Some((top, bottom)),
@@ -130,9 +130,9 @@ impl Piece {
         }
     }
 
-    /// The volume of its part between two depths: of a cone between radii a and b over a height h, π h (a² + ab + b²) / 3; of a
-    /// ball, π h (3a² + 3b² + h²) / 6. A body turned about an axis beside the circle adds to that a cylinder, and the area beside
-    /// it carried round.
+    /// The volume of its part between two depths: for a cone between radii a and b over a height h, π h (a² + ab + b²) / 3; for
+    /// a ball, π h (3a² + 3b² + h²) / 6. A circle with its center off the axis adds to that a cylinder, and the area beside it
+    /// revolved around the axis.
     pub(super) fn volume(&self, upper: f64, lower: f64) -> f64 {
         let Some((first, last)) = self.span(0.0) else {
             return 0.0;
@@ -164,14 +164,14 @@ fn outer(circle: Circle, depth: f64) -> f64 {
     (circle.center.x + libm::sqrt(square.max(0.0))).max(0.0)
 }
 
-/// The height above and below its center to which a circle is at least so wide, from the axis, in mm.
+/// The height above and below its center up to which a circle has at least this distance from the axis, in mm.
 pub(super) fn reach(circle: Circle, radius: f64) -> f64 {
     let short = (radius - circle.center.x).max(0.0);
     libm::sqrt((circle.radius * circle.radius - short * short).max(0.0))
 }
 
-/// The area between the upright through a circle's center and its outer half, from the center's depth down to another,
-/// where the circle is so far out.
+/// The area between the vertical line through a circle's center and its outer half, from the center's depth to another depth,
+/// where the circle is `out` from the center.
 fn beside(circle: Circle, depth: f64, out: f64) -> f64 {
     let down = depth - circle.center.y;
     let turn = Angle::asin((down / circle.radius).clamp(-1.0, 1.0));

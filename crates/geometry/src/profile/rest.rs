@@ -1,11 +1,11 @@
-//! The rest of a ball that is let down along the axis of a profile.
+//! The resting position of a ball that is lowered along the axis of a profile.
 
 use super::{Piece, Profile};
 
-/// Where a ball comes to rest; lengths in mm.
+/// The resting position of a ball; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rest {
-    /// Depth of its lowest place.
+    /// Depth of its lowest point.
     pub lowest: f64,
     /// The part of the profile it rests on.
     pub on: RestsOn,
@@ -16,18 +16,17 @@ pub struct Rest {
 pub enum RestsOn {
     /// The edge of the mouth.
     Rim,
-    /// A flank, or an edge below the mouth.
+    /// A side, or an edge below the mouth.
     Wall,
-    /// The deepest place.
+    /// The deepest point.
     Floor,
 }
 
 impl Profile {
-    /// Where a ball of this radius comes to rest.
+    /// The resting position of a ball of this radius.
     ///
-    /// On the rim it sinks by its radius less the root of its radius squared less the mouth's squared; a cone holds it
-    /// with its middle at its radius over the sine of half the angle from the apex. A 5/8 in ball on a 1/2 in hole sinks
-    /// exactly 1/8 in:
+    /// On the rim, it sinks by R - √(R² - a²) for a ball radius R and a mouth radius a; in a cone, its center is at R /
+    /// sin(A/2) from the apex, for an included angle A. A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in:
     ///
     /// ```
     /// use geometry::{Piece, Profile, RestsOn};
@@ -52,13 +51,13 @@ impl Profile {
         rest
     }
 
-    /// Depth of the lowest place of a ball of this radius that rests on the rim, mm; without end for one that falls in.
+    /// Depth of the lowest point of a ball of this radius that rests on the rim, mm; infinite for one that falls in.
     pub fn rim(&self, ball: f64) -> f64 {
         edge(self.top(), self.mouth(), ball)
     }
 
-    /// Depth of the lowest place of a ball of this radius that no rim keeps off the floor, mm: over a point where its
-    /// flank stops the ball, and over all else the deepest place.
+    /// Depth of the lowest point of a ball of this radius that no rim keeps from the floor, mm: over a point, where its sides
+    /// stop the ball; over any other bottom, the deepest point.
     pub fn floor(&self, ball: f64) -> f64 {
         let last = self.last();
         let is_point = last.bend.is_none() && last.below < last.above;
@@ -71,16 +70,16 @@ impl Profile {
 }
 
 impl Piece {
-    /// Depth of the lowest place of a ball that its side and its ends stop; without end where they are wider.
+    /// Depth of the lowest point of a ball stopped by the piece's side or ends; infinite if they are wider than the ball.
     fn stops(&self, ball: f64) -> f64 {
         let ends = edge(self.top, self.above, ball).min(edge(self.bottom, self.below, ball));
-        // A circular side is nowhere steeper against a ball than at one of its ends.
+        // A circular side is never steeper relative to a ball than at one of its ends.
         if self.bend.is_some() {
             return ends;
         }
         let (inward, length) = (self.above - self.below, self.height());
         let slant = libm::hypot(inward, length);
-        // The ball's radius stands square on the flank where it touches it.
+        // The ball's radius is perpendicular to the side where it touches it.
         let touches = ball * length / slant;
         if inward > 0.0 && (self.below..=self.above).contains(&touches) {
             let depth = self.top + length * (self.above - touches) / inward;
@@ -91,7 +90,7 @@ impl Piece {
     }
 }
 
-/// Depth of the lowest place of a ball on a round edge at a depth; without end where the edge is as wide as the ball.
+/// Depth of the lowest point of a ball on a circular edge at a depth; infinite if the edge is as wide as the ball.
 fn edge(depth: f64, radius: f64, ball: f64) -> f64 {
     if radius < ball {
         depth + ball - libm::sqrt(ball * ball - radius * radius)

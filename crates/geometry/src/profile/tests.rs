@@ -8,10 +8,10 @@ fn cone(wide: f64, top: f64, bottom: f64) -> Profile {
     Piece::straight((top, wide), (bottom, 0.0)).into()
 }
 
-/// Machinery's Handbook 31st ed., p. 91: a ball of 6.5 has a volume of 143.79; a segment of height 50 and chord 125 one
-/// of 372,247 (exactly 372,246.0).
+/// Machinery's Handbook 31st ed., p. 91: a ball of diameter 6.5 has a volume of 143.79; a segment of height 50 and chord 125
+/// one of 372,247 (exactly 372,246.0).
 #[test]
-fn balls_and_caps_are_as_large_as_published() {
+fn volumes_of_balls_and_caps_match_published_values() {
     assert_near!(Profile::ball(3.0, 3.25).volume(), 143.79, 0.01);
     for farthest in [57.0, -43.0] {
         let cap = Profile::from(Piece::cap(62.5, 7.0, farthest));
@@ -24,20 +24,20 @@ fn balls_and_caps_are_as_large_as_published() {
     assert_near!(ball.volume_between(3.0, 2.0), 0.0, 0.0);
 }
 
-/// A crown of height h over a mouth of radius a is π h (3 a² + h²) / 6.
+/// A crown of height h over a mouth of radius a has the volume π h (3 a² + h²) / 6.
 #[test]
-fn a_crown_is_what_the_formula_says_even_where_it_is_nearly_flat() {
+fn the_volume_of_a_crown_matches_the_formula_even_if_nearly_flat() {
     let crown = Profile::from(Piece::cap(6.0, 2.0, 0.8));
     let whole = PI * 1.2 * (3.0 * 36.0 + 1.2 * 1.2) / 6.0;
     assert_near!(crown.volume(), whole, 1e-9);
-    // Of one that is nearly flat the upper half of the height holds a quarter.
+    // In one that is nearly flat, the upper half of the height contains a quarter of the volume.
     let flat = Profile::from(Piece::cap(600.0, 0.0, -0.2));
     let upper = flat.volume_between(-0.2, -0.1);
     assert_near!(upper / flat.volume(), 0.25, 1e-6);
     assert_near!(Profile::from(Piece::cap(6.0, 1.0, 1.0)).volume(), 0.0, 0.0);
 }
 
-/// The ball of a cap of almost no height has a radius beyond all numbers; the cap itself has a rim and a volume.
+/// The ball of a cap of almost no height has a radius too large for a number; the cap itself has a rim and a volume.
 #[test]
 fn a_cap_of_almost_no_height_has_finite_numbers() {
     for height in [
@@ -62,19 +62,19 @@ fn a_cap_of_almost_no_height_has_finite_numbers() {
     }
 }
 
-/// A frustum of radii 6 and 2, 3 high, has π · 3 · (36 + 12 + 4) / 3; a cone is a third of its cylinder.
+/// A frustum of radii 6 and 2 and height 3 has the volume π · 3 · (36 + 12 + 4) / 3; a cone is a third of its cylinder.
 #[test]
-fn cones_are_as_large_as_the_formula_says() {
+fn volumes_of_cones_match_the_formula() {
     let frustum = Profile::from(Piece::straight((1.0, 6.0), (4.0, 2.0)));
     assert_near!(frustum.volume(), 52.0 * PI, 1e-9);
     assert_near!(frustum.volume_between(2.5, 9.0), 14.0 * PI, 1e-9);
     assert_near!(cone(6.0, 0.0, 5.0).volume(), 60.0 * PI, 1e-9);
 }
 
-/// A roundover takes this off the edge of a disc: the corner outside a quarter circle, (1 - π/4) r², carried round its
-/// centroid, which is (10 - 3π) / (12 - 3π) r inside the edge (Pappus's theorem).
+/// A roundover removes this from the edge of a disc: the corner outside a quarter circle, (1 - π/4) r², revolved around the
+/// axis at its centroid, which is (10 - 3π) / (12 - 3π) r inside the edge (Pappus's theorem).
 #[test]
-fn a_roundover_takes_the_corner_carried_round() {
+fn a_roundover_removes_the_revolved_corner() {
     let (edge, round, thick) = (250.0, 6.0, 20.0);
     let circle = Circle::new((edge - round, round), round);
     let blank =
@@ -109,11 +109,11 @@ fn widths_and_depths_are_those_of_the_pieces() {
     assert_eq!(Profile::from(Piece::cap(3.0, 0.0, 1.0)).as_ball(), None);
 }
 
-/// Exact by r - √(r² - a²): 25 mm on 20 mm sinks 5 mm; 16 on 12 sinks 2.708497; 9/16 in on 1/2 in 3.871035 mm. A ball of
-/// radius r in a cone of included angle A has its middle r / sin(A/2) over the apex: 16 at 60°, 11.313708 at 90° and
-/// 9.333068 at 118° for r 8.
+/// Exact by r - √(r² - a²): 25 mm on 20 mm sinks 5 mm; 16 on 12 sinks 2.708497; 9/16 in on 1/2 in 3.871035 mm. A ball of radius
+/// r in a cone of included angle A has its center r / sin(A/2) above the apex: for r 8, 16 at 60°, 11.313708 at 90° and
+/// 9.333068 at 118°.
 #[test]
-fn balls_rest_as_the_formulas_say() {
+fn resting_balls_match_the_formulas() {
     for (ball, mouth, sinks) in [
         (25.0, 20.0, 5.0),
         (16.0, 12.0, 2.708_497),
@@ -137,7 +137,7 @@ fn balls_rest_as_the_formulas_say() {
     assert_near!(rounder.floor(7.0), 6.0, 0.0);
 }
 
-/// Profiles as tools and pieces have them, also such as step in and bulge.
+/// Profiles like those of tools and pieces, including ones with steps and bulges.
 fn profiles() -> impl Strategy<Value = Profile> {
     let piece = (
         0_usize..3,
@@ -180,7 +180,7 @@ fn slices(profile: &Profile, steps: u32) -> impl Iterator<Item = (f64, f64)> {
 
 proptest! {
     #[test]
-    fn the_volume_is_what_the_slices_sum_up_to(profile in profiles(), part in (0.0..1.0_f64, 0.0..1.0_f64)) {
+    fn the_volume_is_the_sum_of_thin_slices(profile in profiles(), part in (0.0..1.0_f64, 0.0..1.0_f64)) {
         let height = profile.bottom() - profile.top();
         let [upper, lower] = [part.0, part.1].map(|share| profile.top() + share * height);
         let steps = 20_000;
@@ -190,7 +190,7 @@ proptest! {
             .map(|(_, radius)| PI * radius * radius * slice)
             .sum();
         let volume = profile.volume_between(upper, lower);
-        // Slices at both ends and where it steps in are counted as all or nothing.
+        // Slices at both ends and at steps are counted completely or not at all.
         let off = 4.0 * PI * 35.0 * 35.0 * slice;
         prop_assert!((volume - summed).abs() <= 1e-3 * summed + off, "{volume} against {summed}");
         let above = profile.volume_between(f64::NEG_INFINITY, lower);
@@ -199,7 +199,7 @@ proptest! {
     }
 
     #[test]
-    fn the_distance_is_what_a_search_through_all_depths_finds(
+    fn the_distance_matches_a_search_through_all_depths(
         profile in profiles(),
         place in (0.0..60.0_f64, -10.0..40.0_f64, 0.0..20.0_f64),
     ) {
@@ -214,9 +214,9 @@ proptest! {
         prop_assert!((found - searched).abs() < 0.2 && found <= searched + 1e-9, "{found} against {searched}");
     }
 
-    /// The ball clears everything around the profile, and a hair lower it does not.
+    /// The ball clears everything around the profile, and would not if it were a hair lower.
     #[test]
-    fn a_ball_rests_where_it_goes_no_deeper(profile in profiles(), ball in 0.5..25.0_f64) {
+    fn a_ball_rests_as_deep_as_it_can_go(profile in profiles(), ball in 0.5..25.0_f64) {
         let rest = profile.rest(ball);
         let middle = rest.lowest - ball;
         let edges = profile.pieces().flat_map(|piece| [(piece.top, piece.above), (piece.bottom, piece.below)]);
@@ -233,9 +233,9 @@ proptest! {
         prop_assert!(is_held, "{rest:?} has {room} to go");
     }
 
-    /// Halfway between two corners of a cut its true side is no farther off than the tolerance, plus rounding.
+    /// Midway between two corners of a cut, its true side deviates by no more than the tolerance, plus rounding.
     #[test]
-    fn cuts_are_true(profile in profiles(), share in 0.0..1.0_f64, tolerance in 0.003..0.1_f64) {
+    fn cuts_are_within_the_tolerance(profile in profiles(), share in 0.0..1.0_f64, tolerance in 0.003..0.1_f64) {
         let off = share * profile.mouth();
         let cut = profile.cut(off, tolerance);
         for ends in cut.windows(2) {

@@ -1,9 +1,8 @@
-//! The pattern turned about the center pin, so that its bores stay clear of the seams.
+//! The pattern rotated around the center pin, so that its bores stay clear of the seams.
 //!
-//! A glued panel has its seams where they are; the holes may be turned against them. Under a turn the distance of a
-//! hole from a seam follows a sinusoid, so the best turn lies where two such curves cross or where one of them turns
-//! back: it is solved, not stepped to. Holes and seams with a number that is not finite, or is over a kilometer, are
-//! passed over.
+//! The seams of a glued panel are fixed; the holes may be rotated relative to them. As the pattern rotates, the distance of a
+//! hole from a seam is a sinusoid, so the best rotation is where two such curves cross or where one of them has a maximum: it
+//! is solved for, not searched in steps. Holes and seams with a number that is not finite, or is over a kilometer, are ignored.
 
 mod curve;
 mod search;
@@ -14,13 +13,13 @@ use curve::Curve;
 /// A straight seam, without ends.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Seam {
-    /// The bearing of the line from the center pin that meets the seam square.
+    /// The bearing of the line from the center pin that is perpendicular to the seam.
     pub normal: Angle,
-    /// Place of the seam along that line, in mm; negative is to the other side of the center pin.
+    /// Position of the seam along that line, in mm; negative on the other side of the center pin.
     pub offset: f64,
 }
 
-/// The part of a bore that is to stay clear of the seams.
+/// The part of a bore that must stay clear of the seams.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Measure {
     /// Its center.
@@ -29,10 +28,10 @@ pub enum Measure {
     Edge,
 }
 
-/// The bore nearest any seam.
+/// The bore nearest to any seam.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct NearSeam {
-    /// The distance, in mm; negative where the bore's edge is measured and the seam cuts the bore.
+    /// The distance, in mm; negative if it is measured from the bore's edge and the seam cuts the bore.
     pub mm: f64,
     /// The index of the hole.
     pub hole: usize,
@@ -40,18 +39,18 @@ pub struct NearSeam {
     pub seam: usize,
 }
 
-/// The turn that keeps the bores farthest from the seams.
+/// The rotation that keeps the bores farthest from the seams.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SeamTurn {
-    /// Turn of the pattern, clockwise.
+    /// Rotation of the pattern, clockwise.
     pub turn: Angle,
-    /// The bore that is nearest any seam then.
+    /// The bore that is then nearest to any seam.
     pub gap: NearSeam,
 }
 
-/// The bore nearest any seam once the holes are turned clockwise by `turn`; `None` without holes or without seams.
+/// The bore nearest to any seam after the holes are rotated clockwise by `turn`; `None` without holes or without seams.
 ///
-/// Of equally near ones it is the first hole, then the first seam.
+/// Of equally near ones, it is the first hole, then the first seam.
 ///
 /// ```
 /// use geometry::{Angle, Circle, Measure, Seam, seam_gap};
@@ -77,11 +76,11 @@ pub fn seam_gap(
     nears.min_by(|one, other| one.mm.total_cmp(&other.mm))
 }
 
-/// The turn, from 0 up to one sector, that keeps the nearest bore as far as can be from its seam.
+/// The rotation, from 0 up to one sector, that keeps the nearest bore as far as possible from its seam.
 ///
-/// `sectors` is the number of times the holes repeat around the center pin: 1 where edits by hand have broken the symmetry. Turns
-/// whose gaps differ by less than 1e-10 mm count as equal, and the smallest of them is returned. `None` without holes or without
-/// seams.
+/// `sectors` is the number of times the holes repeat around the center pin: 1 if hand edits have broken the symmetry. Rotations
+/// whose gaps differ by less than 1e-10 mm count as equal, and the smallest of them is returned. `None` without holes or
+/// without seams.
 ///
 /// ```
 /// use geometry::{Circle, Angle, Measure, Seam, best_turn};
@@ -103,7 +102,7 @@ pub fn best_turn(
     Some(SeamTurn { turn, gap })
 }
 
-/// The gap of [`seam_gap`] at `samples` turns, evenly from 0 to one sector with both ends, for a plot.
+/// The gap of [`seam_gap`] at `samples` rotations, evenly spaced from 0 to one sector inclusive, for a plot.
 ///
 /// It is empty without holes or without seams.
 ///
@@ -133,15 +132,15 @@ pub fn turn_curve(
         .collect()
 }
 
-/// Places farther off than this lie on no board, in mm.
+/// Coordinates larger than this are on no board, in mm.
 const FAR: f64 = 1e6;
 
-/// The turn after which the holes lie as before; holes that repeat no times are taken to repeat once.
+/// The rotation after which the holes are where they were before; 0 repetitions count as 1.
 fn sector(sectors: u32) -> Angle {
     Angle::turn_part(1, i64::from(sectors.max(1)))
 }
 
-/// Every hole against every seam, in their order.
+/// Every combination of a hole and a seam, in order.
 fn curves(holes: &[Circle], seams: &[Seam], measure: Measure) -> Vec<Curve> {
     let mut curves = Vec::with_capacity(holes.len() * seams.len());
     for (hole, circle) in holes.iter().enumerate() {

@@ -1,13 +1,13 @@
-//! The highest point of the lower envelope of many curves: the turn with the largest least gap.
+//! The highest point of the lower envelope of many curves: the rotation with the largest least gap.
 //!
-//! The circle is cut into stretches. No curve rises faster than its rate, so its value at the middle of a stretch
-//! bounds it on the whole; stretches that cannot hold the best turn are dropped and the rest halved, until so few
-//! curves are left to matter on a stretch that their crossings and turning points can all be solved.
+//! The circle is divided into intervals. No curve rises faster than its rate, so its value at the middle of an interval bounds
+//! it on the whole interval; intervals that cannot contain the best rotation are dropped and the rest halved, until so few
+//! curves matter on an interval that all of their crossings and maxima can be solved for.
 
 use super::curve::{Curve, direction, lowest};
 use crate::Angle;
 
-/// The best turn from 0 up to `span`, in radians; 0 without curves.
+/// The best rotation from 0 up to `span`, in radians; 0 without curves.
 pub fn best(curves: &[Curve], span: f64) -> f64 {
     let mut search = Search {
         curves,
@@ -36,21 +36,21 @@ pub fn best(curves: &[Curve], span: f64) -> f64 {
 /// Gaps that differ by less than this, in mm, are equally large.
 const TIE: f64 = 1e-10;
 
-/// Stretches to begin with.
+/// The initial number of intervals.
 const FIRST_PARTS: u32 = 64;
 
-/// So few curves are solved rather than halved further.
+/// If this few curves matter, they are solved rather than halved further.
 const FEW: usize = 4;
 
-/// A part of the circle that may hold the best turn.
+/// A part of the circle that may contain the best rotation.
 struct Stretch {
     from: f64,
     to: f64,
-    /// The curves that may be lowest somewhere on it.
+    /// The curves that may be lowest somewhere in it.
     near: Vec<u32>,
-    /// No gap on it is larger.
+    /// No gap in it is larger.
     most: f64,
-    /// Whether its gaps are all alike.
+    /// Whether its gaps are all the same.
     flat: bool,
 }
 
@@ -73,14 +73,14 @@ impl Stretch {
 struct Search<'a> {
     curves: &'a [Curve],
     span: f64,
-    /// The largest least gap that has been seen.
+    /// The largest least gap found so far.
     best: f64,
-    /// Turns and their least gaps, all about as large as the largest known at the time.
+    /// Rotations and their least gaps, all about as large as the largest known at the time.
     found: Vec<(f64, f64)>,
 }
 
 impl<'a> Search<'a> {
-    /// Finds the most that a stretch can hold, and leaves out the curves that never matter on it.
+    /// Finds the upper bound of an interval, and drops the curves that never matter in it.
     fn bound(&mut self, stretch: &mut Stretch) {
         let at = direction(stretch.middle());
         let half = (stretch.to - stretch.from) / 2.0;
@@ -103,7 +103,7 @@ impl<'a> Search<'a> {
         self.best = self.best.max(least);
     }
 
-    /// Keeps the best turns of a stretch where few curves matter, or gives its halves.
+    /// Keeps the best rotations of an interval where few curves matter, or returns its halves.
     fn solve_or_halve(&mut self, stretch: Stretch) -> Vec<Stretch> {
         if stretch.near.len() > FEW && !stretch.flat {
             let middle = stretch.middle();
@@ -122,14 +122,14 @@ impl<'a> Search<'a> {
     }
 
     fn keep(&mut self, turn: f64, gap: f64) {
-        // The end of the last stretch is the start of the first.
+        // The end of the last interval is the start of the first.
         if gap >= self.best - TIE && turn < self.span {
             self.best = self.best.max(gap);
             self.found.push((turn, gap));
         }
     }
 
-    /// The smallest turn of those that are about as good as the best.
+    /// The smallest of the rotations that are about as good as the best.
     fn first_of_the_best(&self) -> f64 {
         let best = self.best - TIE;
         self.found
@@ -147,11 +147,11 @@ impl<'a> Search<'a> {
     }
 }
 
-/// Adds the turns from `from` to `to` at which one of the curves turns back, or two of them cross.
+/// Adds the rotations from `from` to `to` at which one of the curves has a maximum, or two of them cross.
 fn candidates(near: &[Curve], from: f64, to: f64, turns: &mut Vec<f64>) {
     let mut add = |turn: f64| {
         let turn = from + Angle::radians(turn - from).wrapped().as_radians();
-        // A turn that rounding has pushed out lies a whole turn on, or just past the end: both ends are kept anyway.
+        // A rotation that rounding has pushed out is a whole turn away, or just past the end: both ends are candidates anyway.
         if turn <= to {
             turns.push(turn);
         }

@@ -1,30 +1,30 @@
-//! Discs sorted into square cells, row by row, by counting.
+//! Discs sorted into square cells, row by row, by counting sort.
 //!
-//! Cells are about as many as discs. Two discs whose cells are more than k apart in a row or column are more than k cells' sides
-//! from center to center; that gives the number of cells around to check.
+//! There are about as many cells as discs. Two discs whose cells are more than k apart in a row or column are more than k cell
+//! sides apart, center to center; that gives the number of surrounding cells to check.
 
 use super::{Disc, SLACK, Web};
 
-/// A grid of cells; made only where the discs are spread evenly enough for it.
+/// A grid of cells; created only if the discs are spread evenly enough.
 pub(super) struct Grid {
     side: f64,
     columns: usize,
     rows: usize,
-    /// Where each cell begins in `discs`, and the end of the last.
+    /// The index in `discs` where each cell begins, and the end of the last.
     starts: Vec<u32>,
     discs: Vec<Disc>,
-    /// The two largest radii together.
+    /// The sum of the two largest radii.
     widest: f64,
 }
 
-/// Beyond so many cells around, the tree is faster.
+/// With more surrounding cells than this, the tree is faster.
 const MOST_AROUND: f64 = 3.0;
 
-/// Pairs to compare within cells, a disc, beyond which the discs are too crowded for a grid.
+/// Pairs to compare within cells, per disc, beyond which the discs are too crowded for a grid.
 const MOST_CROWDED: u64 = 24;
 
 impl Grid {
-    /// `None` where many discs crowd into few cells.
+    /// `None` if many discs crowd into few cells.
     pub(super) fn new(discs: &[Disc]) -> Option<Self> {
         let frame = Frame::around(discs)?;
         let mut starts = vec![0_u32; frame.columns * frame.rows + 1];
@@ -58,7 +58,7 @@ impl Grid {
         })
     }
 
-    /// The smallest web; `None` where it takes more cells around than a grid is good for.
+    /// The smallest web; `None` if it needs more surrounding cells than a grid is good for.
     pub(super) fn smallest(&self) -> Option<Web> {
         let mut best = Best {
             mm: f64::INFINITY,
@@ -73,7 +73,7 @@ impl Grid {
         Some(one.pair(&other, best.mm))
     }
 
-    /// All webs under the limit, unsorted; `None` where it takes more cells around than a grid is good for.
+    /// All webs under the limit, unsorted; `None` if it needs more surrounding cells than a grid is good for.
     pub(super) fn close(&self, limit: f64) -> Option<Vec<Web>> {
         let mut webs = Vec::new();
         let around = self.around(limit)?;
@@ -88,14 +88,14 @@ impl Grid {
         Some(webs)
     }
 
-    /// Number of cells around that hold every disc whose web may be under the limit.
+    /// Number of surrounding cells that contain every disc whose web may be under the limit.
     fn around(&self, limit: f64) -> Option<usize> {
         let around = ((limit + self.widest) / (self.side * (1.0 - 1e-9))).ceil();
-        // Not a number, too, is left to the tree.
+        // NaN is left to the tree, too.
         (around <= MOST_AROUND).then_some(around.max(1.0) as usize)
     }
 
-    /// Every pair once, of discs whose cells are at most `around` apart in row and column.
+    /// Every pair, once, of discs whose cells are at most `around` apart in row and column.
     fn each_pair(&self, around: usize, mut visit: impl FnMut(&Disc, &Disc)) {
         for row in 0..self.rows {
             for column in 0..self.columns {
@@ -125,7 +125,7 @@ impl Grid {
         }
     }
 
-    /// Where the discs of a row's cells from `left` to `right` begin and end.
+    /// The range of discs in a row's cells from `left` to `right`.
     fn run(&self, row: usize, left: usize, right: usize) -> (usize, usize) {
         let start = |column: usize| {
             let cell = row * self.columns + column.min(self.columns);
@@ -155,7 +155,7 @@ impl Best {
     }
 }
 
-/// The cells' place and number.
+/// The position and number of the cells.
 struct Frame {
     left: f64,
     bottom: f64,
@@ -165,7 +165,7 @@ struct Frame {
 }
 
 impl Frame {
-    /// About one cell a disc, however flat the box around all is; `None` without discs.
+    /// About one cell per disc, however flat their bounding box is; `None` without discs.
     fn around(discs: &[Disc]) -> Option<Self> {
         let first = discs.first()?.center;
         let (mut low, mut high) = (first, first);

@@ -1,9 +1,9 @@
 //! Webs: the wood left between bores, seen from above.
 //!
-//! A board's holes are spread evenly, so a plain grid of cells finds neighbors fastest; where they are not (one hole
-//! far off, many in one place, radii of very different size) a tree of boxes takes over, so that no input costs
-//! much more than n log n. Both are exact for circles of unequal radius. Circles whose place or radius is not a
-//! finite number, or is over 1e100 mm, have no webs.
+//! A board's holes are spread evenly, so a plain grid of cells finds neighbors fastest; where they are not (one hole far away,
+//! many in one place, very different radii) a tree of bounding boxes takes over, so that no input takes much longer than n log
+//! n. Both are exact for circles of different radii. Circles whose position or radius is not finite, or is over 1e100 mm, have
+//! no webs.
 
 mod grid;
 mod tree;
@@ -19,11 +19,11 @@ pub struct Web {
     pub a: usize,
     /// The index of the other circle, larger than `a`.
     pub b: usize,
-    /// The wood between them, in mm; negative where they overlap.
+    /// The wood between them, in mm; negative if they overlap.
     pub mm: f64,
 }
 
-/// The wood between two circles, in mm; negative where they overlap.
+/// The wood between two circles, in mm; negative if they overlap.
 ///
 /// ```
 /// use geometry::{Circle, web_between};
@@ -36,7 +36,7 @@ pub fn web_between(one: Circle, other: Circle) -> f64 {
 
 /// The smallest web between any two of the circles; `None` for fewer than two.
 ///
-/// Of several equally small webs one is returned, the same every time for the same circles.
+/// Of several equally small webs, one is returned, always the same one for the same circles.
 ///
 /// ```
 /// use geometry::{Circle, smallest_web};
@@ -54,7 +54,7 @@ pub fn smallest_web(circles: &[Circle]) -> Option<Web> {
         .or_else(|| Tree::new(discs).smallest())
 }
 
-/// All webs under `limit` mm, from the smallest up, then by the circles' indices.
+/// All webs under `limit` mm, from the smallest to the largest, then by the circles' indices.
 ///
 /// ```
 /// use geometry::{Circle, close_webs};
@@ -74,9 +74,9 @@ pub fn close_webs(circles: &[Circle], limit: f64) -> Vec<Web> {
     webs
 }
 
-/// For each circle its smallest web to any other.
+/// For each circle, its smallest web to any other.
 ///
-/// Of several equally small webs of a circle one is returned, the same every time for the same circles.
+/// Of several equally small webs of a circle, one is returned, always the same one for the same circles.
 ///
 /// ```
 /// use geometry::{Circle, nearest_webs};
@@ -88,7 +88,7 @@ pub fn nearest_webs(circles: &[Circle]) -> Vec<Option<Web>> {
     Tree::new(discs(circles)).nearest(circles.len())
 }
 
-/// A circle and its index, as the indexes store it.
+/// A circle and its index, as the grid and the tree store it.
 #[derive(Debug, Clone, Copy)]
 struct Disc {
     center: Point,
@@ -101,7 +101,7 @@ impl Disc {
         (other.center - self.center).hypot() - (self.radius + other.radius)
     }
 
-    /// Whether the web to `other` may be under `limit`: without a root, and never wrong about a yes.
+    /// Whether the web to `other` may be under `limit`: without a square root, and never a false no.
     fn may_be_within(&self, other: &Self, limit: f64) -> bool {
         let reach = limit + (self.radius + other.radius);
         reach > 0.0 && (other.center - self.center).hypot2() <= reach * reach * (1.0 + SLACK)
@@ -116,13 +116,13 @@ impl Disc {
     }
 }
 
-/// Up to so many circles, comparing all pairs is faster than any index.
+/// Up to this many circles, comparing all pairs is faster than any index.
 const FEW: usize = 24;
 
 /// Relative slack of a comparison of squares.
 const SLACK: f64 = 1e-12;
 
-/// Larger numbers have no place on a board, and their squares may overflow.
+/// Larger numbers are not on any board, and their squares may overflow.
 const HUGE: f64 = 1e100;
 
 fn discs(circles: &[Circle]) -> Vec<Disc> {
@@ -176,7 +176,7 @@ mod tests {
     }
 
     #[test]
-    fn circles_without_a_place_are_passed_over() {
+    fn circles_without_a_position_are_ignored() {
         let mut circles = line(100, 10.0);
         circles[7].center.x = f64::NAN;
         circles[8].radius = f64::INFINITY;
@@ -193,7 +193,7 @@ mod tests {
     }
 
     #[test]
-    fn one_hole_far_off_and_many_in_one_place_are_no_trouble() {
+    fn one_distant_hole_and_many_in_one_place_are_handled() {
         let mut circles = line(20_000, 10.0);
         circles.push(Circle::new((1e90, -1e90), 4.0));
         assert_near!(smallest_web(&circles).unwrap().mm, 2.0, 1e-9);

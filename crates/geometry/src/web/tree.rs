@@ -1,7 +1,8 @@
-//! A tree of boxes over the discs, each box halved along its longer side: slower than a grid, but fit for any input.
+//! A tree of bounding boxes over the discs, each box halved along its longer side: slower than a grid, but suitable for any
+//! input.
 //!
-//! Each box stores the radius of its widest disc. That gives a lower bound of the webs to all discs inside, so that
-//! whole boxes can be skipped.
+//! Each box stores the radius of its largest disc. That gives a lower bound of the webs to all discs inside, so that whole
+//! boxes can be skipped.
 
 use kurbo::Rect;
 
@@ -15,8 +16,8 @@ pub(super) struct Tree {
     nodes: Vec<Node>,
 }
 
-/// The box of discs `start..end`. The node of its first half is the next one, that of its second half has the index
-/// `second`, which is 0 for a leaf.
+/// The box of discs `start..end`. The node of its first half is the next one; that of its second half has the index `second`,
+/// which is 0 for a leaf.
 struct Node {
     /// The smallest box around the discs' centers.
     bounds: Rect,
@@ -77,7 +78,7 @@ impl Tree {
         webs
     }
 
-    /// The smallest web of one disc; `None` where none is under `limit` mm.
+    /// The smallest web of one disc; `None` if none is under `limit` mm.
     fn nearest_to(&self, disc: &Disc, mut limit: f64) -> Option<Web> {
         let mut best = None;
         self.search(0, disc, &mut |other: &Disc, mm| {
@@ -90,8 +91,8 @@ impl Tree {
         best
     }
 
-    /// Calls `visit` with the discs near `disc` and the web to each, mm, the nearer box first. `visit` returns the
-    /// limit, and boxes that cannot hold a web under it are skipped; a call with an infinite web only reads the limit.
+    /// Calls `visit` with the discs near `disc` and the web to each, mm, the nearer box first. `visit` returns the limit, and
+    /// boxes that cannot contain a web under it are skipped; a call with an infinite web only reads the limit.
     fn search(&self, at: usize, disc: &Disc, visit: &mut impl FnMut(&Disc, f64) -> f64) {
         let Some(node) = self.nodes.get(at) else {
             return;
@@ -147,7 +148,7 @@ impl Tree {
 }
 
 impl Node {
-    /// The leaf around `discs`, the first of which has the index `start`.
+    /// The leaf for `discs`, the first of which has the index `start`.
     fn around(discs: &[Disc], start: usize) -> Self {
         let first = discs.first().map_or(Point::ORIGIN, |disc| disc.center);
         let mut bounds = Rect::from_points(first, first);
@@ -165,7 +166,7 @@ impl Node {
         }
     }
 
-    /// A lower bound of the webs from `disc` to the discs inside, mm; rounding never lifts it above one of them.
+    /// A lower bound of the webs from `disc` to the discs inside, mm; rounding never raises it above one of them.
     fn least_web(&self, disc: &Disc) -> f64 {
         let Point { x, y } = disc.center;
         let across = (self.bounds.x0 - x).max(x - self.bounds.x1).max(0.0);
