@@ -1,4 +1,4 @@
-//! The licenses of every library in the program, with their texts, written to the file that is named: for packages.
+//! The licenses of every library in the program, with their texts, written to the given file, for use in packages.
 //!
 //! `cargo run -p tests --example third_party -- target/third-party.txt`
 #![allow(
@@ -15,7 +15,7 @@ use std::path::Path;
 
 use tests::crates::{is_library, metadata, program, text};
 
-/// Beginnings of the names of files that hold a license or a notice.
+/// Prefixes of the names of files that contain a license or a notice.
 const LICENSES: [&str; 5] = ["license", "licence", "copying", "notice", "unlicense"];
 
 fn main() {

@@ -1,4 +1,4 @@
-//! The crates that the program is built from, as cargo tells them.
+//! The crates that the program is built from, according to cargo.
 
 #![allow(
     clippy::missing_panics_doc,
@@ -10,7 +10,7 @@ use std::process::Command;
 
 use serde_json::Value;
 
-/// All packages and who uses whom, as cargo tells it for this machine.
+/// All packages and their dependencies, according to cargo for this machine.
 pub fn metadata() -> Value {
     let host = Command::new("rustc")
         .args(["--print", "host-tuple"])
@@ -25,8 +25,8 @@ pub fn metadata() -> Value {
     serde_json::from_slice(&told.stdout).expect("cargo writes JSON")
 }
 
-/// Names and versions of the crates that the program is built from on this machine, ours and macros included; what only tests and
-/// build scripts use is left out.
+/// Names and versions of the crates that the program is built from on this machine, including ours and macros; crates used only
+/// by tests and build scripts are left out.
 pub fn program() -> BTreeSet<(String, String)> {
     let told = Command::new("cargo")
         .args(["tree", "--locked", "--package", "app", "--edges", "normal"])
@@ -42,18 +42,18 @@ pub fn program() -> BTreeSet<(String, String)> {
     named.collect()
 }
 
-/// Whether a package is in the program and comes from elsewhere.
+/// Whether a package is in the program and is not ours.
 pub fn is_library(package: &Value, program: &BTreeSet<(String, String)>) -> bool {
     let named = ["name", "version"].map(|member| text(package, member).to_owned());
     program.contains(&named.into()) && !package["source"].is_null()
 }
 
-/// A text of what cargo tells; empty where it is not there.
+/// A text from cargo's metadata; empty if it is missing.
 pub fn text<'a>(value: &'a Value, member: &str) -> &'a str {
     value[member].as_str().unwrap_or_default()
 }
 
-/// A list of what cargo tells; empty where it is not there.
+/// A list from cargo's metadata; empty if it is missing.
 pub fn members<'a>(value: &'a Value, member: &str) -> &'a [Value] {
     value[member].as_array().map_or(&[], Vec::as_slice)
 }

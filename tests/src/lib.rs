@@ -1,4 +1,4 @@
-//! Means that the whole-program checks share: the sample boards, and their exports as bytes.
+//! Utilities that the whole-program checks share: the sample boards, and their exports as bytes.
 
 #![allow(
     clippy::expect_used,
@@ -15,7 +15,8 @@ use workshop::Workpiece;
 /// Every sample board, by the name of its file.
 ///
 /// # Panics
-/// Where a sample cannot be read: then no check can run.
+///
+/// If a sample cannot be read: then no check can run.
 pub fn samples() -> Vec<(String, Board)> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../assets/boards");
     let entries = std::fs::read_dir(folder).expect("the samples' folder is there");
@@ -36,10 +37,11 @@ pub fn samples() -> Vec<(String, Board)> {
     samples
 }
 
-/// A board and everything that follows from it.
+/// A board and everything derived from it.
 ///
 /// # Panics
-/// Where it cannot be laid out.
+///
+/// If it cannot be laid out.
 pub fn worked(board: &Board) -> Workpiece {
     let workpiece = Workpiece::of(board).expect("the board can be laid out");
     workpiece
@@ -48,10 +50,11 @@ pub fn worked(board: &Board) -> Workpiece {
     workpiece
 }
 
-/// A board that plans for every kind of export: with a machine whose bits are settled, and a coat of finish.
+/// A board with everything needed for every kind of export: a machine with settings for all bits, and a coat of finish.
 ///
 /// # Panics
-/// Where it cannot be laid out.
+///
+/// If it cannot be laid out.
 pub fn planned(board: &Board) -> Board {
     let workpiece = worked(board);
     let holes = workpiece.hole_table();
@@ -81,18 +84,20 @@ pub fn planned(board: &Board) -> Board {
 /// The bytes of the first file of one kind of export.
 ///
 /// # Panics
-/// Where it cannot be exported.
+///
+/// If it cannot be exported.
 pub fn exported(kind: Kind, board: &Board) -> Vec<u8> {
     files(kind, board).remove(0).1
 }
 
-/// Size of the proofs that checks look at, pixels: small, so that they are quick.
+/// Size of the proofs that checks examine, in pixels: small, to be fast.
 pub const PROOF: u32 = 640;
 
 /// The files of one kind of export: their names and bytes.
 ///
 /// # Panics
-/// Where it cannot be exported.
+///
+/// If it cannot be exported.
 pub fn files(kind: Kind, board: &Board) -> Vec<(String, Vec<u8>)> {
     let moment = Moment {
         year: 2026,

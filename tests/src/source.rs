@@ -1,7 +1,8 @@
-//! A crate's sources as the tests of its architecture read them: each line with whether it is there for tests only, and
-//! its code without comments and texts.
+//! A crate's source code as the architecture tests read it: each line with its code without comments and strings, and whether
+//! it is test code.
 //!
-//! Signs are read one by one, since a parser of the whole language would make the window's libraries build twice.
+//! The source is read character by character, since a parser for the whole language would make the window's libraries build
+//! twice.
 
 use std::path::{Path, PathBuf};
 
@@ -17,11 +18,11 @@ pub struct Source {
 /// One line of a file.
 #[derive(Debug)]
 pub struct Line {
-    /// All of it.
+    /// The full line.
     pub text: String,
-    /// The same with blanks for comments and for texts in quotes.
+    /// The same with comments and string literals replaced by blanks.
     pub code: String,
-    /// Whether it stands in a test, or in what only tests use.
+    /// Whether it is in a test, or in code used only by tests.
     pub is_test: bool,
 }
 
@@ -37,10 +38,11 @@ pub fn repository() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
 }
 
-/// Every file that is compiled into a crate of `crates` or into its unit tests, in the order of its modules.
+/// Every file that is compiled into a crate in `crates` or into its unit tests, in the order of its modules.
 ///
 /// # Panics
-/// Where a file cannot be read.
+///
+/// If a file cannot be read.
 pub fn sources(name: &str) -> Vec<Source> {
     let folder = repository().join("crates").join(name).join("src");
     let mut found = Vec::new();
@@ -52,7 +54,7 @@ pub fn sources(name: &str) -> Vec<Source> {
     found
 }
 
-/// Reads a file, and those of its modules, which stand in a folder.
+/// Reads a file, and the files of its modules, which are in a folder.
 fn read(path: &Path, folder: &Path, is_test: bool, found: &mut Vec<Source>) {
     let text = std::fs::read_to_string(path).expect("a source can be read");
     let from_root = path.strip_prefix(repository()).unwrap_or(path);
@@ -73,14 +75,14 @@ fn read(path: &Path, folder: &Path, is_test: bool, found: &mut Vec<Source>) {
     }
 }
 
-/// The name of a module that stands in a file of its own.
+/// The name of a module with its own file.
 fn module(code: &str) -> Option<String> {
     let (before, name) = code.trim().strip_suffix(';')?.split_once("mod ")?;
     let is_plain = before.is_empty() || before.starts_with("pub");
     is_plain.then(|| name.to_owned())
 }
 
-/// The lines of a file that is there for tests only, or of one that may have tests in it.
+/// The lines of a file; all are test code if the file is, otherwise those in its tests.
 fn lines(text: &str, is_test: bool) -> Vec<Line> {
     let code = code(text);
     let for_tests = for_tests(&code);
@@ -102,7 +104,7 @@ fn lines(text: &str, is_test: bool) -> Vec<Line> {
         .collect()
 }
 
-/// The text with blanks for comments and for texts in quotes, line by line as long as before.
+/// The text with comments and string literals replaced by blanks, with every line as long as before.
 fn code(text: &str) -> String {
     let mut code = String::with_capacity(text.len());
     let mut rest = text;
@@ -138,7 +140,7 @@ fn in_word(sign: char) -> bool {
     sign.is_alphanumeric() || sign == '_'
 }
 
-/// The length of a text in quotes, both of them included.
+/// The length of a string literal, including its quotes.
 fn quoted(rest: &str) -> usize {
     let mut escaped = false;
     let end = rest.char_indices().skip(1).find(|(_, sign)| {
@@ -149,7 +151,7 @@ fn quoted(rest: &str) -> usize {
     end.map_or(rest.len(), |(at, _)| at + 1)
 }
 
-/// The length of a raw text; 0 for a name that begins with `r#`.
+/// The length of a raw string literal; 0 for a name that begins with `r#`.
 fn raw(rest: &str) -> usize {
     let hashes = rest[1..].bytes().take_while(|byte| *byte == b'#').count();
     let start = 2 + hashes;
@@ -162,7 +164,7 @@ fn raw(rest: &str) -> usize {
         .map_or(rest.len(), |at| start + at + end.len())
 }
 
-/// The length of a letter in quotes; 0 for a lifetime.
+/// The length of a character literal; 0 for a lifetime.
 fn letter(rest: &str) -> usize {
     let mut signs = rest.char_indices().skip(1);
     let first = signs.next().map(|(_, sign)| sign);
@@ -176,7 +178,7 @@ fn letter(rest: &str) -> usize {
     }
 }
 
-/// The items behind `#[cfg(test)]` and `#[test]`, each from its attribute to its end.
+/// The items after `#[cfg(test)]` and `#[test]`, each from its attribute to its end.
 fn for_tests(code: &str) -> Vec<core::ops::Range<usize>> {
     let mut found = Vec::new();
     for mark in ["#[cfg(test)]", "#[test]"] {
@@ -188,7 +190,7 @@ fn for_tests(code: &str) -> Vec<core::ops::Range<usize>> {
     found
 }
 
-/// The length of an item with the attributes that stand before it: up to its closing brace or its semicolon.
+/// The length of an item including the attributes before it: up to its closing brace or its semicolon.
 fn item(code: &str) -> usize {
     let mut depth = 0_u32;
     let is_use = code.trim_start().starts_with("use ");
@@ -218,7 +220,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_for_tests_is_left_out_and_what_follows_it_is_not() {
+    fn test_code_is_left_out_and_code_after_it_is_not() {
         let text = "\
 #[cfg(test)]
 mod elsewhere;
@@ -251,7 +253,7 @@ fn after() {}
     }
 
     #[test]
-    fn comments_and_texts_are_blank_in_code() {
+    fn comments_and_string_literals_are_blank_in_code() {
         let text = "a(\"b\\\"c\n// d\", 'e', '\\'', r#\"f\"g\"#, 'é') // h\nfor r#i in j { k::<'l>(\"\") }\n";
         let blank = code(text);
         let words: Vec<&str> = blank.split_whitespace().collect();
@@ -261,7 +263,7 @@ fn after() {}
     }
 
     #[test]
-    fn modules_in_files_of_their_own_are_known() {
+    fn modules_with_their_own_files_are_recognized() {
         assert_eq!(module("pub(crate) mod one;"), Some("one".to_owned()));
         assert_eq!(module("mod two {"), None);
         assert_eq!(module("let mod_three = 3;"), None);

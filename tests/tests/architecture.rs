@@ -1,4 +1,4 @@
-//! The crates against the rules of the house, and the contributors' page against the crates.
+//! Checks the crates against the project's rules, and the contributors' page against the crates.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -16,7 +16,7 @@ use tests::source::{Source, repository as root, sources};
 const ORDER: [&str; 7] = [
     "geometry", "board", "workshop", "drawing", "picture", "export", "app",
 ];
-/// The crates that turn values into values.
+/// The crates that only turn values into values.
 const PURE: [&str; 6] = [
     "geometry", "board", "workshop", "drawing", "picture", "export",
 ];
@@ -37,7 +37,7 @@ fn folders(folder: &Path) -> BTreeSet<String> {
 static PROGRAM: LazyLock<Vec<Source>> =
     LazyLock::new(|| ORDER.into_iter().flat_map(sources).collect());
 
-/// The names of a crate's dependencies, those of its tests left out.
+/// The names of a crate's dependencies, without those of its tests.
 fn dependencies(name: &str) -> BTreeSet<String> {
     let text = fs::read_to_string(root().join("crates").join(name).join("Cargo.toml")).unwrap();
     let part = text
@@ -55,7 +55,7 @@ fn dependencies(name: &str) -> BTreeSet<String> {
 }
 
 #[test]
-fn the_code_map_names_every_crate_and_no_other() {
+fn the_code_map_names_exactly_the_crates_there_are() {
     let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
     let page = page.split("### Rooms").next().unwrap();
     let rows = page
@@ -65,10 +65,10 @@ fn the_code_map_names_every_crate_and_no_other() {
     assert_eq!(named, crates());
 }
 
-/// A room for each subject: the page names those of the workshop and no others, and the drawings, controls and guide of a subject
-/// has its name.
+/// A room for each subject: the page names the workshop's rooms and no others, and the drawings, the controls and the guide's
+/// chapter for a subject share its name.
 #[test]
-fn every_subject_has_a_room_of_its_own_and_a_chapter() {
+fn every_subject_has_its_own_room_and_chapter() {
     let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
     let table = page.split("### Rooms").nth(1).unwrap();
     let table = table.split("Beside the rooms").next().unwrap();
@@ -138,7 +138,7 @@ fn only_host_and_files_touch_the_world() {
     }
 }
 
-/// The parts of the window, each a file or a folder, by name, and what each imports of the others.
+/// The parts of the window, each a file or a folder, by name, with what each imports from the others.
 fn imports_of_the_app() -> BTreeMap<String, BTreeSet<String>> {
     let mut imports: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
     for source in PROGRAM.iter() {
@@ -161,7 +161,7 @@ fn is_of_a_name(letter: char) -> bool {
 }
 
 #[test]
-fn the_parts_of_the_window_import_one_another_one_way() {
+fn the_parts_of_the_window_have_no_import_cycles() {
     let mut left = imports_of_the_app();
     assert!(left.len() > 20 && left["window"].contains("view"));
     // Crates without remaining imports are removed, until none can be.
@@ -175,9 +175,9 @@ fn the_parts_of_the_window_import_one_another_one_way() {
     assert!(left.is_empty(), "a circle among {left:?}");
 }
 
-/// Clippy refuses the same, and functions of over 60 lines, but could be silenced.
+/// Clippy enforces the same, including the limit of 60 lines per function, but could be silenced.
 #[test]
-fn no_file_of_the_program_unwraps_or_stretches_a_rule() {
+fn no_file_of_the_program_unwraps_or_silences_a_rule() {
     let refused = [
         ".unwrap()",
         ".expect(",
@@ -214,9 +214,9 @@ fn no_file_is_longer_than_600_lines() {
     }
 }
 
-/// Doc comments and comments among the lines of the pure crates, blank lines and tests left out.
+/// The share of comments among the lines of the pure crates, not counting blank lines and tests.
 #[test]
-fn a_fifth_of_the_pure_crates_says_what_the_rest_is_for() {
+fn a_fifth_of_the_pure_crates_is_comments() {
     for name in PURE {
         let prefix = format!("crates/{name}/");
         let sources = PROGRAM
@@ -246,7 +246,7 @@ fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
 }
 
 #[test]
-fn every_bench_that_is_named_is_there() {
+fn every_bench_that_is_named_exists() {
     let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
     let line = page
         .lines()
@@ -265,7 +265,7 @@ fn every_bench_that_is_named_is_there() {
 }
 
 #[test]
-fn pages_link_to_files_that_are_there() {
+fn pages_link_to_existing_files() {
     let mut pages = files(&root().join("docs"), "md");
     pages.extend(["README.md", "DEVELOPERS.md"].map(|page| root().join(page)));
     for page in pages {

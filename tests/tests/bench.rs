@@ -1,5 +1,5 @@
-//! Sheets for the bench are read back by a reader that is not ours: the section is to the scale that it names, and each
-//! bore of a filling plan carries the batch that is poured into it.
+//! Shop sheets read back by an independent reader: a section is drawn to the scale that it states, and each bore of a filling
+//! plan shows the batch that is poured into it.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -25,7 +25,7 @@ fn scale(svg: &str, figure: &str) -> f64 {
 }
 
 #[test]
-fn a_marble_is_drawn_to_the_scale_that_the_section_names() {
+fn a_marble_is_drawn_to_the_scale_that_the_section_states() {
     let mut read = 0;
     for (name, board) in samples() {
         if board.piece.kind != PieceKind::Marble {
@@ -44,7 +44,7 @@ fn a_marble_is_drawn_to_the_scale_that_the_section_names() {
     assert!(read >= 4, "only {read} figures were read");
 }
 
-/// The number whose middle is nearest to a point, and how far it is from there.
+/// The number whose center is nearest to a point, and its distance from the point.
 fn number_at(words: &[PageWords], point: Point) -> Option<(u32, f64)> {
     let numbers = words.iter().filter_map(|words| {
         let number: u32 = words.words.parse().ok()?;
@@ -54,7 +54,7 @@ fn number_at(words: &[PageWords], point: Point) -> Option<(u32, f64)> {
 }
 
 #[test]
-fn each_bore_of_a_filling_plan_carries_its_batch() {
+fn each_bore_of_a_filling_plan_shows_its_batch() {
     for (name, board) in samples() {
         let board = planned(&board);
         let worked = worked(&board);
@@ -77,7 +77,7 @@ fn each_bore_of_a_filling_plan_carries_its_batch() {
                     circle.center.distance(at) < 0.001 && (circle.radius - radius).abs() < 0.001
                 });
                 assert!(there, "{name}: no circle for {}", bore.name);
-                // Words are placed by where they begin: within the circle.
+                // The position of a text is that of its start: inside the circle.
                 let (read, away) = number_at(&plan.words, at).unwrap();
                 assert_eq!(read, number, "{name}: {}", bore.name);
                 assert!(away < radius, "{name}: {} is {away} mm off", bore.name);
@@ -88,9 +88,9 @@ fn each_bore_of_a_filling_plan_carries_its_batch() {
     }
 }
 
-/// The finish plan read back: every coat in its order, the film layer on layer, amounts, and nothing off the page.
+/// The finish plan read back: every coat in order, the film layer by layer, amounts, and nothing off the page.
 #[test]
-fn the_finish_plan_tells_every_coat_in_order_and_draws_the_film_from_the_wood_up() {
+fn the_finish_plan_lists_every_coat_in_order_and_draws_the_film_from_the_wood_up() {
     let mut board = planned(&Board::default());
     let color = Coat {
         place: CoatPlace::Marks,
@@ -122,7 +122,7 @@ fn the_finish_plan_tells_every_coat_in_order_and_draws_the_film_from_the_wood_up
         let at = all[from..].find(part);
         from += at.unwrap_or_else(|| panic!("{part} is not after what comes before it: {all}"));
     }
-    // The column of the marks has all three layers, each above the one that it lies on.
+    // The column for marks has all three layers, each above the one below it.
     let heights = |name: &str| -> Vec<f64> {
         let found = file.pages[0].words.iter();
         let found = found.filter(|words| words.words.starts_with(name));
@@ -138,7 +138,7 @@ fn the_finish_plan_tells_every_coat_in_order_and_draws_the_film_from_the_wood_up
 }
 
 #[test]
-fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
+fn the_job_sheet_has_every_step_and_ends_with_section_and_plan() {
     let board = planned(&Board::default());
     let file = PdfFile::read(&exported(Kind::Job, &board)).unwrap();
     let said: Vec<String> = file
@@ -171,9 +171,9 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
     }
 }
 
-/// The card for the customer, read back: as many pieces by color as players need, age, care, and a page of half the paper.
+/// The customer's card, read back: as many pieces of each color as players need, age, care, and half a page of paper.
 #[test]
-fn the_card_says_pieces_age_and_care_on_half_a_page() {
+fn the_card_has_pieces_age_and_care_on_half_a_page() {
     for (name, board) in samples() {
         let file = PdfFile::read(&exported(Kind::Card, &board)).unwrap();
         assert_eq!(file.pages.len(), 1, "{name}");

@@ -1,6 +1,6 @@
-//! The crates that everything here is built from: their licenses, where they come from, and how many there are.
+//! The crates that everything here is built from: their licenses, their sources, and their number.
 //!
-//! `.ci/deny` says the same of every system, and reads the texts of the licenses too; this runs with the other tests.
+//! `.ci/deny` checks the same for every system, and also reads the license texts; this runs with the other tests.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -18,13 +18,13 @@ use tests::source::repository as root;
 
 static METADATA: LazyLock<Value> = LazyLock::new(metadata);
 
-/// Every crate that is not ours, those of the tests included.
+/// Every crate that is not ours, including those of the tests.
 fn libraries() -> impl Iterator<Item = &'static Value> {
     let packages = members(&METADATA, "packages").iter();
     packages.filter(|package| !package["source"].is_null())
 }
 
-/// The entries of a list in the settings of `.ci/deny`.
+/// The entries of a list in the configuration of `.ci/deny`.
 fn listed(name: &str) -> Vec<String> {
     let settings = fs::read_to_string(root().join(".ci/deny.toml")).unwrap();
     let after = settings.split(&format!("\n{name} = [")).nth(1).unwrap();
@@ -36,7 +36,7 @@ fn listed(name: &str) -> Vec<String> {
         .collect()
 }
 
-/// Whether one of the licenses that an expression offers is allowed; a slash is an older way to write OR.
+/// Whether one of the licenses offered by an expression is allowed; a slash is an older way to write OR.
 fn is_allowed(expression: &str, allowed: &[String]) -> bool {
     let parsed = Expression::parse_mode(expression, ParseMode::LAX);
     parsed.is_ok_and(|parsed| parsed.evaluate(|asked| allowed.contains(&asked.to_string())))
@@ -56,7 +56,7 @@ fn every_crate_has_a_license_that_is_allowed() {
 }
 
 #[test]
-fn an_expression_is_allowed_where_one_of_its_choices_is() {
+fn an_expression_is_allowed_if_one_of_its_choices_is() {
     let allowed = ["MIT", "Zlib", "Apache-2.0 WITH LLVM-exception"].map(ToOwned::to_owned);
     for (expression, is_so) in [
         ("MIT", true),
@@ -78,7 +78,7 @@ fn an_expression_is_allowed_where_one_of_its_choices_is() {
     }
 }
 
-/// Cargo's own registry is the one source; a crate from elsewhere is neither kept nor checked by anybody.
+/// Cargo's own registry is the only source; nobody keeps or checks a crate from elsewhere.
 #[test]
 fn every_crate_comes_from_one_registry() {
     let sources: BTreeSet<&str> = libraries().map(|package| text(package, "source")).collect();
@@ -87,7 +87,7 @@ fn every_crate_comes_from_one_registry() {
 }
 
 #[test]
-fn no_crate_comes_in_two_versions_unless_it_is_listed_why() {
+fn no_crate_comes_in_two_versions_without_a_listed_reason() {
     let skipped = listed("skip");
     let mut versions: BTreeMap<String, Vec<String>> = BTreeMap::new();
     for (name, version) in program() {
@@ -108,7 +108,7 @@ fn no_crate_comes_in_two_versions_unless_it_is_listed_why() {
     }
 }
 
-/// The number that the decisions name is that of Linux; whoever adds a crate says there why.
+/// The number in the decisions is the one for Linux; anyone who adds a crate explains it there.
 #[cfg(target_os = "linux")]
 #[test]
 fn the_program_has_as_many_crates_as_its_decisions_say() {

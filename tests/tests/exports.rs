@@ -1,4 +1,4 @@
-//! The same holes at the same places in every format: each file is read back by a reader that is not ours.
+//! The same holes at the same positions in every format: each file is read back by an independent reader.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -30,7 +30,7 @@ fn nearest_circle(file_circles: &[testkit::PageCircle], center: Point, radius: f
         .fold(f64::INFINITY, f64::min)
 }
 
-/// A page with the part of the board that it shows, and what moves the board onto it.
+/// A page with the part of the board that it shows, and the vector that moves the board onto the page.
 type Shown<'a> = (&'a PdfPage, Rect, Vec2);
 
 fn tiles<'a>(file: &'a PdfFile, tiling: &Tiling) -> Vec<Shown<'a>> {
@@ -42,7 +42,8 @@ fn tiles<'a>(file: &'a PdfFile, tiling: &Tiling) -> Vec<Shown<'a>> {
         .collect()
 }
 
-/// A circle of the board is on every page that shows its center, within a thousandth of a millimeter, and there is one.
+/// Asserts that a circle of the board is on every page that shows its center, to within a thousandth of a millimeter, and that
+/// there is such a page.
 fn assert_shown(pages: &[Shown<'_>], circle: Circle, what: &str) {
     let on = pages
         .iter()
@@ -88,7 +89,7 @@ fn every_bore_is_on_every_tile_that_shows_its_center_within_a_thousandth_of_a_mi
 
 /// ISO 32000-1:2008, 12.2, Table 150; ISO 216 and ASME Y14.1 sheets.
 #[test]
-fn pages_are_exactly_the_paper_and_printers_are_told_not_to_scale() {
+fn pages_are_exactly_the_paper_size_and_request_no_scaling() {
     for (paper, width, height) in [
         (Paper::A4, 595.2756, 841.8898),
         (Paper::A3, 841.8898, 1190.5512),
@@ -136,7 +137,7 @@ fn pages_are_exactly_the_paper_and_printers_are_told_not_to_scale() {
 }
 
 #[test]
-fn every_tile_has_bars_of_100_mm_and_4_in_both_ways() {
+fn every_tile_has_100_mm_and_4_in_bars_in_both_directions() {
     let file = PdfFile::read(&exported(Kind::TemplatePdf, &Board::default())).unwrap();
     for page in &file.pages {
         let bars = |level: bool| {
@@ -170,12 +171,12 @@ fn every_tile_has_bars_of_100_mm_and_4_in_both_ways() {
 }
 
 #[test]
-fn neighboring_sheets_carry_the_same_crosses_at_the_same_board_points() {
+fn neighboring_sheets_have_the_same_crosses_at_the_same_board_points() {
     let board = Board::default();
     let worked = worked(&board);
     let tiling = worked.tiling().unwrap();
     let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
-    // Matching crosses carry a ring of 2 mm, which no bore of this board has.
+    // Matching crosses have a ring of 2 mm, which no bore of this board has.
     let rings = |index: usize| -> Vec<Point> {
         let shift = tiling.tiles[index].window.origin() - tiling.printable().origin();
         let rings = file.pages[index]
@@ -208,7 +209,7 @@ fn neighboring_sheets_carry_the_same_crosses_at_the_same_board_points() {
 
 /// Both rasters are made by independent readers; holes are recognized by being round.
 #[test]
-fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
+fn pdf_and_svg_show_the_same_holes_at_the_models_positions() {
     let mut board = Board::default();
     board.template.marking = board::Marking::Circles;
     let layout = worked(&board).layout().clone();
@@ -224,7 +225,7 @@ fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
         same.map(|(center, _)| *center)
             .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
     };
-    // Where a guide runs through a bore its outline is part of a larger figure; the start pockets are free.
+    // Where a guide crosses a bore, its outline is part of a larger figure; the start pockets have no guides.
     let free = layout
         .holes
         .iter()
@@ -246,10 +247,9 @@ fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
     assert!(seen >= 12, "only {seen} holes could be told apart");
 }
 
-/// CSS Values and Units Level 4: 1 mm is 96/25.4 px.
-/// The green in a color's light is the ink that the readers' pictures keep.
+/// CSS Values and Units Level 4: 1 mm is 96/25.4 px. The readers' pictures keep only the green channel of a color.
 #[test]
-fn colors_lie_in_the_bores_of_both_whole_boards_and_on_no_sheet() {
+fn colors_are_in_the_bores_of_both_whole_boards_and_on_no_sheet() {
     const DPI: u32 = 60;
     let mut board = Board::default();
     let color = Rgb::named("dark blue").unwrap();
@@ -269,7 +269,7 @@ fn colors_lie_in_the_bores_of_both_whole_boards_and_on_no_sheet() {
     ];
     let wanted = 1.0 - color.shares()[1];
     for hole in &worked(&board).layout().holes {
-        // Beside the cross in its middle; lines of the plan run through one side or another, and hide no color.
+        // Off the cross at its center; a line of the plan may cover one of these points, but not all.
         let beside = [(3.0, 3.0), (3.0, -3.0), (-3.0, 3.0), (-3.0, -3.0)];
         let beside =
             beside.map(|aside| hole.center + Vec2::from(aside) + sheet.view.page_from_board);
@@ -322,9 +322,9 @@ fn the_svg_is_as_large_as_the_page_in_millimeters() {
     );
 }
 
-/// Every bore is a circle on the layer of its role, however it is marked on the template, in the unit shown.
+/// Every bore is a circle on its role's layer, in the displayed unit, whatever marks the template has.
 #[test]
-fn the_dxf_has_every_bore_where_the_layout_has_it() {
+fn the_dxf_has_every_bore_at_its_position_in_the_layout() {
     for (name, mut board) in samples() {
         board.template.marking = board::Marking::Crosses;
         let millimeters = if board.units.is_inch() { 25.4 } else { 1.0 };
@@ -367,7 +367,7 @@ fn place(layout: &Layout, name: &str) -> Point {
 }
 
 #[test]
-fn the_hole_table_holds_every_hole_in_both_units() {
+fn the_hole_table_has_every_hole_in_both_units() {
     for (name, board) in samples() {
         let layout = worked(&board).layout().clone();
         let mm = table(&Board {
@@ -403,7 +403,7 @@ fn the_same_board_gives_the_same_bytes() {
     }
 }
 
-/// An inside opening is larger by bushing less bit: 16 and 12 mm here, so holes 4 mm wider than their bores.
+/// An inside opening is larger by bushing minus bit: 16 and 12 mm here, so holes are 4 mm wider than their bores.
 #[test]
 fn router_templates_have_holes_for_the_bushing_at_the_centers_of_the_bores() {
     for (name, board) in samples() {
@@ -420,8 +420,8 @@ fn router_templates_have_holes_for_the_bushing_at_the_centers_of_the_bores() {
     }
 }
 
-/// Holes of player 1 and index holes, on every page that shows their centers; the index holes lie where the last sector,
-/// which is the one before the first, has its holes.
+/// Holes of player 1 and index holes, on every page that shows their centers; the index holes are at the holes of the last
+/// sector, which comes before the first.
 #[test]
 fn sector_jigs_have_their_holes_and_index_holes_within_a_thousandth_of_a_millimeter() {
     for (name, board) in samples() {
@@ -435,9 +435,11 @@ fn sector_jigs_have_their_holes_and_index_holes_within_a_thousandth_of_a_millime
             .holes
             .iter()
             .map(|hole| (hole.center, hole.bore.radius()));
-        let index = plan.index.iter().map(|(hole, circle)| {
-            let before = layout.hole(hole.id().of_player(board.players)).unwrap();
-            (before.center, circle.radius)
+        let index = plan.index.iter().map(|index| {
+            let before = layout
+                .hole(index.name.id().of_player(board.players))
+                .unwrap();
+            (before.center, index.mouth.radius)
         });
         let ringed = index.clone().map(|(center, radius)| (center, radius + 1.5));
         let pin = [(Point::ORIGIN, board.jig.pin / 2.0)];
@@ -458,7 +460,7 @@ fn sector_jigs_have_their_holes_and_index_holes_within_a_thousandth_of_a_millime
 
 /// A page of the PDF and the SVG of the same sheet show the same picture.
 #[test]
-fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
+fn every_sheet_has_its_own_svg_with_the_bores_of_its_page() {
     for (name, board) in samples() {
         let tiling = worked(&board).tiling().unwrap().clone();
         let drawings = files(Kind::TemplateSvg, &board);
@@ -484,9 +486,9 @@ fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
     }
 }
 
-/// Names of holes are part of the picture, which is cut off at the edge of the printed area.
+/// Names of holes are part of the picture, which is clipped at the edge of the printed area.
 #[test]
-fn words_begin_where_the_printer_prints_and_names_of_holes_on_the_paper() {
+fn words_begin_in_the_printed_area_and_hole_names_on_the_paper() {
     for (name, board) in samples() {
         let tiling = worked(&board).tiling().unwrap().clone();
         let paper = Rect::from_origin_size(Point::ORIGIN, tiling.paper);
@@ -507,7 +509,7 @@ fn words_begin_where_the_printer_prints_and_names_of_holes_on_the_paper() {
     }
 }
 
-/// The bores of a fit strip on paper: each as wide as its letter says, and a round number from the next.
+/// The bores of a paper fit strip: each as wide as its letter says, at a round distance from the next.
 #[test]
 fn fit_strips_have_their_five_bores_at_true_size() {
     for (units, step, round) in [
@@ -539,9 +541,9 @@ fn fit_strips_have_their_five_bores_at_true_size() {
     }
 }
 
-/// The tables say the same as the pages: every article of the one is on the other, with as many to buy, and so is every part.
+/// The tables match the pages: every article of one is in the other, with the same number to buy, and so is every part.
 #[test]
-fn lists_on_paper_are_those_of_the_tables() {
+fn lists_on_paper_match_the_tables() {
     for (name, board) in samples() {
         let [pages, to_buy, to_cut] = <[_; 3]>::try_from(files(Kind::Lists, &board)).unwrap();
         let file = PdfFile::read(&pages.1).unwrap();

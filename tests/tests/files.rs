@@ -1,4 +1,4 @@
-//! Files: every file written once can be read for ever, and broken ones are refused.
+//! Files: every file written by any version stays readable forever, and broken ones are refused.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -14,7 +14,7 @@ fn fixture(name: &str) -> Vec<u8> {
 }
 
 #[test]
-fn a_board_of_format_1_is_read_for_ever() {
+fn a_board_of_format_1_is_readable_forever() {
     let board = read_board(&fixture("format-1.json")).unwrap();
     assert_eq!(board.title, "A board of format 1");
     assert_eq!(board.edits.len(), 4);
@@ -25,7 +25,7 @@ fn a_board_of_format_1_is_read_for_ever() {
 }
 
 #[test]
-fn every_sample_is_written_as_it_was_read() {
+fn every_sample_is_written_back_unchanged() {
     for (name, board) in samples() {
         assert_eq!(
             read_board(write_board(&board).as_bytes()),
@@ -36,7 +36,7 @@ fn every_sample_is_written_as_it_was_read() {
 }
 
 #[test]
-fn broken_files_are_refused_with_what_is_wrong() {
+fn broken_files_are_refused_with_the_reason() {
     for (name, words) in [
         ("newer.json", "a newer one wrote it"),
         ("cut-short.json", "ends too early"),
@@ -52,6 +52,6 @@ fn broken_files_are_refused_with_what_is_wrong() {
 
 #[test]
 fn the_file_of_a_board_is_small() {
-    // Colors, calendar and price are written out with their defaults.
+    // Colors, calendar and price are written out even with default values.
     assert!(write_board(&Board::default()).len() < 6144);
 }

@@ -1,4 +1,4 @@
-//! The calendar read back by a reader of its own: every stretch of work is there, at its instant, once.
+//! The calendar read back by an independent reader: every period of work is there, at the right time, once.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -27,7 +27,7 @@ fn order() -> Board {
     }
 }
 
-/// An instant as the file has it.
+/// A timestamp as written in the file.
 fn instant(text: &str) -> Timestamp {
     let figures: String = text.chars().filter(char::is_ascii_digit).collect();
     assert_eq!((text.len(), figures.len()), (16, 14), "{text}");
@@ -45,7 +45,7 @@ fn instant(text: &str) -> Timestamp {
 }
 
 #[test]
-fn every_stretch_of_work_is_an_event_at_its_instant() {
+fn every_period_of_work_is_an_event_at_the_right_time() {
     let workpiece = Workpiece::of(&order()).unwrap();
     let calendar = workpiece.calendar().unwrap();
     let stamp: Timestamp = "2027-02-20T15:30:00Z".parse().unwrap();
@@ -83,7 +83,7 @@ fn every_stretch_of_work_is_an_event_at_its_instant() {
     read.sort_unstable();
     planned.sort_unstable();
     assert_eq!(read, planned);
-    // Work is at eight by the clock on the wall before and after clocks go forward on 14 March 2027.
+    // Work starts at eight by the wall clock before and after clocks go forward on March 14, 2027.
     let begins: BTreeSet<String> = read.iter().map(|(from, _)| from.to_string()).collect();
     assert!(
         begins.iter().any(|it| it.starts_with("2027-03-08T13:")),
@@ -97,7 +97,7 @@ fn every_stretch_of_work_is_an_event_at_its_instant() {
     );
 }
 
-/// The names of a board's events, which keep them apart from those of other orders.
+/// The UIDs of a board's events, which distinguish them from those of other orders.
 fn uids(board: &Board) -> BTreeSet<String> {
     let workpiece = Workpiece::of(board).unwrap();
     let stamp = "2027-02-20T15:30:00Z".parse().unwrap();
@@ -108,7 +108,7 @@ fn uids(board: &Board) -> BTreeSet<String> {
 }
 
 #[test]
-fn orders_of_one_title_share_no_event_and_one_order_keeps_its_own() {
+fn orders_with_the_same_title_share_no_events_and_each_keeps_its_own() {
     let one = uids(&order());
     let changes: [fn(&mut Board); 3] = [
         |board| board.price.customer = "Customer B".into(),
@@ -120,7 +120,7 @@ fn orders_of_one_title_share_no_event_and_one_order_keeps_its_own() {
         change(&mut other);
         assert!(one.is_disjoint(&uids(&other)));
     }
-    // A board that gets a further coat, or another rate, is the same order still.
+    // A board with one more coat, or another rate, is still the same order.
     let mut coated = order();
     coated.finish.push(Coat::default());
     coated.price.hourly = Some(45.0);
@@ -129,7 +129,7 @@ fn orders_of_one_title_share_no_event_and_one_order_keeps_its_own() {
 }
 
 #[test]
-fn the_same_calendar_is_the_same_bytes_and_a_later_one_keeps_its_names() {
+fn the_same_calendar_gives_the_same_bytes_and_a_later_one_keeps_its_uids() {
     let names = |board: &Board, stamp: &str| {
         let workpiece = Workpiece::of(board).unwrap();
         let bytes = export::ical(
@@ -156,7 +156,7 @@ fn the_same_calendar_is_the_same_bytes_and_a_later_one_keeps_its_names() {
         names(&order(), "2027-02-20T15:30:00Z"),
         names(&later, "2027-02-22T09:00:00Z"),
     );
-    // Work that goes on another day may be in other parts.
+    // Work on another day may be divided differently.
     assert!(
         one.intersection(&other).count() * 10 >= one.len() * 9,
         "{one:?} {other:?}"

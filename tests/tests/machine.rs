@@ -11,7 +11,7 @@ use kurbo::Point;
 use testkit::{GcodeRun, assert_near, run_gcode};
 use tests::{files, planned, samples, worked};
 
-/// Where the tool is before a program: beside the board and low, as it may be left.
+/// The position of the tool before a program: off the board and low, as it may have been left.
 const PARKED: [f64; 3] = [-500.0, 40.0, 3.0];
 /// Four decimals of a millimeter or five of an inch.
 const PLACE: f64 = 2e-4;
@@ -26,7 +26,7 @@ fn runs(board: &Board) -> Vec<GcodeRun> {
         .collect()
 }
 
-/// Every way in which the same board may be drilled.
+/// Every way that the same board may be drilled.
 fn ways(board: &Board) -> Vec<Board> {
     let mut ways = Vec::new();
     for units in [Units::Mm, Units::INCH] {
@@ -51,7 +51,7 @@ fn ways(board: &Board) -> Vec<Board> {
 }
 
 #[test]
-fn every_bore_of_every_sample_is_drilled_once_at_its_place_and_depth() {
+fn every_bore_of_every_sample_is_drilled_once_at_its_position_and_depth() {
     for (name, board) in samples() {
         let holes = worked(&board).layout().holes.clone();
         for way in ways(&board) {

@@ -1,4 +1,4 @@
-//! The papers of an order read back: their totals are added up here again.
+//! The papers of an order read back: their totals are recalculated here.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -17,12 +17,12 @@ const OVERHEAD: f64 = 0.12;
 const MARGIN: f64 = 0.3;
 const TAX: f64 = 0.0825;
 
-/// The price of the article at a place of the list, in thousandths of a cent, so that the sums below are of whole numbers.
+/// The price of the article at an index of the list, in thousandths of a cent, so that the sums below are integers.
 fn price_at(at: usize) -> i128 {
     1_375_500 + 91_025 * at as i128
 }
 
-/// A board with resin, colored grooves and coats, in a number of boards, each article with a price.
+/// A board with resin, colored grooves and coats, ordered in a quantity, with a price for each article.
 fn priced(boards: u32, units: Units) -> Board {
     let mut board = Board {
         grooves: Some(Grooves::default()),
@@ -49,7 +49,7 @@ fn priced(boards: u32, units: Units) -> Board {
     board
 }
 
-/// The articles of a board's list, each once.
+/// The articles in a board's list, without duplicates.
 fn articles(board: &Board) -> Vec<String> {
     let mut names = Vec::new();
     for line in shopping(&worked(board), boards_of(board)) {
@@ -60,12 +60,12 @@ fn articles(board: &Board) -> Vec<String> {
     names
 }
 
-/// The nearest whole number to a quotient of whole ones, halves up.
+/// The integer nearest to a quotient of integers, halves rounded up.
 fn rounded(number: i128, by: i128) -> i128 {
     (2 * number + by).div_euclid(2 * by)
 }
 
-/// Parts of a pack that are bought of a line, and how many make a pack: lumber by the cubic meter goes to the thousandth.
+/// The amount bought in a line and the amount in a pack, as integers: lumber by the cubic meter is counted in thousandths.
 fn packs(line: &ToBuy) -> (i128, i128) {
     let of = if line.article.ends_with("-m3") {
         1000.0
@@ -78,7 +78,7 @@ fn packs(line: &ToBuy) -> (i128, i128) {
     )
 }
 
-/// Each board, sum, tax and total in cents, from the list, the typed prices and the minutes in the table.
+/// Price per board, subtotal, tax and total in cents, from the list, the typed prices and the minutes in the table.
 fn added_up(board: &Board, minutes: f64) -> [i128; 4] {
     let names = articles(board);
     let lines = shopping(&worked(board), boards_of(board));
@@ -101,7 +101,7 @@ fn added_up(board: &Board, minutes: f64) -> [i128; 4] {
     [each, net, tax, net + tax]
 }
 
-/// Cents as a quote writes them.
+/// Cents as written in a quote.
 fn shown(cents: i128) -> String {
     let whole = (cents / 100).to_string();
     let mut grouped = String::new();
@@ -114,7 +114,7 @@ fn shown(cents: i128) -> String {
     format!("${grouped}.{:02}", cents % 100)
 }
 
-/// The words in the row of a page that begins with some words, from left to right.
+/// The words from left to right in the row of a page that begins with some words.
 fn row(page: &[PageWords], begins: &str) -> Vec<String> {
     let first = page.iter().find(|words| words.words.starts_with(begins));
     let first = first.unwrap_or_else(|| panic!("no row {begins}"));
@@ -127,7 +127,7 @@ fn row(page: &[PageWords], begins: &str) -> Vec<String> {
     words.filter(|words| !words.is_empty()).collect()
 }
 
-/// The amounts of the rows of a table in a file, by a column.
+/// The amounts in a column of a table in a file.
 fn column(text: &[u8], part: &str, at: usize) -> Vec<f64> {
     let mut reader = csv::Reader::from_reader(text);
     let rows = reader.records().map(Result::unwrap);
@@ -136,7 +136,7 @@ fn column(text: &[u8], part: &str, at: usize) -> Vec<f64> {
 }
 
 #[test]
-fn a_quote_comes_to_what_its_lines_add_up_to() {
+fn the_total_of_a_quote_is_the_sum_of_its_lines() {
     for (boards, units) in [(1, Units::Mm), (3, Units::Mm), (3, Units::INCH)] {
         let board = priced(boards, units);
         let files = files(Kind::Quote, &board);

@@ -1,4 +1,4 @@
-//! The parts of an installed program that are no code: icons, and the entries that desktops read.
+//! The parts of an installed program that are not code: icons, and the entries that desktops read.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -10,22 +10,22 @@ use std::path::PathBuf;
 
 use tests::source::repository as root;
 
-/// Sizes of icons that desktops ask for, in pixels.
+/// Sizes of icons that desktops request, in pixels.
 const SIZES: [u32; 6] = [16, 32, 48, 64, 128, 256];
 
 fn asset(name: &str) -> PathBuf {
     root().join("assets").join(name)
 }
 
-/// The icon of a size, drawn from the one that is kept.
+/// The icon of a size, rendered from the original.
 fn drawn(size: u32) -> Vec<u8> {
     let svg = fs::read_to_string(asset("icon.svg")).unwrap();
     testkit::svg_pixels(&svg, size).unwrap()
 }
 
-/// `UPDATE_ICONS=1` draws them anew.
+/// `UPDATE_ICONS=1` renders them again.
 #[test]
-fn icons_of_every_size_are_drawn_from_the_one_that_is_kept() {
+fn icons_of_every_size_are_rendered_from_the_original() {
     for size in SIZES {
         let path = asset(&format!("icons/{size}.png"));
         let drawn = drawn(size);
@@ -40,9 +40,9 @@ fn icons_of_every_size_are_drawn_from_the_one_that_is_kept() {
     }
 }
 
-/// The keys that the entry of a menu must have, by the Desktop Entry Specification 1.5.
+/// The keys that a menu entry must have according to the Desktop Entry Specification 1.5.
 #[test]
-fn the_entry_of_the_menu_names_the_program_and_its_files() {
+fn the_menu_entry_names_the_program_and_its_files() {
     let entry = fs::read_to_string(asset("linux/ringwright.desktop")).unwrap();
     let value = |key: &str| {
         let lines = entry.lines().filter_map(|line| line.split_once('='));
@@ -71,9 +71,9 @@ fn the_entry_of_the_menu_names_the_program_and_its_files() {
 
 const SHARED_MIME: &str = "http://www.freedesktop.org/standards/shared-mime-info";
 
-/// Desktops recognize a board file by words near its beginning, so the writer must keep writing them there.
+/// Desktops recognize a board file by words near its beginning, so files must continue to start with them.
 #[test]
-fn a_board_file_begins_as_its_kind_says() {
+fn a_board_file_begins_as_its_mime_type_says() {
     let kinds = fs::read_to_string(asset("linux/ringwright.xml")).unwrap();
     let kinds = roxmltree::Document::parse(&kinds).unwrap();
     let matches = kinds
@@ -92,9 +92,9 @@ fn a_board_file_begins_as_its_kind_says() {
     assert_eq!(count, 2);
 }
 
-/// Every file that the package takes along is there.
+/// Every file that the package includes exists.
 #[test]
-fn all_that_the_package_takes_along_is_kept() {
+fn every_file_in_the_package_exists() {
     let manifest = fs::read_to_string(root().join("crates/app/Cargo.toml")).unwrap();
     let quoted = manifest
         .split('"')

@@ -1,6 +1,6 @@
-//! The program's findings and exports of rich boards and of the samples, compared with the ones kept.
+//! The program's findings and exports of rich boards and of the samples, compared with the pinned ones.
 //!
-//! `UPDATE_PINS=1 cargo test -p tests --test pinned` keeps the present output; look at the difference before it goes in.
+//! `UPDATE_PINS=1 cargo test -p tests --test pinned` pins the current output; review the difference before committing it.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -24,9 +24,9 @@ const MOMENT: Moment = Moment {
     day: 25,
 };
 
-/// The files that are kept to be read beside the findings; of every file a line in [`LIST`] is kept.
+/// The files that are pinned in full, to be read alongside the findings; for every other file, a line in [`LIST`] is pinned.
 const READ: [&str; 3] = ["-job.pdf.txt", "-jig.pdf.txt", ".ngc"];
-/// Every file that a board is exported to, and the exports that are refused.
+/// The list of every file that a board is exported to, and of the exports that are refused.
 const LIST: &str = "exports.txt";
 
 /// Size at which proofs are pinned, pixels: small, so that the tests are quick.
@@ -34,7 +34,7 @@ const PROOF: u32 = 320;
 /// The beginning of every PNG file.
 const PNG: &[u8] = b"\x89PNG";
 
-/// The texts kept of one board, by the names of their files.
+/// The pinned texts of one board, by the names of their files.
 type Pins = BTreeMap<String, String>;
 
 fn folder(of: &str) -> PathBuf {
@@ -67,13 +67,13 @@ fn checked(path: &Path) -> String {
     String::from_utf8(out).unwrap()
 }
 
-/// FNV-1a of 64 bits.
+/// 64-bit FNV-1a.
 fn hash(bytes: &[u8]) -> u64 {
     let mixed = |hash: u64, byte: &u8| (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3);
     bytes.iter().fold(0xcbf2_9ce4_8422_2325, mixed)
 }
 
-/// A PDF without compression, so that how hard it was pressed does not matter, and its words page by page.
+/// A PDF without compression, so that the compression level does not matter, and its words page by page.
 fn opened(bytes: &[u8]) -> (Vec<u8>, String) {
     let mut file = PdfFile::read(bytes).unwrap();
     file.document.decompress();
@@ -89,7 +89,7 @@ fn opened(bytes: &[u8]) -> (Vec<u8>, String) {
     (plain, words)
 }
 
-/// Every file of every kind: a line of each in the list, and its readable text.
+/// Every file of every kind: its line in the list, and its readable text.
 fn exported(board: &Board) -> Pins {
     let source = Source::of(board, MOMENT).unwrap().with_proof(PROOF);
     let (mut pins, mut list) = (Pins::new(), String::new());
@@ -154,7 +154,7 @@ fn keep(pinned: &Path, made: &[(String, Pins)]) {
     }
 }
 
-/// The first lines at which two texts part, at most three of each.
+/// The first lines that differ between two texts, at most three of each.
 fn first_difference(kept: &str, made: &str) -> String {
     let (kept, made): (Vec<_>, Vec<_>) = (
         kept.split_inclusive('\n').collect(),
@@ -191,7 +191,7 @@ fn all_boards() -> Vec<PathBuf> {
 }
 
 #[test]
-fn findings_and_exports_are_as_they_are_kept() {
+fn findings_and_exports_match_the_pinned_ones() {
     let boards = all_boards();
     let made: Vec<(String, Pins)> = std::thread::scope(|scope| {
         let begun = boards.iter().map(|path| scope.spawn(|| made(path)));
@@ -216,7 +216,7 @@ fn findings_and_exports_are_as_they_are_kept() {
     );
 }
 
-/// Whether a zero with a minus begins at a place of a text, as in `-0`, `-0.0` and `-0.000`.
+/// Whether a negative zero begins at a position in a text, such as `-0`, `-0.0` and `-0.000`.
 fn is_minus_zero(text: &str, at: usize) -> bool {
     let before = text[..at].chars().next_back();
     let rest = &text[at + 1..];
@@ -226,9 +226,9 @@ fn is_minus_zero(text: &str, at: usize) -> bool {
     rest.starts_with('0') && !is_word(before) && !is_word(follows)
 }
 
-/// Neither exports nor findings have a zero with a minus: programs and machines read them.
+/// Neither exports nor findings contain a negative zero: programs and machines read them.
 #[test]
-fn no_zero_has_a_minus() {
+fn no_zero_is_negative() {
     assert!(is_minus_zero("x -0.0,", 2) && is_minus_zero("-0", 0));
     assert!(!is_minus_zero("T1-01", 2) && !is_minus_zero("-0.01", 0));
     for path in all_boards() {
@@ -261,9 +261,9 @@ fn no_zero_has_a_minus() {
     }
 }
 
-/// The more of them a kind has, the less of it is left without a pin.
+/// The more boards a kind of export is made for, the less of it remains unpinned.
 #[test]
-fn every_kind_of_export_is_made_of_several_rich_boards() {
+fn every_kind_of_export_is_made_for_several_rich_boards() {
     let sources = listed("fixtures/rich").into_iter();
     let sources = sources.map(|path| {
         Source::of(&board_of(&path), MOMENT)

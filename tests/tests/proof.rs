@@ -1,4 +1,4 @@
-//! The proof read back: its size, the wood between the holes, the dark of a bore, and the colors of every player.
+//! The proof read back: its size, the wood between the holes, the shadow in a bore, and the colors of every player.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -14,7 +14,7 @@ use testkit::{PdfFile, pdf_raster};
 use tests::{PROOF, files, worked};
 use workshop::look;
 
-/// A board of cherry with bores deep enough to be dark.
+/// A cherry board with bores deep enough to be dark.
 fn board() -> Board {
     let mut board = Board {
         wood: Some(Wood {
@@ -37,7 +37,7 @@ fn pictures(board: &Board) -> [RgbImage; 2] {
     pictures.try_into().unwrap()
 }
 
-/// The mean color about a place of the board, in the picture from above.
+/// The mean color around a point of the board, in the picture from above.
 fn color_at(picture: &RgbImage, board: &Board, at: Point, reach: i64) -> [f64; 3] {
     let area = Page::of(&worked(board), View::Above, PROOF).board;
     let scale = area.width / board.blank.diameter;
@@ -56,7 +56,7 @@ fn color_at(picture: &RgbImage, board: &Board, at: Point, reach: i64) -> [f64; 3
 }
 
 #[test]
-fn proofs_have_the_size_that_was_asked_for() {
+fn proofs_have_the_requested_size() {
     let [above, perspective] = pictures(&board());
     assert_eq!(above.dimensions(), (PROOF * 4 / 5, PROOF));
     assert_eq!(perspective.dimensions(), (PROOF, PROOF * 4 / 5));
@@ -96,7 +96,7 @@ fn the_upper_left_of_a_bore_is_in_its_own_shadow() {
     }
 }
 
-/// Every player's pieces have a color of their own, and all of one player's have it.
+/// Every player's pieces have a distinct color, shared by all of that player's pieces.
 #[test]
 fn pieces_stand_in_every_pocket_in_the_color_of_their_player() {
     let board = board();
@@ -133,14 +133,14 @@ fn pieces_stand_in_every_pocket_in_the_color_of_their_player() {
 }
 
 #[test]
-fn the_hand_and_the_words_stand_clear_of_the_board() {
+fn the_hand_and_the_words_are_clear_of_the_board() {
     let page = Page::of(&worked(&board()), View::Above, PROOF);
     let bottom = page.board.y + page.board.height;
     assert!(page.hand.unwrap().bounds()[1] > bottom - 0.1 * page.board.height);
     assert!(page.lines.iter().all(|line| line.y - line.size > bottom));
 }
 
-/// The file of a proof with an ending.
+/// The file of a proof with an extension.
 fn ending(board: &Board, ending: &str) -> Vec<u8> {
     let mut files = files(Kind::Proof, board).into_iter();
     files.find(|(name, _)| name.ends_with(ending)).unwrap().1
@@ -163,7 +163,7 @@ fn the_pdf_is_one_page_of_the_boards_paper_with_words_and_a_picture() {
     ] {
         assert!(words.contains(&wanted), "{wanted} is not among {words:?}");
     }
-    // Paper at the edge, wood in the middle of the picture.
+    // White paper at the edge, wood in the middle of the picture.
     let raster = pdf_raster(&bytes, 0, 50).unwrap();
     let pixel = |mm: f64| (mm / 25.4 * 50.0) as usize;
     let dark = |x: f64, y: f64| raster.ink(pixel(x), pixel(raster.top - y));
@@ -172,7 +172,7 @@ fn the_pdf_is_one_page_of_the_boards_paper_with_words_and_a_picture() {
 }
 
 #[test]
-fn the_svg_has_its_words_and_the_picture_in_itself() {
+fn the_svg_has_its_words_and_embeds_the_picture() {
     let board = board();
     let text = String::from_utf8(ending(&board, "proof.svg")).unwrap();
     let document = roxmltree::Document::parse(&text).unwrap();
@@ -193,9 +193,9 @@ fn the_svg_has_its_words_and_the_picture_in_itself() {
     );
 }
 
-/// The picture on the first page of the job sheet is of 300 dots an inch, in grays, and light enough to print.
+/// The picture on the first page of the job sheet has 300 dots per inch, in grayscale, and is light enough to print.
 #[test]
-fn the_job_sheet_begins_with_the_proof_in_grays_of_bounded_size() {
+fn the_job_sheet_begins_with_a_grayscale_proof_of_limited_size() {
     let board = board();
     let bytes = files(Kind::Job, &board).remove(0).1;
     assert!(bytes.len() < 900_000, "{}", bytes.len());

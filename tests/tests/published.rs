@@ -1,4 +1,4 @@
-//! The main job against published values: layouts checked in the exported files.
+//! The main job compared with published values: layouts checked in the exported files.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -74,8 +74,8 @@ fn six_holes_have_the_handbooks_coordinates() {
     }
 }
 
-/// Machinery's Handbook, 31st ed. (2020), p. 82: of a hexagon with side S the corners lie at R = S and the
-/// middles of the sides at r = 0.8660 S.
+/// Machinery's Handbook, 31st ed. (2020), p. 82: for a hexagon with side S, the corners are at R = S and the midpoints of the
+/// sides at r = 0.8660 S.
 #[test]
 fn a_polygon_board_has_the_handbooks_radii() {
     let board = Board {
@@ -115,7 +115,7 @@ fn six_players_make_133_holes_on_every_pattern() {
     }
 }
 
-/// Sheets counted from the published sizes of paper: with margins and overlap of 10 mm, 500 mm take 3 × 2 of A4.
+/// Sheets counted from published paper sizes: with margins and overlap of 10 mm, 500 mm take 3 × 2 sheets of A4.
 #[test]
 fn a_board_of_500_mm_takes_six_sheets_of_a4() {
     let mut board = Board::default();

@@ -1,13 +1,14 @@
-//! Bytes by chance, read as a board file.
+//! Random bytes, read as a board file.
 
 use board::{LARGEST_FILE, out_of_range, read_board, write_board};
 
 use crate::{Draw, Fault};
 
-/// Reads a board file that was spoiled by chance.
+/// Reads a randomly corrupted board file.
 ///
 /// # Errors
-/// A sentence where a board is read whose numbers are out of range or which does not read back, or an error has no end.
+///
+/// A sentence if the board that was read has numbers out of range or does not read back, or if an error message is too long.
 pub fn bytes_case(seed: u64, from: &[(String, Vec<u8>)]) -> Result<(), Fault> {
     let mut draw = Draw::new(seed);
     let mut bytes = draw.one(from).1.clone();
@@ -19,7 +20,7 @@ pub fn bytes_case(seed: u64, from: &[(String, Vec<u8>)]) -> Result<(), Fault> {
 
 /// Checks any bytes.
 fn holds(bytes: &[u8]) -> Result<(), Fault> {
-    /// Letters of the longest error: it quotes no more than a line or two of the file.
+    /// The most letters of an error message: it quotes no more than a line or two of the file.
     const LONGEST: usize = 1200;
     match read_board(bytes) {
         Ok(board) => {
@@ -40,7 +41,7 @@ fn holds(bytes: &[u8]) -> Result<(), Fault> {
     }
 }
 
-/// Numbers and marks that readers of JSON trip over.
+/// Numbers and characters that trip JSON readers.
 const MARKS: &[&str] = &[
     "-0.0",
     "1e999",
@@ -64,7 +65,7 @@ const MARKS: &[&str] = &[
     "\"kind\":",
 ];
 
-/// Spoils bytes in one way.
+/// Corrupts bytes in one way.
 fn spoil(draw: &mut Draw, bytes: &mut Vec<u8>, from: &[(String, Vec<u8>)]) {
     let at = draw.below(bytes.len() + 1);
     let end = (at + draw.below(40)).min(bytes.len());
@@ -94,7 +95,7 @@ fn spoil(draw: &mut Draw, bytes: &mut Vec<u8>, from: &[(String, Vec<u8>)]) {
     }
 }
 
-/// Puts a mark in place of the first number after a place.
+/// Replaces the first number after a position.
 fn number_at(draw: &mut Draw, bytes: &mut Vec<u8>, at: usize) {
     let is_of_number =
         |byte: &u8| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'e' | b'+');

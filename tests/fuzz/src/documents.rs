@@ -1,4 +1,5 @@
-//! Documents by chance, each number in its range: made by the table of fields, so that a new field is tried without a word here.
+//! Random documents with every number in its range: made from the table of fields, so that a new field is tried without a
+//! change here.
 
 use board::{Board, Day, Field, HoleId, Kind, Quantity, Range, Rgb, Role, Value, Written, field};
 
@@ -6,7 +7,7 @@ use crate::Draw;
 
 /// A document that differs from one of several in some fields.
 ///
-/// Most differ in a few fields, so that much of the rest stays sound; one in eight differs in many.
+/// Most differ in a few fields, so that most of the rest stays valid; one in eight differs in many.
 pub fn document(draw: &mut Draw, from: &[Board]) -> Board {
     let mut board = draw.one(from).clone();
     let changes = match draw.below(8) {
@@ -65,13 +66,13 @@ fn value(draw: &mut Draw, field: &Field, now: &Value) -> Value {
     }
 }
 
-/// Letters that files and papers may trip over.
+/// Letters that may cause trouble in files and on paper.
 const LETTERS: &[char] = &[
     'a', 'B', '7', ' ', '-', '=', '+', '@', '"', '\'', '\\', '/', ',', ';', ':', '<', '&', '%',
     '(', ')', '\n', '\t', 'é', 'ß', '½', '板', '𝔸', '\u{202e}', '\u{7f}',
 ];
 
-/// A number of a range: an end, next to an end, nothing, near the one that is there, or any.
+/// A number in a range: an end, next to an end, zero, near the current value, or any.
 fn number(draw: &mut Draw, range: Range, now: f64) -> f64 {
     let (min, max) = (range.min, range.max.min(1e9));
     let wide = max - min;
@@ -98,7 +99,7 @@ fn number(draw: &mut Draw, range: Range, now: f64) -> f64 {
     }
 }
 
-/// A list of numbers that come `each_time` at a time.
+/// A list of numbers, `each_time` per entry.
 fn numbers(draw: &mut Draw, each: Range, count: Range, each_time: usize) -> Value {
     let count = match draw.below(20) {
         0 => count.max.min(400.0) as usize,
@@ -126,7 +127,7 @@ fn hole(draw: &mut Draw, numbers: Range) -> HoleId {
     )
 }
 
-/// Words of a form of their own.
+/// A text in one of the special notations.
 fn written(draw: &mut Draw, form: Written) -> Value {
     Value::Text(match form {
         Written::MaybeDay(_) if draw.once_in(2) => return Value::Open,
@@ -142,7 +143,7 @@ fn written(draw: &mut Draw, form: Written) -> Value {
     })
 }
 
-/// A day of these years, or seldom of any.
+/// A day in the current years, or occasionally any day.
 fn day(draw: &mut Draw) -> String {
     let (first, years) = if draw.once_in(8) {
         (i32::from(Day::FIRST.date().year()), 190)

@@ -1,18 +1,18 @@
-//! Numbers by chance, the same for a seed on every machine.
+//! Random numbers, the same for a seed on every machine.
 
-/// A generator that is begun anew for each case, so that one number is enough to see a case again.
+/// A generator that is restarted for each case, so that one number is enough to reproduce a case.
 ///
 /// `SplitMix64` (G. Steele, D. Lea, C. Flood, 2014; constants from memory).
 #[derive(Debug, Clone)]
 pub struct Draw(u64);
 
 impl Draw {
-    /// The generator of a seed.
+    /// The generator for a seed.
     pub const fn new(seed: u64) -> Self {
         Self(seed)
     }
 
-    /// 64 bits.
+    /// The next 64 bits.
     pub const fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut mixed = self.0;
@@ -21,7 +21,7 @@ impl Draw {
         mixed ^ (mixed >> 31)
     }
 
-    /// A whole number under `end`; 0 where that is 0.
+    /// An integer less than `end`; 0 if `end` is 0.
     pub const fn below(&mut self, end: usize) -> usize {
         ((self.bits() as u128 * end as u128) >> 64) as usize
     }
@@ -31,7 +31,7 @@ impl Draw {
         (self.bits() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
-    /// True once in so many times.
+    /// True once in this many times, on average.
     pub const fn once_in(&mut self, times: usize) -> bool {
         self.below(times) == 0
     }
@@ -39,7 +39,8 @@ impl Draw {
     /// One of several.
     ///
     /// # Panics
-    /// Where there are none.
+    ///
+    /// If there are none.
     pub const fn one<'a, T>(&mut self, of: &'a [T]) -> &'a T {
         &of[self.below(of.len())]
     }

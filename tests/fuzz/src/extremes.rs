@@ -1,4 +1,4 @@
-//! Documents at the ends of their ranges: the most holes, grooves, corners, sheets, coats and boards that a file may ask for.
+//! Documents at the limits of their ranges: the most holes, grooves, corners, sheets, coats and boards that a file may contain.
 
 use board::{
     Blank, Board, Bore, Bores, Change, Coat, CoatKind, Edit, Filling, FlawKind, FlawShape, HoleId,
@@ -6,12 +6,12 @@ use board::{
 };
 use geometry::{Pattern, PocketShape};
 
-/// A board that plans for everything, which the others begin with.
+/// A board with every optional part, which the others are based on.
 const PLANNED: &str = "a-ring-marbles.json";
 
-/// Documents at the ends of their ranges, by name.
+/// Documents at the limits of their ranges, by name.
 ///
-/// Empty where `from` lacks the boards of the fixtures.
+/// Empty if `from` lacks the boards of the fixtures.
 pub fn extremes(from: &[(String, Board)]) -> Vec<(&'static str, Board)> {
     let Some((_, planned)) = from.iter().find(|(name, _)| name == PLANNED) else {
         return Vec::new();
@@ -38,7 +38,7 @@ pub fn extremes(from: &[(String, Board)]) -> Vec<(&'static str, Board)> {
     ]
 }
 
-/// A ring of so many small holes, 31 boards of them ordered, with lines, rings and resin everywhere.
+/// A ring of many small holes, ordered as 31 boards, with lines, rings and resin everywhere.
 fn many_holes(planned: &Board, spaces: u32, lanes: u32, added: u32) -> Board {
     let players = 24;
     let pitch = 2_300.0 / geometry::ring_radius(1.0, players * spaces);
@@ -108,14 +108,14 @@ fn grooved(planned: &Board, players: u32, spaces: u32) -> Board {
     board
 }
 
-/// The most holes on sheets as small as a thousand of them allow.
+/// The most holes on the smallest sheets for which a thousand sheets are enough.
 fn on_small_paper(planned: &Board) -> Board {
     let mut board = many_holes(planned, 250, 60, 46);
     board.template.paper = Paper::A4;
     board
 }
 
-/// As many changes by hand as a file may have.
+/// As many hand edits as a file may have.
 fn edited(planned: &Board) -> Board {
     let mut board = many_holes(planned, 250, 60, 0);
     let change = |at: u32| Edit {
@@ -130,7 +130,7 @@ fn edited(planned: &Board) -> Board {
     board
 }
 
-/// A wavy outline of 2,000 corners, with flaws of so many corners along its edges.
+/// A wavy outline of 2,000 corners, with flaws of this many corners along its edges.
 fn outlined(planned: &Board, flaws: u32, corners: u32) -> Board {
     let around = |at: u32, of: u32, wide: f64| {
         let angle = geometry::Angle::TURN * (f64::from(at) / f64::from(of));
@@ -161,7 +161,7 @@ fn outlined(planned: &Board, flaws: u32, corners: u32) -> Board {
     board
 }
 
-/// A slab with as many measures along both live edges as there may be.
+/// A slab with as many measurements along both live edges as allowed.
 fn live_edged(planned: &Board) -> Board {
     let mut board = planned.clone();
     let edge = |by: u32| (0..2_000_u32).map(move |at| f64::from(at * by % 29));
@@ -175,7 +175,7 @@ fn live_edged(planned: &Board) -> Board {
     board
 }
 
-/// A flaw with the very edges of the blank.
+/// A flaw with exactly the blank's edges.
 fn flaw_along(planned: &Board) -> Board {
     let mut board = outlined(planned, 0, 0);
     if let StockOutline::Corners { corners } = &board.stock.outline {
@@ -215,7 +215,7 @@ fn sector(planned: &Board, pitch: f64) -> Board {
     }
 }
 
-/// A template of as many sheets as may be.
+/// A template with as many sheets as allowed.
 fn sheets(planned: &Board) -> Board {
     let mut board = many_holes(planned, 100, 10, 0);
     board.template.paper = Paper::Custom {
@@ -243,7 +243,7 @@ fn ordered(planned: &Board) -> Board {
     board
 }
 
-/// Arms as broad as they can be.
+/// Arms as wide as possible.
 fn arms(planned: &Board) -> Board {
     Board {
         players: 3,
@@ -254,7 +254,7 @@ fn arms(planned: &Board) -> Board {
     }
 }
 
-/// A board with room for far more spaces than it has.
+/// A board with space for many more track spaces than it has.
 fn roomy(planned: &Board) -> Board {
     Board {
         spaces: 1,
@@ -264,7 +264,7 @@ fn roomy(planned: &Board) -> Board {
     }
 }
 
-/// As many pieces as there may be, as high as they may be, in pockets where they stand in each other's shadow.
+/// As many pieces as allowed, as tall as allowed, in pockets where they cast shadows on each other.
 fn crowded(planned: &Board) -> Board {
     let mut board = many_holes(planned, 60, 0, 0);
     board.start = 60;

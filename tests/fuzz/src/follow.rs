@@ -1,4 +1,4 @@
-//! Everything that follows from a document, and what must hold of it.
+//! Everything derived from a document, and the rules it must satisfy.
 
 use std::time::{Duration, Instant};
 
@@ -10,13 +10,14 @@ use workshop::{Mend, Workpiece};
 use crate::read_back::{is_plain, read_back};
 use crate::{Draw, Fault, document};
 
-/// Times of each part of a case, to find slow ones.
+/// The time of each part of a case, to find slow ones.
 pub type Cost = Vec<(String, Duration)>;
 
-/// Follows a random document into exports of some kinds, and into two fixes.
+/// Derives some kinds of exports and two fixes from a random document.
 ///
 /// # Errors
-/// A sentence that names the violated rule.
+///
+/// A sentence that states the violated rule.
 pub fn document_case(
     seed: u64,
     from: &[Board],
@@ -29,10 +30,11 @@ pub fn document_case(
     follow(&board, kinds, &mends, cost).map_err(|fault| (Box::new(board), fault))
 }
 
-/// Works out everything of a document, makes the exports and the fixes, and reads them back.
+/// Computes everything derived from a document, makes the exports and the fixes, and reads them back.
 ///
 /// # Errors
-/// A sentence that names the violated rule.
+///
+/// A sentence that states the violated rule.
 pub fn follow(board: &Board, kinds: &[Kind], mends: &[Mend], cost: &mut Cost) -> Result<(), Fault> {
     let again = read_board(write_board(board).as_bytes());
     if again.as_ref() != Ok(board) {
@@ -74,7 +76,7 @@ fn timed<T>(what: &str, cost: &mut Cost, work: impl FnOnce() -> T) -> T {
     done
 }
 
-/// Sentences of the findings and the sums.
+/// Checks the sentences of the findings and the calculations.
 fn words(source: &Source) -> Result<(), Fault> {
     let workpiece = source.workpiece();
     let units = source.board().units;
@@ -98,7 +100,8 @@ fn words(source: &Source) -> Result<(), Fault> {
 /// Applies every fix that the findings of a document offer; returns the number that could be applied.
 ///
 /// # Errors
-/// A sentence, where a fix sets a number outside its field's range, or makes a document that no file could hold.
+///
+/// A sentence if a fix sets a number outside its field's range, or makes a document that no file could hold.
 pub fn mends_offered(board: &Board) -> Result<usize, Fault> {
     let Ok(workpiece) = Workpiece::of(board) else {
         return Ok(0);
@@ -114,7 +117,7 @@ pub fn mends_offered(board: &Board) -> Result<usize, Fault> {
             continue;
         };
         made += 1;
-        // Every field of the table says itself whether it takes its value.
+        // Every field of the table checks its own value.
         for (field, entry, value) in board::field::fields_of(&mended) {
             if let Err(wrong) = field.check(&value, entry) {
                 return Err(format!("{mend:?} sets {wrong:?}"));
@@ -127,7 +130,7 @@ pub fn mends_offered(board: &Board) -> Result<usize, Fault> {
     Ok(made)
 }
 
-/// One kind of export: the words on its sheets, and its files read back.
+/// One kind of export: checks the words on its sheets, and reads its files back.
 fn exported(source: &Source, kind: Kind) -> Result<(), Fault> {
     let units = source.board().units;
     let content = match source.content(kind) {

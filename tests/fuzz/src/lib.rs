@@ -1,14 +1,14 @@
-//! Boards, files and typed words by chance, and what must hold for each of them.
+//! Random boards, files and typed words, and the rules that each of them must satisfy.
 //!
-//! Each case follows from one number, its seed, so that a case that fails is seen again by that number alone. `cargo test -p fuzz`
-//! runs a few of each kind, counted and not timed; `cargo run --release -p fuzz -- documents --minutes 600` runs for hours. What
-//! was found before stands in `corpus`, and is tried each time.
+//! Each case is determined by one number, its seed, so that a failing case can be reproduced from that number alone. `cargo
+//! test -p fuzz` runs a fixed number of each kind; `cargo run --release -p fuzz -- documents --minutes 600` runs for hours.
+//! Failures found earlier are kept in `corpus`, and are tried each time.
 //!
 //! * [`bytes_case`]: any bytes → a board file, read or refused.
-//! * [`typed_case`]: anything typed → every quantity, list and form of words.
-//! * [`document_case`]: a document in its ranges → all that follows → every export, read back by readers independent of our
-//!   writers.
-//! * [`extremes`]: documents at the ends of their ranges, of which [`measure`] reports the time and memory of each part.
+//! * [`typed_case`]: anything typed → every quantity, list and notation.
+//! * [`document_case`]: a document in its ranges → everything derived from it → every export, read back by readers independent
+//!   of our writers.
+//! * [`extremes`]: documents at the limits of their ranges; [`measure`] reports the time and memory of each part of them.
 
 mod bytes;
 mod documents;
@@ -30,5 +30,5 @@ pub use read_back::{is_plain, read_back};
 pub use seeds::{corpus_bytes, corpus_typed, seeds};
 pub use typed::typed_case;
 
-/// The broken rule, in a sentence.
+/// The violated rule, in a sentence.
 pub type Fault = String;

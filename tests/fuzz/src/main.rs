@@ -1,4 +1,4 @@
-//! `cargo run --release -p fuzz -- documents --minutes 600`: cases by chance for as long as one likes.
+//! `cargo run --release -p fuzz -- documents --minutes 600`: random cases for any length of time.
 
 use std::io::Write as _;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -77,7 +77,7 @@ fn main() -> ExitCode {
     ExitCode::from(u8::from(faults > 0))
 }
 
-/// Prints the parts of a case that took long.
+/// Prints the slow parts of a case.
 fn tell_slow(seed: u64, cost: &Cost) {
     for (part, took) in cost.iter().filter(|(_, took)| *took > SLOW) {
         let seconds = took.as_secs_f64();
@@ -85,8 +85,8 @@ fn tell_slow(seed: u64, cost: &Cost) {
     }
 }
 
-/// Prints the time and memory of each part of some documents at the ends of their ranges, or of board files; of all of the former
-/// where none is named.
+/// Prints the time and memory of each part of some documents at the limits of their ranges, or of board files; without names,
+/// of all documents at the limits.
 fn measured(words: &[String]) -> ExitCode {
     let (only, names) = match words {
         [option, part, names @ ..] if option == "--part" => (Some(part), names),

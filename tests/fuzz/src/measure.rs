@@ -1,4 +1,4 @@
-//! Time and memory of each export, search and view of a document, and of the search for a new board of its kind.
+//! Time and memory for each export, search and view of a document, and for the search for a new board of its kind.
 
 use std::fs;
 use std::hint::black_box;
@@ -9,20 +9,21 @@ use app::window::headless::Headless;
 use board::Board;
 use workshop::{Mend, Open, Wishes, Workpiece, propose, solve};
 
-/// Time and memory that a part of the work took.
+/// The time and memory that a part of the work took.
 #[derive(Debug, Clone)]
 pub struct Taken {
-    /// The part.
+    /// The name of the part.
     pub part: String,
-    /// Time from its beginning to its end.
+    /// Elapsed time.
     pub time: Duration,
-    /// Time of all processors; `None` where the system does not report it. On a busy machine it is more reliable than the other.
+    /// CPU time of all threads; `None` if the system does not report it. On a busy machine it is more reliable than the elapsed
+    /// time.
     pub busy: Duration,
-    /// Bytes of memory at its highest, above the amount before; 0 where the system does not report it.
+    /// Peak memory in bytes, above the amount before; 0 if the system does not report it.
     pub memory: u64,
 }
 
-/// Works out a document part by part, and reports each as it ends; optional parts only if requested.
+/// Computes a document part by part, and reports each part as it finishes; optional parts only if requested.
 pub fn measure(board: &Board, is_wanted: &dyn Fn(&str) -> bool, mut tell: impl FnMut(Taken)) {
     let moment = Moment {
         year: 2026,
@@ -78,7 +79,7 @@ pub fn measure(board: &Board, is_wanted: &dyn Fn(&str) -> bool, mut tell: impl F
     measure_window(board, &mut tell);
 }
 
-/// Opens a window on a document and looks at it in each of its views.
+/// Opens a window on a document and shows each of its views.
 fn measure_window(board: &Board, tell: &mut impl FnMut(String, &mut dyn FnMut())) {
     let mut window = None;
     tell("window".into(), &mut || {
@@ -88,7 +89,7 @@ fn measure_window(board: &Board, tell: &mut impl FnMut(String, &mut dyn FnMut())
         black_box(window.as_mut().map(Headless::frame));
     });
     for view in Headless::views() {
-        // The first frame of a view works out what it shows; a view that is asked for alone has the opening of the window in its time.
+        // The first frame of a view computes what it shows; for a view requested alone, the time includes opening the window.
         tell(format!("view {view}"), &mut || {
             let window = window.get_or_insert_with(|| Headless::new(board.clone()));
             window.turn_to(view);
@@ -97,7 +98,7 @@ fn measure_window(board: &Board, tell: &mut impl FnMut(String, &mut dyn FnMut())
     }
 }
 
-/// The wishes of whoever wants a new board like one that there is, with its spacing left to the search.
+/// The wishes of someone who wants a new board like an existing one, with its spacing left to the search.
 fn wishes(board: &Board) -> Wishes {
     Wishes {
         players: Some(board.players),
@@ -110,9 +111,9 @@ fn wishes(board: &Board) -> Wishes {
     }
 }
 
-/// Time and memory of a piece of work.
+/// The time and memory of a piece of work.
 fn taken(part: String, work: &mut dyn FnMut()) -> Taken {
-    // Where the kernel takes no 5 here, the highest is that of the whole run so far, which is no less.
+    // If the kernel does not accept 5 here, the peak is that of the whole run so far, which is no less.
     let _ = fs::write("/proc/self/clear_refs", "5");
     let before = kilobytes("VmRSS:");
     let (start, busy) = (Instant::now(), processors());
@@ -125,7 +126,7 @@ fn taken(part: String, work: &mut dyn FnMut()) -> Taken {
     }
 }
 
-/// Time that all threads of this process took so far (proc(5): fields 14 and 15 of stat, in hundredths of a second).
+/// CPU time of all threads of this process so far (proc(5): fields 14 and 15 of stat, in hundredths of a second).
 fn processors() -> Duration {
     let stat = fs::read_to_string("/proc/self/stat").unwrap_or_default();
     let after_name = stat.rsplit(')').next().unwrap_or_default();
@@ -134,7 +135,7 @@ fn processors() -> Duration {
     Duration::from_millis(10 * ticks)
 }
 
-/// A number of the process's own state.
+/// A number from the process's own status.
 fn kilobytes(name: &str) -> u64 {
     let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
     let line = status.lines().find_map(|line| line.strip_prefix(name));

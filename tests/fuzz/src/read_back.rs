@@ -1,4 +1,4 @@
-//! Files read back by readers independent of the writers: each is whole, and each number in it is finite.
+//! Files read back by readers independent of the writers: each must be complete, and each number in it finite.
 
 use std::path::Path;
 
@@ -6,10 +6,11 @@ use testkit::{DxfFile, IcalPart, PdfFile, run_gcode};
 
 use crate::Fault;
 
-/// Reads a file back by the ending of its name.
+/// Reads a file back, by its file name extension.
 ///
 /// # Errors
-/// A sentence where it cannot be read, or has a number that is not finite.
+///
+/// A sentence if it cannot be read, or has a number that is not finite.
 pub fn read_back(name: &str, bytes: &[u8]) -> Result<(), Fault> {
     let ending = Path::new(name).extension().unwrap_or_default();
     match ending.to_string_lossy().as_ref() {
@@ -28,9 +29,10 @@ pub fn read_back(name: &str, bytes: &[u8]) -> Result<(), Fault> {
 /// Checks that words contain no NaN, infinity or negative zero, and no number too long to read.
 ///
 /// # Errors
-/// The words.
+///
+/// The offending words.
 pub fn is_plain(words: &str) -> Result<(), Fault> {
-    /// Digits in a row that are too many to read.
+    /// This many digits in a row are too long to read.
     const MANY: usize = 20;
     let has_word = words
         .split(|letter: char| !letter.is_alphanumeric())
@@ -54,7 +56,7 @@ pub fn is_plain(words: &str) -> Result<(), Fault> {
     Ok(())
 }
 
-/// Whether a number is one, and not larger than anything in a shop.
+/// Whether a number is finite, and not larger than anything in a shop.
 fn is_sound(number: f64) -> bool {
     number.is_finite() && number.abs() < 1e12
 }
@@ -120,7 +122,7 @@ fn dxf(bytes: &[u8]) -> Result<(), Fault> {
 }
 
 fn gcode(bytes: &[u8]) -> Result<(), Fault> {
-    /// RS274/NGC, 3.3: the most letters of a line.
+    /// RS274/NGC, 3.3: the most characters per line.
     const LONGEST: usize = 256;
     let text = core::str::from_utf8(bytes).map_err(|error| error.to_string())?;
     if let Some(long) = text.lines().find(|line| line.len() > LONGEST) {

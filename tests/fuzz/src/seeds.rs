@@ -1,4 +1,4 @@
-//! Boards that cases begin with: the sample boards, boards that have everything, and the small cases that were found before.
+//! Boards that cases start from: the sample boards, boards with every part, and small cases found earlier.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -12,7 +12,7 @@ fn folder(path: &str) -> PathBuf {
         .join(path)
 }
 
-/// The files of a folder, in the order of their names.
+/// The files of a folder, sorted by name.
 fn files(path: &str) -> Vec<(String, Vec<u8>)> {
     let entries = fs::read_dir(folder(path)).into_iter().flatten().flatten();
     let mut files: Vec<_> = entries
@@ -25,7 +25,7 @@ fn files(path: &str) -> Vec<(String, Vec<u8>)> {
     files
 }
 
-/// Boards to begin with, by the names of their files: samples, boards that have everything, and those found before.
+/// Boards to start from, by the names of their files: samples, boards with every part, and those found earlier.
 pub fn seeds() -> Vec<(String, Board)> {
     let folders = [
         "assets/boards",
@@ -37,7 +37,7 @@ pub fn seeds() -> Vec<(String, Board)> {
         .collect()
 }
 
-/// Bytes that a reader of board files was tried with before, by the names of their files.
+/// Bytes that a reader of board files failed on earlier, by the names of their files.
 pub fn corpus_bytes() -> Vec<(String, Vec<u8>)> {
     [
         "tests/fixtures/board",
@@ -49,7 +49,7 @@ pub fn corpus_bytes() -> Vec<(String, Vec<u8>)> {
     .collect()
 }
 
-/// Lines that were typed before.
+/// Lines that failed earlier when typed.
 pub fn corpus_typed() -> Vec<String> {
     let text = fs::read_to_string(folder("tests/fuzz/corpus/typed.txt")).unwrap_or_default();
     text.lines().map(Into::into).collect()

@@ -1,10 +1,10 @@
-//! Words typed by chance, read as every quantity, list and form of words that there is.
+//! Random typed words, read as every quantity, list and notation there is.
 
 use board::{Board, Units, Value, field};
 
 use crate::{Draw, Fault, is_plain};
 
-/// Parts of texts that makers type, and of some that they do not.
+/// Parts of texts that makers type, and of some that they never would.
 const PARTS: &[&str] = &[
     "0",
     "1",
@@ -83,10 +83,11 @@ const PARTS: &[&str] = &[
     "0.0000000000000000001",
 ];
 
-/// Reads words made by chance, and some that were typed before, by every field of a board.
+/// Reads random words, and some that failed earlier, with every field of a board.
 ///
 /// # Errors
-/// A sentence where a value is taken that is out of its range or no number, or is shown in a form that is not read again.
+///
+/// A sentence if an accepted value is out of range or not finite, or is shown in a form that does not read back.
 pub fn typed_case(seed: u64, from: &[Board], typed: &[String]) -> Result<(), Fault> {
     let mut draw = Draw::new(seed);
     let words = if !typed.is_empty() && draw.once_in(4) {
@@ -99,13 +100,13 @@ pub fn typed_case(seed: u64, from: &[Board], typed: &[String]) -> Result<(), Fau
     holds(&words, &board)
 }
 
-/// Checks any words, in every field that a board has.
+/// Checks any words with every field that a board has.
 fn holds(words: &str, board: &Board) -> Result<(), Fault> {
     for (field, entry, _) in field::fields_of(board) {
         let path = field.path_of(entry);
         match field.read(words, board, entry) {
             Ok(value) => {
-                // Files may hold the values a window takes; ranges are shown beside the field.
+                // Files may contain values that a window accepts; ranges are shown beside the field.
                 if field.check(&value, entry).is_ok() {
                     taken(&value).map_err(|fault| format!("{words:?} as {path}: {fault}"))?;
                     let shown = field.shown(&value, board.units);
@@ -125,7 +126,7 @@ fn holds(words: &str, board: &Board) -> Result<(), Fault> {
     Ok(())
 }
 
-/// Whether a value that is taken is finite.
+/// Checks that an accepted value is finite.
 fn taken(value: &Value) -> Result<(), Fault> {
     let numbers: &[f64] = match value {
         Value::Number(number) => core::slice::from_ref(number),

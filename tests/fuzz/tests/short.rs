@@ -1,4 +1,4 @@
-//! A few cases of each kind, counted and not timed; `cargo run --release -p fuzz -- documents --minutes 600` runs for hours.
+//! A fixed number of cases of each kind; `cargo run --release -p fuzz -- documents --minutes 600` runs for hours.
 #![allow(
     clippy::unwrap_used,
     clippy::panic,
@@ -17,7 +17,7 @@ fn boards() -> Vec<Board> {
 }
 
 #[test]
-fn any_bytes_are_a_board_in_its_ranges_or_are_refused_in_a_sentence() {
+fn any_bytes_are_a_valid_board_or_are_refused_with_a_sentence() {
     let from = corpus_bytes();
     for seed in 0..1_500 {
         bytes_case(seed, &from).unwrap_or_else(|fault| panic!("seed {seed}: {fault}"));
@@ -25,14 +25,14 @@ fn any_bytes_are_a_board_in_its_ranges_or_are_refused_in_a_sentence() {
 }
 
 #[test]
-fn whatever_is_typed_is_a_finite_number_or_is_refused_in_a_sentence() {
+fn any_typed_text_is_a_finite_number_or_is_refused_with_a_sentence() {
     let (from, typed) = (boards(), corpus_typed());
     for seed in 0..20 {
         typed_case(seed, &from, &typed).unwrap_or_else(|fault| panic!("seed {seed}: {fault}"));
     }
 }
 
-/// Each with one kind of export in turn, as all kinds of each take a build without optimization minutes.
+/// Each with one kind of export in turn, since all kinds for each would take minutes in a debug build.
 #[test]
 fn documents_in_their_ranges_have_finite_numbers_in_every_file() {
     let from = boards();
@@ -43,9 +43,9 @@ fn documents_in_their_ranges_have_finite_numbers_in_every_file() {
     }
 }
 
-/// Cases found before; each file is named for the fault it once showed.
+/// Cases found earlier; each file is named after the failure it once caused.
 #[test]
-fn what_went_wrong_once_goes_right_now() {
+fn earlier_failures_stay_fixed() {
     let kinds = [
         Kind::Section,
         Kind::Sums,
@@ -65,9 +65,9 @@ fn what_went_wrong_once_goes_right_now() {
     }
 }
 
-/// By the table of fields, on random documents: each fix that a finding offers.
+/// By the table of fields, on random documents: every fix that a finding offers.
 #[test]
-fn a_mend_that_is_offered_sets_every_number_in_its_range() {
+fn every_offered_fix_sets_numbers_within_their_ranges() {
     let from = boards();
     let mut made = 0;
     for seed in 0..60 {
@@ -77,10 +77,10 @@ fn a_mend_that_is_offered_sets_every_number_in_its_range() {
     assert!(made > 60, "only {made} mends were made");
 }
 
-/// None of the documents at the ends of their ranges is more than a file may hold; what each takes is measured by
-/// `cargo run --release -p fuzz -- measure`.
+/// None of the documents at the limits of their ranges is more than a file may hold; the time and memory they take are measured
+/// by `cargo run --release -p fuzz -- measure`.
 #[test]
-fn the_documents_at_the_ends_of_their_ranges_are_documents() {
+fn the_documents_at_the_limits_of_their_ranges_are_valid() {
     for (name, board) in extremes(&seeds()) {
         let read = read_board(write_board(&board).as_bytes());
         assert_eq!(read.as_ref(), Ok(&board), "{name}");
@@ -89,7 +89,7 @@ fn the_documents_at_the_ends_of_their_ranges_are_documents() {
     assert!(!extremes(&seeds()).is_empty());
 }
 
-/// A seed is enough to see a case again, and seeds differ.
+/// A seed is enough to reproduce a case, and different seeds give different cases.
 #[test]
 fn a_seed_gives_the_same_document_each_time() {
     let from = boards();

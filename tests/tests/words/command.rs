@@ -1,4 +1,4 @@
-//! Texts of the commands: their help, and their errors on wrong calls.
+//! Texts of the commands: their help, and their errors for wrong calls.
 
 use std::path::{Path, PathBuf};
 
@@ -16,7 +16,7 @@ fn folder() -> PathBuf {
     folder
 }
 
-/// Keeps the help of the program and of each command: its own, and that of its options and their choices.
+/// Collects the help of the program and of each command: its own, and that of its options and their choices.
 pub fn help(said: &mut Said) {
     let program = Cli::command();
     of_command(said, &program);
@@ -39,7 +39,7 @@ fn of_command(said: &mut Said, command: &clap::Command) {
     }
 }
 
-/// Keeps the lines that wrong calls print, and those of a check.
+/// Collects the lines printed for wrong calls, and those of a check.
 pub fn errors(said: &mut Said) {
     let folder = folder();
     let file = |name: &str| folder.join(name).display().to_string();
@@ -94,7 +94,7 @@ pub fn errors(said: &mut Said) {
     of_call(said, &["check", &path]);
 }
 
-/// Keeps the errors on files that are no boards.
+/// Collects the errors for files that are not boards.
 fn broken(said: &mut Said) {
     let folder = folder();
     let file = |name: &str| folder.join(name).display().to_string();
@@ -111,7 +111,7 @@ fn broken(said: &mut Said) {
     }
 }
 
-/// Keeps the output of one call, without the paths of this machine.
+/// Collects the output of one call, without the paths of this machine.
 fn of_call(said: &mut Said, call: &[&str]) {
     let (mut out, mut errors) = (Vec::new(), Vec::new());
     let place = format!("command {}", call[0]);
@@ -125,14 +125,14 @@ fn of_call(said: &mut Said, call: &[&str]) {
     for bytes in [out, errors] {
         let text = String::from_utf8(bytes).unwrap().replace(&folder, "");
         for line in text.lines() {
-            // Printed columns and indents have as many spaces as they need.
+            // The number of spaces in printed columns and indents varies.
             let words: Vec<&str> = line.split_whitespace().collect();
             keep(said, &place, &words.join(" "));
         }
     }
 }
 
-/// Keeps the words of every field: its label, its tooltip, and the errors beside it on wrong input.
+/// Collects the words of every field: its label, its tooltip, and the errors for wrong input.
 pub fn fields(said: &mut Said, board: &Board) {
     let typed = ["banana", "", "1e99", "-1", "5 fathoms", "1 +"];
     for field in field::all_fields() {
@@ -147,7 +147,7 @@ pub fn fields(said: &mut Said, board: &Board) {
     }
 }
 
-/// Keeps the names of all exports, and the reasons why some cannot be made of a board.
+/// Collects the names of all exports, and the reasons why some cannot be made for a board.
 pub fn exports(said: &mut Said, board: &Board) {
     let moment = Moment {
         year: 2026,

@@ -1,13 +1,13 @@
-//! Boards made up from the table of fields: parts come and go, lists have none, one, two or three entries, numbers are anywhere in
+//! Boards generated from the table of fields: parts come and go, lists have zero to three entries, numbers are anywhere in
 //! their ranges.
 
 use board::{Board, Field, Kind, Quantity, Rgb, Value, field};
 
-/// A generator of shares from 0 to 1: the same number makes the same shares on every machine.
+/// A generator of fractions from 0 to 1: the same seed gives the same sequence on every machine.
 struct Shares(u64);
 
 impl Shares {
-    /// The next share, by the multiplier and increment of Knuth's MMIX, from memory.
+    /// The next fraction, with the multiplier and increment of Knuth's MMIX, from memory.
     fn next(&mut self) -> f64 {
         self.0 = self
             .0
@@ -17,7 +17,7 @@ impl Shares {
     }
 }
 
-/// The board of a number; one that cannot be laid out says nothing.
+/// The board for a seed; boards that cannot be laid out are skipped.
 pub fn board(number: u64) -> Board {
     const MOST_ENTRIES: usize = 3;
     let mut shares = Shares(number.wrapping_add(1));
@@ -38,19 +38,19 @@ pub fn board(number: u64) -> Board {
     board
 }
 
-/// The pattern and the edits: most random ones cannot be laid out.
+/// Whether a field is left unchanged: the pattern and the edits, since most random ones cannot be laid out.
 fn is_left_alone(field: &Field) -> bool {
     field::PATTERN_FIELDS.contains(&field) || field.path.starts_with("edits")
 }
 
-/// A value for a field by its share of the range; none leaves the field as it is.
+/// A value for a field at this fraction of its range; `None` leaves the field unchanged.
 fn value_at(field: &Field, share: f64) -> Option<Value> {
     let range = field.range();
     let number = |share: f64| {
         let most = range.max.min(range.min + 60.0);
         let number = range.min + share * (most - range.min);
         match range.quantity {
-            // One and two of a thing are as likely as many.
+            // A count of one or two is as likely as a larger one.
             Quantity::Count if share < 0.2 => range.min.max(1.0),
             Quantity::Count if share < 0.4 => range.min.max(2.0).min(range.max),
             Quantity::Count => number.round(),

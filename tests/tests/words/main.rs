@@ -1,8 +1,8 @@
-//! Everything that the program says of a board, gathered over many made-up boards, and held to the grammar that a reader expects:
-//! findings, sums, steps, the help and the errors of the commands, the pages of the guide.
+//! Everything that the program says about a board, collected over many generated boards, and checked against the grammar that a
+//! reader expects: findings, calculations, steps, the help and the errors of the commands, the pages of the guide.
 //!
-//! `WORDS_TABLE=words.tsv cargo test -p tests --test words` writes the table of all of it: where each sentence stands, and the sentence,
-//! once each, to be read from top to bottom. The window has a test of its own, in `crates/app/src/stories/words.rs`.
+//! `WORDS_TABLE=words.tsv cargo test -p tests --test words` writes a table of it all: each sentence once, with the place where
+//! it first appears, to be read from top to bottom. The window has a test of its own, in `crates/app/src/stories/words.rs`.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -22,13 +22,13 @@ use workshop::{
     Caution, FIRST, PROTECTION, Rule, Workpiece, age_words, care_words, finish_needs, to_mask,
 };
 
-/// Boards that are made up, in each unit.
+/// Number of boards generated in each unit.
 const BOARDS: u64 = 60;
 
-/// Sentences by where they stand: "finding floor", "step Bores".
+/// Sentences by the place where they appear: "finding floor", "step Bores".
 type Said = BTreeMap<String, String>;
 
-/// Keeps a sentence with the first place where it stands.
+/// Collects a sentence with the first place where it appears.
 fn keep(said: &mut Said, place: &str, words: &str) {
     if !words.is_empty() && !said.contains_key(words) {
         said.insert(words.to_owned(), place.to_owned());
@@ -50,7 +50,7 @@ fn fixed(said: &mut Said) {
     }
 }
 
-/// Sentences on a board: findings with their measures, steps, sums with their notes, the words of the card.
+/// Sentences about a board: findings with their measures, steps, calculations with their notes, the words of the card.
 fn of_board(said: &mut Said, board: &Board) {
     let Ok(workpiece) = Workpiece::of(board) else {
         return;
@@ -96,7 +96,7 @@ fn of_board(said: &mut Said, board: &Board) {
     }
 }
 
-/// Every sentence about the samples and about made-up boards, in millimeters and in inches.
+/// Every sentence about the samples and about generated boards, in millimeters and in inches.
 fn gathered() -> Said {
     let mut said = Said::new();
     fixed(&mut said);
@@ -120,7 +120,7 @@ fn gathered() -> Said {
     said
 }
 
-/// Keeps the lines of the guide, of the pages on formats and of the other documents, without their marks; code is left out.
+/// Collects the lines of the guide, of the pages on formats and of the other documents, without their markup; code is left out.
 fn pages(said: &mut Said) {
     let docs = tests::source::repository().join("docs");
     let mut paths = vec![docs.join("changelog.md"), docs.join("install.md")];
@@ -135,7 +135,7 @@ fn pages(said: &mut Said) {
         let text = std::fs::read_to_string(&path).unwrap();
         // Every second part between fences is code.
         for part in text.split("```").step_by(2) {
-            // So are lines that begin with four spaces.
+            // Lines that begin with four spaces are code, too.
             for line in part.lines().filter(|line| !line.starts_with("    ")) {
                 let words: Vec<String> = plain(line).split_whitespace().map(Into::into).collect();
                 keep(said, &place, &words.join(" "));
@@ -144,7 +144,7 @@ fn pages(said: &mut Said) {
     }
 }
 
-/// A line of a page without the targets of its links and without marks.
+/// A line of a page without link targets and markup.
 fn plain(line: &str) -> String {
     let mut parts = line.split("](");
     let mut words = parts.next().unwrap_or_default().to_owned();
@@ -153,7 +153,7 @@ fn plain(line: &str) -> String {
     }
     let mut plain = String::new();
     for (at, part) in words.split('`').enumerate() {
-        // Every second part is code, of which its first word stands here.
+        // Every second part is code, represented here by its first word.
         let is_code = at % 2 == 1;
         let mut names = part.split(|letter: char| !letter.is_alphanumeric());
         let name = names.find(|name| !name.is_empty()).unwrap_or("code");
@@ -163,7 +163,7 @@ fn plain(line: &str) -> String {
 }
 
 #[test]
-fn every_sentence_is_put_as_a_reader_expects() {
+fn every_sentence_follows_the_rules_of_grammar() {
     let said = gathered();
     if let Ok(path) = std::env::var("WORDS_TABLE") {
         std::fs::write(&path, table(&said)).unwrap();
@@ -171,7 +171,7 @@ fn every_sentence_is_put_as_a_reader_expects() {
     assert!(said.len() > 1000, "{}", said.len());
     let mut faults = String::new();
     for (words, place) in &said {
-        // Pages on formats have constants with all of their digits.
+        // Pages on formats contain constants with all of their digits.
         let is_page = place.starts_with("page ");
         let found = grammar_faults(words).into_iter();
         for fault in found.filter(|fault| !(is_page && fault.starts_with("too many decimals"))) {
@@ -181,7 +181,7 @@ fn every_sentence_is_put_as_a_reader_expects() {
     assert!(faults.is_empty(), "\n{faults}");
 }
 
-/// Every place with its sentences, a line each.
+/// Every place with its sentences, one per line.
 fn table(said: &Said) -> String {
     let mut lines: Vec<(&String, &String)> =
         said.iter().map(|(words, place)| (place, words)).collect();
