@@ -316,7 +316,7 @@ impl Side {
         }
     }
 
-    /// A level line between two x positions at a height, mm.
+    /// A horizontal line between two x positions at a height, mm.
     fn rule(&mut self, from: f64, to: f64, at: f64) {
         let line = Segment::new(Point::new(from, at), Point::new(to, at));
         self.items

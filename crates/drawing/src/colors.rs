@@ -18,7 +18,7 @@ pub struct Tinted {
     pub color: Rgb,
     /// The part.
     pub shape: Shape,
-    /// Width of the line along it, mm; none where its inside is filled.
+    /// Width of the line along it, mm; `None` if its inside is filled.
     pub stroke: Option<f64>,
     /// Whether it is within a bore or over one.
     pub in_bore: bool,
@@ -48,7 +48,7 @@ impl Tinted {
 
 /// Everything that is colored, in drawing order: fields, rings, grooves, bores, marks.
 ///
-/// It is empty where no part of the wood has a color.
+/// It is empty if no part of the wood has a color.
 ///
 /// It is empty where no part of the wood has a color.
 ///

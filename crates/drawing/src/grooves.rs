@@ -21,7 +21,7 @@ pub fn grooves(workpiece: &Workpiece, items: &mut Vec<Item>) {
     }));
 }
 
-/// Radius of the ring grooved around a bore of this role and radius, mm; 0 where there is none.
+/// Radius of the ring grooved around a bore of this role and radius, mm; 0 if there is none.
 pub fn ring(board: &Board, role: Role, radius: f64) -> f64 {
     let wanted = board.grooves.and_then(|grooves| {
         let rings = grooves.rings.filter(|rings| rings.of(role))?;

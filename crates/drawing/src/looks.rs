@@ -102,7 +102,7 @@ pub fn color_name(color: Rgb) -> String {
 
 /// A mark in words.
 ///
-/// It is empty where the mark is left to the program and not resolved yet.
+/// It is empty if the mark is left to the program and not resolved yet.
 pub fn mark_name(mark: &Mark) -> String {
     match mark {
         Mark::Auto => String::new(),

@@ -127,7 +127,7 @@ pub struct Sums {
 }
 
 impl Sums {
-    /// The quietest place for a block of a size, the one nearest to a point among equals; none where the block is larger than
+    /// The quietest place for a block of a size, the one nearest to a point among equals; `None` if the block is larger than
     /// the area.
     pub fn quietest(&self, size: Size, near: Point) -> Option<Place> {
         self.quietest_in(self.area, size, near)

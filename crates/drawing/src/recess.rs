@@ -129,7 +129,7 @@ fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
     taken
 }
 
-/// The part of a line that is on the board; none where it only touches the edge.
+/// The part of a line that is on the board; `None` if it only touches the edge.
 fn within(shape: Shape, edge: f64) -> Option<Shape> {
     match shape {
         Shape::Line(line) => on_disc(line, edge).map(Shape::Line),

@@ -44,8 +44,8 @@ impl Sheet {
         }
     }
 
-    /// The transform of everything on the sheet, in the page frame, that compensates the printer's errors; none where nothing
-    /// is to be corrected.
+    /// The transform of everything on the sheet, in the page frame, that compensates the printer's errors; `None` if nothing is
+    /// to be corrected.
     ///
     /// It stretches and skews about the center of the paper, where printers are most accurate. A screen does not apply it,
     /// since it would show the inverse of the printer's errors.
@@ -98,7 +98,7 @@ pub struct View {
     pub window: Rect,
     /// The page point of the board's origin: board point + `page_from_board` = page point.
     pub page_from_board: Vec2,
-    /// The colors below the items, in the board frame; empty where the board is drawn black.
+    /// The colors below the items, in the board frame; empty if the board is drawn black.
     pub tints: Vec<Tinted>,
     /// The items to draw, in the board frame, already without those that miss the window.
     pub items: Vec<Item>,

@@ -12,7 +12,7 @@ use crate::{Anchor, Item, Line, Shape, Text};
 /// Size of its type, mm.
 pub const SIZE: f64 = 3.2;
 
-/// The line for the sheets of a board; none where nothing stops it.
+/// The line for the sheets of a board; `None` if nothing stops it.
 ///
 /// It names the rules instead of repeating their messages: those are on the job sheet, and change with every revision.
 pub fn stop_line(workpiece: &Workpiece) -> Option<String> {

@@ -41,7 +41,7 @@ enum Sawn {
 }
 
 impl BlankWood {
-    /// The wood of the blank of a workpiece; none where no wood is chosen, or the outline of the blank is unknown or invalid.
+    /// The wood of the blank of a workpiece; `None` if no wood is chosen, or the outline of the blank is unknown or invalid.
     ///
     /// ```
     /// use board::{Board, StockOutline, Wood};

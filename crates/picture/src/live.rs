@@ -39,7 +39,7 @@ impl Live {
         by_hand.unwrap_or_else(|| Self::with_ruler(workpiece, view, size))
     }
 
-    /// The board from above with a hand at its right; none where the board would become too small for it.
+    /// The board from above with a hand at its right; `None` if the board would become too small for it.
     fn with_hand(workpiece: &Workpiece, (width, height): (f64, f64)) -> Option<Self> {
         let diameter = workpiece.board().blank.diameter;
         let margin = MARGIN * width.min(height);

@@ -20,7 +20,7 @@ use crate::view::Camera;
 const BAND: usize = 24;
 /// Rays through a pixel that contains an edge: one in each of eight columns, with its height in eighths.
 ///
-/// No two share a row, so that a nearly level or upright edge crosses them one by one and looks as smooth as with eight times
+/// No two share a row, so that a nearly horizontal or vertical edge crosses them one by one and looks as smooth as with eight times
 /// as many.
 const FINE: [u8; 8] = [3, 6, 1, 5, 2, 7, 4, 0];
 
@@ -60,7 +60,7 @@ pub struct Shot<'a> {
 }
 
 impl Shot<'_> {
-    /// The pixels, row by row from the top, each as red, green, blue and alpha (255); none where it was canceled.
+    /// The pixels, row by row from the top, each as red, green, blue and alpha (255); `None` if it was canceled.
     pub fn pixels(&self, threads: usize, cancel: &(dyn Fn() -> bool + Sync)) -> Option<Vec<u8>> {
         let (width, height) = self.size;
         let mut pixels = vec![0; width * height * 4];

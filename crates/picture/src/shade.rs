@@ -348,7 +348,7 @@ impl Lit<'_> {
         base + Tone::gray(broad as f32) + mirrored * share
     }
 
-    /// The tone of a piece: a ball is glass, a body of revolution is painted.
+    /// The tone of a piece: a ball is glass, a solid of revolution is painted.
     fn piece_tone(&self, ray: Ray, place: Space, out: Space, piece: &Standing) -> Tone {
         let light = self.light.at(place);
         let facing = (-out.dot(ray.way)).clamp(0.0, 1.0);

@@ -28,7 +28,7 @@ impl Ray {
         self.from + self.way * far
     }
 
-    /// Distance along it to the horizontal plane at a height, mm; `None` where it is parallel to the plane or leads away from it.
+    /// Distance along it to the horizontal plane at a height, mm; `None` if it is parallel to the plane or leads away from it.
     pub fn to_level(self, height: f64) -> Option<f64> {
         let far = (height - self.from.z) / self.way.z;
         (far.is_finite() && far >= 0.0).then_some(far)

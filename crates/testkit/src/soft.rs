@@ -241,7 +241,7 @@ enum Paint<'a> {
 }
 
 impl<'a> Paint<'a> {
-    /// The fill of a triangle; none where the triangle has no area.
+    /// The fill of a triangle; `None` if the triangle has no area.
     fn new(corners: &[Vertex; 3], texture: &'a Texture) -> Option<Self> {
         let [a, b, c] = corners;
         if a.color == b.color && a.color == c.color && a.uv == b.uv && a.uv == c.uv {

@@ -21,7 +21,7 @@ pub struct Figures {
 /// The place where the wood between two bores is thinnest.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ThinnestWood {
-    /// The wood between the bores, mm; negative where they overlap.
+    /// The wood between the bores, mm; negative if they overlap.
     pub mm: f64,
     /// The two holes.
     pub holes: [HoleName; 2],

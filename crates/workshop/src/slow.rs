@@ -17,7 +17,7 @@ const FEW_CORNERS: usize = 300;
 const FEW_BOARDS: u32 = 20;
 
 impl Workpiece {
-    /// The place of the board on its blank; none where the blank is not described, or not worked out yet.
+    /// The place of the board on its blank; `None` if the blank is not described, or not worked out yet.
     pub fn stock(&self) -> Option<&StockPlan> {
         if self.parts.stock.get().is_none() && stock::corners(&self.board.stock) > FEW_CORNERS {
             return None;

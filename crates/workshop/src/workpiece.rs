@@ -92,7 +92,7 @@ impl Workpiece {
         Self::printed(board, None)
     }
 
-    /// The workpiece of a document whose template is corrected for a printer; the correction is for upright paper.
+    /// The workpiece of a document whose template is corrected for a printer; the correction is for portrait paper.
     ///
     /// ```
     /// use board::Board;
@@ -170,7 +170,7 @@ impl Workpiece {
         &self.board
     }
 
-    /// The shortest fixes of the finish, best first; empty where every coat holds.
+    /// The shortest fixes of the finish, best first; empty if every coat holds.
     ///
     /// ```
     /// use board::{Board, Coat, CoatKind};
@@ -190,12 +190,12 @@ impl Workpiece {
         &self.layout
     }
 
-    /// The correction of the printer, for upright paper; none where the template is printed without correction.
+    /// The correction of the printer, for portrait paper; `None` if the template is printed without correction.
     pub const fn printer(&self) -> Option<&Correction> {
         self.printer.as_ref()
     }
 
-    /// The day; none where it is not known.
+    /// The day; `None` if it is not known.
     pub const fn today(&self) -> Option<&Today> {
         self.today.as_ref()
     }
@@ -276,7 +276,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// The joints of the taped template; empty where it cannot be cut into sheets.
+    /// The joints of the taped template; empty if it cannot be cut into sheets.
     pub fn joints(&self) -> &TapedJoints {
         self.parts.joints.get_or_init(|| {
             self.tiling()
@@ -333,7 +333,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// The V-grooves; none where none are planned.
+    /// The V-grooves; `None` if none are planned.
     ///
     /// ```
     /// use board::{Board, Grooves};
@@ -358,7 +358,7 @@ impl Workpiece {
         self.parts.strokes.get_or_init(|| Strokes::new(all()))
     }
 
-    /// The pieces that the recess holds; none where none is planned.
+    /// The pieces that the recess holds; `None` if none is planned.
     ///
     /// The count uses simple ways of laying pieces, and never exceeds what fits.
     pub fn storage(&self) -> Option<&Storage> {
@@ -380,7 +380,7 @@ impl Workpiece {
         self.parts.hidden.get_or_init(|| hidden(self))
     }
 
-    /// Resin for the bores; none where no filling is planned.
+    /// Resin for the bores; `None` if no filling is planned.
     ///
     /// ```
     /// use board::{Board, Filling};
@@ -450,13 +450,13 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// The load on the base, or the reason why it is not known; none where no base is planned.
+    /// The load on the base, or the reason why it is not known; `None` if no base is planned.
     pub fn standing(&self) -> Option<Result<&Standing, &WoodError>> {
         let standing = self.parts.standing.get_or_init(|| base::standing(self));
         standing.as_ref().map(Result::as_ref)
     }
 
-    /// The router template as a workpiece of its own, with its router; none where none is planned.
+    /// The router template as a workpiece of its own, with its router; `None` if none is planned.
     ///
     /// ```
     /// use board::{Board, Router};
@@ -475,7 +475,7 @@ impl Workpiece {
         Some((self.board.router?, template))
     }
 
-    /// The jig that is turned from sector to sector, or the reason why there can be none; none where none is planned.
+    /// The jig that is turned from sector to sector, or the reason why there can be none; `None` if none is planned.
     pub fn sector_jig(&self) -> Option<Result<&SectorPlan, &SectorJigError>> {
         let sector = self.parts.sector.get_or_init(|| sector::sector_jig(self));
         sector.as_ref().map(Result::as_ref)

@@ -26,7 +26,7 @@ fn new_board(units: Units) -> Board {
     propose(&wishes).unwrap()
 }
 
-/// The board as read from a file without the member; none where the member must not be missing.
+/// The board as read from a file without the member; `None` if the member must not be missing.
 fn without(board: &Board, path: &str) -> Option<Board> {
     let mut file: Json = serde_json::from_str(&write_board(board)).unwrap();
     let path = path.replace("[]", "[0]").replace('[', ".").replace(']', "");

@@ -158,7 +158,7 @@ fn bar(scale: &Scale<'_>, dated: &Dated, top: f64) -> Vec<Item> {
     items
 }
 
-/// An area filled with level lines.
+/// An area filled with horizontal lines.
 ///
 /// The lines leave a little white between them: a bar is dark gray, and takes less ink than a black area.
 fn filled(area: Rect) -> Vec<Item> {

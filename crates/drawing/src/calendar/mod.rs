@@ -13,7 +13,7 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 const ROWS: usize = 24;
 
 /// The calendar of a board on the paper of its template: a summary, bars over the days, and a table of all operations with
-/// their times; empty where there is no calendar.
+/// their times; empty if there is no calendar.
 ///
 /// It is designed for black ink: hands-on work is a filled bar, a wait is hatched, days off are gray, and the critical path has
 /// a heavy frame and its name in bold.

@@ -14,7 +14,7 @@ use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with the
-/// number of the batch in every bore; empty where no filling is planned.
+/// number of the batch in every bore; empty if no filling is planned.
 ///
 /// Amounts are in the unit that the filling is measured in, by volume or by weight; times count from the first batch.
 ///
@@ -65,7 +65,7 @@ struct Says<'a> {
     board: &'a Board,
     /// The resin poured into it.
     pour: &'a Pour,
-    /// The line about what stops the board; none where nothing does.
+    /// The line about what stops the board; `None` if nothing does.
     stop: Option<String>,
 }
 

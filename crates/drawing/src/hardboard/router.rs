@@ -18,7 +18,7 @@ use crate::template::tiled::sheets_of;
 use crate::template::whole::whole_of;
 use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, numbered, pages};
 
-/// The router template of a workpiece in sheets, and the page with its settings; empty where none is planned.
+/// The router template of a workpiece in sheets, and the page with its settings; empty if none is planned.
 ///
 /// Its openings are wider than the bores by the bushing's diameter minus the bit's, so that a bit in the bushing cuts the bore.
 ///
@@ -54,7 +54,7 @@ pub fn router_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>,
     Ok(sheets)
 }
 
-/// The router template of a workpiece on one sheet, for a plotter or a laser cutter; none where none is planned.
+/// The router template of a workpiece on one sheet, for a plotter or a laser cutter; `None` if none is planned.
 pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     let (router, template) = workpiece.router()?;
     let (board, wide) = (workpiece.board(), template.layout());

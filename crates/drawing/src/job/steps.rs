@@ -46,7 +46,7 @@ impl<'a> Steps<'a> {
             .collect()
     }
 
-    /// The shop math of all printed steps, under the headings of the steps; empty where none has any.
+    /// The shop math of all printed steps, under the headings of the steps; empty if none has any.
     pub fn figures(self) -> Vec<Block> {
         self.figures
     }
@@ -91,7 +91,7 @@ impl<'a> Steps<'a> {
         }
     }
 
-    /// The reasons why it comes after the operations it needs, one sentence each; none where it needs none.
+    /// The reasons why it comes after the operations it needs, one sentence each; `None` if it needs none.
     ///
     /// A maker who knows the reasons knows which steps may be swapped, and which swap would ruin the board.
     fn reasons(&self, operation: &Operation) -> Option<String> {
@@ -190,7 +190,7 @@ fn figures(board: &Board, group: &SumGroup) -> Block {
     })
 }
 
-/// The roles of a sum's holes, as in " (home, start)"; empty where it names no holes.
+/// The roles of a sum's holes, as in " (home, start)"; empty if it names no holes.
 fn roles(sum: &Sum) -> String {
     let mut roles: Vec<Role> = sum.holes.iter().map(|hole| hole.id().role()).collect();
     roles.sort_unstable();

@@ -90,7 +90,7 @@ impl<'a> Flow<'a> {
         }
     }
 
-    /// Height of the content put on an empty page, mm; none where it takes more than one.
+    /// Height of the content put on an empty page, mm; `None` if it takes more than one.
     pub fn taken(&self) -> Option<f64> {
         self.done.is_empty().then_some(self.room.y1 - self.top)
     }

@@ -59,7 +59,7 @@ pub struct Head {
     pub subtitle: String,
     /// The name of the sheets in lists.
     pub label: String,
-    /// The line about what stops the board, at the top of every page; none where nothing does.
+    /// The line about what stops the board, at the top of every page; `None` if nothing does.
     pub stop: Option<String>,
 }
 

@@ -48,7 +48,7 @@ const HEAD: f64 = 20.0;
 /// Height for the legend.
 const FOOT: f64 = 7.0;
 
-/// The section through a hole, and across the recess where one is planned; none where the board has no hole with this name.
+/// The section through a hole, and across the recess where one is planned; `None` if the board has no hole with this name.
 ///
 /// The board is cut along the ray from the center pin through the hole and, if that is not the center, straight on beyond the
 /// pin. The scale of each figure is written above it; sizes on the sheet are those of the board.

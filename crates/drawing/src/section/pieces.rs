@@ -71,7 +71,7 @@ impl Says<'_> {
         all
     }
 
-    /// The gap below a marble that rests on the rim, or its lift off the rim; none where it touches both.
+    /// The gap below a marble that rests on the rim, or its lift off the rim; `None` if it touches both.
     fn room_under(&self, stand: &MarbleStand, sinks: f64) -> Option<Size> {
         let clear = stand.clear?;
         // A bore through the underside has no floor to stand on.

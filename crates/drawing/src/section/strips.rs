@@ -1,6 +1,6 @@
 //! An area cut into level strips, since the areas of a drawing cannot have notches.
 //!
-//! Resin around a ball or beside a magnet is cut by level lines at every corner of an outline, and more finely along circles.
+//! Resin around a ball or beside a magnet is cut by horizontal lines at every corner of an outline, and more finely along circles.
 //! Between two such lines every strip has straight sides.
 
 use kurbo::{Point, Rect, Vec2};
@@ -12,7 +12,7 @@ const STRIP: f64 = 0.1;
 /// Number of heights along a circle at which a strip may end.
 const STRIPS: u32 = 32;
 
-/// The strips that level lines give in a box, between the heights where any of some outlines may change.
+/// The strips that horizontal lines give in a box, between the heights where any of some outlines may change.
 pub fn strips<'a>(
     bounds: Rect,
     outlines: impl Iterator<Item = &'a Contour>,

@@ -44,18 +44,18 @@ impl Bar {
         f64::from(self.mm).max(f64::from(self.inches) * INCH)
     }
 
-    /// The room that a level bar takes.
+    /// The room that a horizontal bar takes.
     pub fn room(self) -> Size {
         Size::new(self.length() + 2.0 * ENDS, DEPTH)
     }
 
-    /// A level bar in the block whose lower left corner is given.
+    /// A horizontal bar in the block whose lower left corner is given.
     pub fn level(self, corner: Point) -> Vec<Item> {
         let start = corner + Vec2::new(ENDS, DEPTH / 2.0);
         self.draw(start, Vec2::new(1.0, 0.0), Angle::ZERO)
     }
 
-    /// An upright bar in the block (the rotated room) whose lower left corner is given.
+    /// A vertical bar in the block (the rotated room) whose lower left corner is given.
     pub fn upright(self, corner: Point) -> Vec<Item> {
         let start = corner + Vec2::new(DEPTH / 2.0, ENDS);
         self.draw(start, Vec2::new(0.0, 1.0), Angle::degrees(90.0))

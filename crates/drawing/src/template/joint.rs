@@ -177,7 +177,7 @@ impl Cross<'_> {
         [cross, Shape::Circle(ring)].map(|shape| mark(Line::Drill, shape))
     }
 
-    /// The names for the first and the second sheet: left and right of an upright joint, above and below a level one.
+    /// The names for the first and the second sheet: left and right of a vertical joint, above and below a horizontal one.
     ///
     /// When the sheets are laid on each other, a cross has its name on both sides, and the two must be the same.
     fn names(&self) -> [Item; 2] {

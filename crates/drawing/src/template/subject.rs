@@ -17,7 +17,7 @@ pub struct Subject<'a> {
     pub kind: &'static str,
     /// Settings and cautions, one line each.
     pub notes: Vec<String>,
-    /// The line about what stops the board, at the top of every sheet; none where nothing does.
+    /// The line about what stops the board, at the top of every sheet; `None` if nothing does.
     pub stop: Option<String>,
     /// The items, in the frame of the board.
     pub items: Vec<Item>,

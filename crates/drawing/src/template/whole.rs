@@ -12,7 +12,7 @@ use crate::template::subject::Subject;
 use crate::template::summary::summary;
 use crate::{Anchor, Item, Line, Shape, Sheet, Stamp, Text, View, tints};
 
-/// White border around the board, mm; wide enough for the upright bar.
+/// White border around the board, mm; wide enough for the vertical bar.
 const BORDER: f64 = 15.0;
 /// Height of the strip with title and bar below the board, mm.
 const STRIP: f64 = 36.0;
@@ -104,7 +104,7 @@ fn title(subject: &Subject<'_>, stamp: &Stamp, size: Size) -> Vec<Item> {
     std::iter::once(words(heading)).chain(lines).collect()
 }
 
-/// The upright bar up the left border, and the level one at the lower right, where the page is wide enough.
+/// The vertical bar up the left border, and the horizontal one at the lower right, where the page is wide enough.
 fn bars(size: Size) -> Vec<Item> {
     let upright = longest_bar(size.height - STRIP).map(|bar| bar.upright(Point::new(1.0, STRIP)));
     let beside_title = longest_bar(size.width - 2.0 * BORDER - TITLE_ROOM).map(|bar| {

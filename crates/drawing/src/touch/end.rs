@@ -48,7 +48,7 @@ impl End {
     }
 }
 
-/// The end of a measurement at a point on the board; none where there is only wood. `slack` is how far from a thing the point
+/// The end of a measurement at a point on the board; `None` if there is only wood. `slack` is how far from a thing the point
 /// may be, mm.
 ///
 /// The inner half of a bore selects its center, the rest its edge.

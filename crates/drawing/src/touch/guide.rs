@@ -52,7 +52,7 @@ impl Way {
     }
 }
 
-/// The point on the guides nearest to another, with the guides it is on; none where no guide is within `reach`, mm.
+/// The point on the guides nearest to another, with the guides it is on; `None` if no guide is within `reach`, mm.
 ///
 /// Points have priority over lines; where two lines or circles cross within reach, the crossing is chosen.
 ///
@@ -84,7 +84,7 @@ pub fn snapped(at: Point, guides: &[Guide], reach: f64) -> Option<(Point, Vec<&G
     Some(crossing.unwrap_or_else(|| (first.way.nearest(at), vec![first])))
 }
 
-/// The crossing of two guides near a point, found by alternating between them; none where they do not meet there.
+/// The crossing of two guides near a point, found by alternating between them; `None` if they do not meet there.
 fn crossing(one: &Way, other: &Way, from: Point) -> Option<Point> {
     let mut at = from;
     for _ in 0..200 {

@@ -23,7 +23,7 @@ pub struct Nudge<'a> {
     pub mirrored: bool,
 }
 
-/// The thing this many positions further among all except single holes, wrapping at the end; none where the board has none.
+/// The thing this many positions further among all except single holes, wrapping at the end; `None` if the board has none.
 ///
 /// ```
 /// use board::Board;

@@ -115,9 +115,9 @@ pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
 /// The parts that a thing on the blank may snap to.
 #[derive(Debug, Clone, Copy)]
 pub struct Marks {
-    /// The center pin; none where it is not shown.
+    /// The center pin; `None` if it is not shown.
     pub pin: Option<Point>,
-    /// The position of the pin with the most sound wood around it; none where it is not known.
+    /// The position of the pin with the most sound wood around it; `None` if it is not known.
     pub best: Option<Point>,
     /// Reach of the guides, mm; 0 for no snapping.
     pub reach: f64,

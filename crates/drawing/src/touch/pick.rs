@@ -75,7 +75,7 @@ pub fn one_each(holes: &[HoleId], mirrored: bool) -> Vec<HoleId> {
         .collect()
 }
 
-/// The box around some holes, with a margin of one and a half hole spacings; none where the board has none of them.
+/// The box around some holes, with a margin of one and a half hole spacings; `None` if the board has none of them.
 ///
 /// ```
 /// use board::{Board, HoleId};
@@ -97,7 +97,7 @@ pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> 
     Some(all.inflate(1.5 * pitch, 1.5 * pitch))
 }
 
-/// The nearest hole in a direction from another, those straight ahead before those to the side; none where there is none.
+/// The nearest hole in a direction from another, those straight ahead before those to the side; `None` if there is none.
 ///
 /// ```
 /// use board::Board;

@@ -15,9 +15,9 @@ pub struct Span {
     pub from: Point,
     /// Its end.
     pub to: Point,
-    /// The straight distance, mm; negative where two bores, or a bore and the other thing, overlap.
+    /// The straight distance, mm; negative if two bores, or a bore and the other thing, overlap.
     pub straight: f64,
-    /// Wood between the mouths of two bores that are measured from center to center, mm; negative where they overlap.
+    /// Wood between the mouths of two bores that are measured from center to center, mm; negative if they overlap.
     pub between: Option<f64>,
     /// The path along a circle about the center pin, where both ends are on one.
     pub along: Option<Along>,
@@ -36,8 +36,8 @@ pub struct Along {
     pub length: f64,
 }
 
-/// The measurement from one thing to another, as a rule laid between them would read; none where one of them is no longer on
-/// the board, or both are the same.
+/// The measurement from one thing to another, as a rule laid between them would read; `None` if one of them is no longer on the
+/// board, or both are the same.
 ///
 /// An edge is measured at its point nearest to the other end: from edge to edge of two bores is the wood between them, and from
 /// a bore to the edge of the board is the wood outside it. Between two points of the board's edge the rule lies across the
@@ -74,7 +74,7 @@ pub fn span(workpiece: &Workpiece, from: End, to: End) -> Option<Span> {
 }
 
 /// The position of a single end of a measurement: a center, the point of the rim that was pointed at, the middle of a seam;
-/// none where the board does not have it.
+/// `None` if the board does not have it.
 ///
 /// ```
 /// use board::Board;
@@ -95,7 +95,7 @@ pub fn end_place(workpiece: &Workpiece, end: End) -> Option<Point> {
     })
 }
 
-/// Half the length of a level line at a height within a disc about the center pin, mm; 0 outside it.
+/// Half the length of a horizontal line at a height within a disc about the center pin, mm; 0 outside it.
 ///
 /// ```
 /// assert_eq!(drawing::half_chord(50.0, 30.0), 40.0);

@@ -64,7 +64,7 @@ impl Thing {
         }
     }
 
-    /// The lines that show it and where it can be grabbed; empty where the board does not have it.
+    /// The lines that show it and where it can be grabbed; empty if the board does not have it.
     pub fn shapes(self, workpiece: &Workpiece) -> Vec<Shape> {
         let board = workpiece.board();
         match self {

@@ -75,7 +75,7 @@ pub enum GcodeError {
         reach: String,
         /// Thickness of the board.
         thickness: String,
-        /// The depth allowed below it, in words; empty where none is allowed.
+        /// The depth allowed below it, in words; empty if none is allowed.
         allowed: String,
         /// By how much it is too far.
         over: String,

@@ -29,7 +29,7 @@ pub struct Head<'a> {
     pub title: &'a str,
     /// The date.
     pub date: &'a str,
-    /// The rules that stop the board; empty where none do.
+    /// The rules that stop the board; empty if none do.
     pub stop: &'a str,
     /// Clearance height above the top face, mm.
     pub clearance: f64,

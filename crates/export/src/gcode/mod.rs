@@ -26,7 +26,7 @@ pub struct GcodeOptions {
     pub title: String,
     /// The date as written; empty for none.
     pub date: String,
-    /// The rules that stop the board, for the top of the program; empty where none do.
+    /// The rules that stop the board, for the top of the program; empty if none do.
     pub stop: String,
     /// The unit of the file.
     pub units: Units,

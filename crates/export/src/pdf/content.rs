@@ -31,7 +31,7 @@ const AREA_GRAY: f64 = 0.85;
 pub struct Shared {
     /// The glyphs in use.
     pub fonts: Fonts,
-    /// The forms stored once for all pages; none where forms are not used.
+    /// The forms stored once for all pages; `None` if forms are not used.
     pub forms: Option<Forms>,
     /// Whether parts are marked with their layer.
     pub layers: bool,

@@ -167,7 +167,7 @@ impl Font {
 
     /// Heights and slants of the letters, in thousandths of the size.
     fn write_descriptor(&self, pdf: &mut Pdf, id: Ref, name: Name<'_>, file: Ref) {
-        // Stroke width of upright stems; used only by viewers without the font.
+        // Stroke width of vertical stems; used only by viewers without the font.
         const STEM: f32 = 90.0;
         let (face, units) = (&self.face, |value: i16| self.per_mille(f64::from(value)));
         let bounds = face.global_bounding_box();

@@ -18,7 +18,7 @@ pub struct Patch {
     pub paint: Paint,
     /// The sides of its outline; each of its shapes is closed.
     sides: Vec<Side>,
-    /// Half the width of the line along the outline, mm; none where the inside is painted.
+    /// Half the width of the line along the outline, mm; `None` if the inside is painted.
     half: Option<f64>,
 }
 

@@ -338,7 +338,7 @@ pub fn heights(workpiece: &Workpiece) -> (f64, f64) {
     (Disc::of(workpiece.board()).table, tops.fold(0.0, f64::max))
 }
 
-/// The axes of the players with the colors of their fields; empty where no field is colored.
+/// The axes of the players with the colors of their fields; empty if no field is colored.
 fn sectors(workpiece: &Workpiece) -> Vec<((f64, f64), Option<Paint>)> {
     let axes = (1..).zip(&workpiece.layout().sectors);
     let fields: Vec<_> = axes

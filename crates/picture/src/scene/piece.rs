@@ -1,8 +1,4 @@
-//! The pieces that stand on the board: balls, and bodies of revolution about an upright axis.
-//!
-//! A ray hits a ball where it first enters it. A body of revolution (a peg, a piece with a magnet) is found by ray marching:
-//! each step is as long as the distance to the shape is at least, until it is close. The height of a piece follows from how it
-//! sits in its bore, as worked out in crate `workshop`.
+//! The pieces on the board: balls, and solids of revolution around a vertical axis.
 
 use board::{Bore, Piece, PieceKind};
 use workshop::{marble_stand, peg_stand};
@@ -69,7 +65,7 @@ impl Shape {
         }
     }
 
-    /// A body of revolution between two heights, with its head narrower by a share.
+    /// A solid of revolution between two heights, with its head narrower by a share.
     fn turned(foot: f64, top: f64, wide: f64, narrows: f64) -> Self {
         let height = top - foot;
         // A piece lower than it is wide is a disc with straight sides.
@@ -174,7 +170,7 @@ impl Standing {
         None
     }
 
-    /// Distance of a point from the body of revolution.
+    /// Distance of a point from the solid of revolution.
     fn off(&self, place: Space, turned: Turned) -> f64 {
         let (x, y) = (place.x - self.x, place.y - self.y);
         turned.off((x * x + y * y).sqrt(), place.z)
@@ -238,7 +234,7 @@ impl Standing {
     }
 }
 
-/// The dimensions of a body of revolution.
+/// The dimensions of a solid of revolution.
 #[derive(Clone, Copy)]
 struct Turned {
     foot: f64,

@@ -1,4 +1,4 @@
-//! Rule: the base can carry the board, and the board stands firmly on it.
+//! Rule: the base can carry the board, and the board is stable on it.
 
 use board::{BaseHold, Board, Footing, LidHold, Measure};
 use geometry::Point;

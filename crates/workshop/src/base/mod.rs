@@ -28,7 +28,7 @@ pub struct Standing {
     pub load: f64,
     /// Distance from the center pin to the edge over which the board tips.
     pub edge: f64,
-    /// The push down on the rim, N, that tips the board without pieces or load; none where the base reaches to the rim.
+    /// The push down on the rim, N, that tips the board without pieces or load; `None` if the base reaches to the rim.
     pub tips: Option<f64>,
     /// Height of the top face above the table.
     pub height: f64,
@@ -41,7 +41,7 @@ impl Standing {
     }
 }
 
-/// The load on the base of a board; none where no base is planned.
+/// The load on the base of a board; `None` if no base is planned.
 ///
 /// # Errors
 /// [`WoodError`] where the board was not weighed and its weight cannot be calculated from its wood.
@@ -87,7 +87,7 @@ pub fn tipping_edge(footing: Footing) -> f64 {
 }
 
 /// The push down, N, that tips a body of a given weight, N, when applied at a distance from its center: W a / (ρ - a) by
-/// moments about the edge, for an edge at a and a push at ρ; none where the push is no farther out than the edge.
+/// moments about the edge, for an edge at a and a push at ρ; `None` if the push is no farther out than the edge.
 ///
 /// ```
 /// use workshop::tipping_force;

@@ -12,7 +12,7 @@ const HAIR: f64 = 0.05;
 /// A wood screw.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Screw {
-    /// Its gauge number; none where screws are sold in millimeters.
+    /// Its gauge number; `None` if screws are sold in millimeters.
     pub gauge: Option<u32>,
     /// Its diameter, mm.
     pub diameter: f64,

@@ -6,7 +6,7 @@ use crate::Workpiece;
 use crate::base::Standing;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 
-/// The group; none where no base is planned.
+/// The group; `None` if no base is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let base = board.base?;

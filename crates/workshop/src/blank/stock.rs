@@ -54,7 +54,7 @@ fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     )
 }
 
-/// The blank as it was measured; none where it is not described.
+/// The blank as it was measured; `None` if it is not described.
 ///
 /// # Errors
 /// [`SlabError`] where an outline crosses itself, has no area, or too many corners.
@@ -91,7 +91,7 @@ fn outline_of(corners: &[[f64; 2]]) -> Result<Outline, OutlineError> {
 pub struct StockPlan {
     /// The blank, or the reason why it is invalid.
     pub slab: Result<Slab, SlabError>,
-    /// The largest disc of sound wood; none where there is no wood.
+    /// The largest disc of sound wood; `None` if there is no wood.
     pub best: Option<Disc>,
 }
 
@@ -115,7 +115,7 @@ impl StockPlan {
         }
     }
 
-    /// Diameter of the largest board in one piece less the trim, mm; 0 where the blank yields none.
+    /// Diameter of the largest board in one piece less the trim, mm; 0 if the blank yields none.
     pub fn largest_board(&self, board: &Board) -> f64 {
         let radius = self.best.as_ref().map_or(0.0, |disc| disc.circle.radius);
         board_from(radius, board)
@@ -137,7 +137,7 @@ pub fn corners(stock: &Stock) -> usize {
     outline + stock.flaws.iter().map(flaw).sum::<usize>()
 }
 
-/// The place of the board on its blank; none where the blank is not described.
+/// The place of the board on its blank; `None` if the blank is not described.
 ///
 /// # Errors
 /// [`Stopped`] when `cancel` returned true.
@@ -161,13 +161,13 @@ pub fn stock_plan(stock: &Stock, cancel: &dyn Fn() -> bool) -> Result<Option<Sto
 /// The boards that joining makes from a blank.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Joined {
-    /// Half a disc for each of two bookmatched leaves; none where there is no wood.
+    /// Half a disc for each of two bookmatched leaves; `None` if there is no wood.
     pub half: Option<HalfDisc>,
     /// The largest board of two bookmatched halves, mm.
     pub halves: f64,
     /// The largest boards of 2, 3, … strips, mm.
     pub strips: Vec<StripBoard>,
-    /// Where this board's own strips are sawn; none where it is not made of strips or no way was found.
+    /// Where this board's own strips are sawn; `None` if it is not made of strips or no way was found.
     pub places: Option<Vec<StripPlace>>,
 }
 
@@ -176,7 +176,7 @@ pub struct Joined {
 pub struct StripBoard {
     /// Number of strips.
     pub count: u32,
-    /// Diameter of the largest board, mm; 0 where there is no wood for it.
+    /// Diameter of the largest board, mm; 0 if there is no wood for it.
     pub diameter: f64,
 }
 
@@ -207,7 +207,7 @@ pub fn joined(board: &Board, slab: &Slab, cancel: &dyn Fn() -> bool) -> Result<J
     })
 }
 
-/// Where this board's own strips are sawn from a blank; none where it is not made of strips, or no way is found.
+/// Where this board's own strips are sawn from a blank; `None` if it is not made of strips, or no way is found.
 pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
     let Build::Strips { count } = board.panel.build else {
         return None;

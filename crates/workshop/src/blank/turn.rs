@@ -9,7 +9,7 @@ use crate::Workpiece;
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeamTurns {
     /// Distance of the nearest bore from any seam by rotation: (degrees clockwise, mm), from the present rotation over one
-    /// sector; negative where a seam cuts a bore.
+    /// sector; negative if a seam cuts a bore.
     pub curve: Vec<(f64, f64)>,
     /// The bore nearest to a seam at the present rotation.
     pub now: ToSeam,
@@ -24,7 +24,7 @@ pub struct SeamTurns {
 /// The bore nearest to a seam.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ToSeam {
-    /// Its distance from the seam, mm; negative where the seam cuts it.
+    /// Its distance from the seam, mm; negative if the seam cuts it.
     pub mm: f64,
     /// Its hole.
     pub hole: HoleName,

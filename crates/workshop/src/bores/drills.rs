@@ -80,7 +80,7 @@ impl Cutter {
 pub struct NearDrill {
     /// The drill or cutter.
     pub drill: &'static Drill,
-    /// Its diameter less the bore's, mm; negative where it is smaller.
+    /// Its diameter less the bore's, mm; negative if it is smaller.
     pub larger: f64,
 }
 
@@ -153,7 +153,7 @@ struct Row<'a> {
     source: &'a str,
     #[serde(borrow, default)]
     sizes: Vec<(&'a str, f64)>,
-    /// Fractions of the unit that the runs count in; 0 where the sizes are named.
+    /// Fractions of the unit that the runs count in; 0 if the sizes are named.
     #[serde(default)]
     parts: u32,
     /// First, last and step of each run.

@@ -21,7 +21,7 @@ pub enum OwnedBit {
     Unsuited,
 }
 
-/// The maker's bits that leave this bottom, mm; empty where none are listed.
+/// The maker's bits that leave this bottom, mm; empty if none are listed.
 ///
 /// ```
 /// use board::{Bottom, Tools};
@@ -39,7 +39,7 @@ pub fn owned_bits(tools: &Tools, bottom: Bottom) -> &[f64] {
     }
 }
 
-/// The maker's bit for a bore in which a piece sits; none where no bits of its kind are listed.
+/// The maker's bit for a bore in which a piece sits; `None` if no bits of its kind are listed.
 ///
 /// A bit fits where a marble sinks by a share that the limits allow, or a shank, ball or disc goes in with no more than the
 /// play that was set. A bore that is merely too shallow for its marble can be drilled deeper, and so does not rule out a bit.

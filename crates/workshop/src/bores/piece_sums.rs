@@ -126,14 +126,14 @@ fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
         .collect()
 }
 
-/// A tilt in degrees; empty where the piece holds at any tilt.
+/// A tilt in degrees; empty if the piece holds at any tilt.
 fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
     let tilt = hold.and_then(|hold| hold.tilt);
     let tilt = tilt.map(|tilt| Measure::degrees(tilt.as_degrees()));
     Sum::new(name, tilt, formula, STATICS)
 }
 
-/// How a marble stands in a bore and the effort that rolls it out, in the part of the bore that resin leaves open.
+/// The position of a marble in a bore and the effort that rolls it out, in the part of the bore that resin leaves open.
 fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
     let length =
@@ -167,7 +167,7 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// How a peg stands in a bore, and the effort from which it could climb out; nothing where it does not fit.
+/// The position of a peg in a bore, and the effort from which it could climb out; nothing where it does not fit.
 fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     let Some(stand) = peg_stand(&board.piece, bore) else {
         return Vec::new();

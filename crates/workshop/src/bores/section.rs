@@ -24,7 +24,7 @@ pub fn insert(board: &Board, hole: &Hole) -> Revolved {
     }
 }
 
-/// The piece in or on a hole; none where it does not fit.
+/// The piece in or on a hole; `None` if it does not fit.
 pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
     let (piece, bore) = (&board.piece, hole.bore);
     let radius = piece.diameter / 2.0;
@@ -52,7 +52,7 @@ pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
     })
 }
 
-/// The magnet in the foot of a piece; none where it was not measured.
+/// The magnet in the foot of a piece; `None` if it was not measured.
 pub fn magnet(board: &Board, hole: &Hole) -> Option<Revolved> {
     let magnet = board.piece.magnet?;
     let bottom = foot(board, hole) - magnet.set_back;

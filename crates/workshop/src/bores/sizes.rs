@@ -22,7 +22,7 @@ pub struct BoreSizes {
     pub thickness: f64,
     /// The wood left under it.
     pub floor: Floor,
-    /// Depth of the resin's edge below the top face; none where the bore is not filled.
+    /// Depth of the resin's edge below the top face; `None` if the bore is not filled.
     pub resin: Option<f64>,
     /// The thing that stands in the hole.
     pub stands: Stands,
@@ -31,7 +31,7 @@ pub struct BoreSizes {
 /// The wood left straight under a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Floor {
-    /// Wood left, mm; negative where the bore goes through.
+    /// Wood left, mm; negative if the bore goes through.
     pub left: f64,
     /// The part under it.
     pub over: FloorOver,
@@ -66,7 +66,7 @@ pub enum Stands {
     Nothing,
     /// A marble on the rim.
     Marble(MarbleStand),
-    /// A peg; none where its shank does not fit.
+    /// A peg; `None` if its shank does not fit.
     Peg(Option<PegStand>),
     /// A magnet piece on its ball or disc.
     Magnet(InsertSizes),
@@ -79,15 +79,15 @@ pub struct InsertSizes {
     pub diameter: f64,
     /// Thickness of a disc; none for a ball.
     pub thickness: Option<f64>,
-    /// Depth of its upper end below the top face; negative where it stands above.
+    /// Depth of its upper end below the top face; negative if it stands above.
     pub below: f64,
-    /// Clearance for glue all around; negative where it does not fit.
+    /// Clearance for glue all around; negative if it does not fit.
     pub gap: f64,
-    /// The hold of the piece on it; none where its magnet was not measured.
+    /// The hold of the piece on it; `None` if its magnet was not measured.
     pub hold: Option<MagnetHold>,
 }
 
-/// The sizes of the hole with this name; none where the board has no such hole.
+/// The sizes of the hole with this name; `None` if the board has no such hole.
 ///
 /// ```
 /// use workshop::{Stands, Workpiece, bore_sizes};

@@ -72,7 +72,7 @@ fn bores(workpiece: &Workpiece, kind: &Kind, proved: &str) -> String {
     )
 }
 
-/// The playing hole at the center, drilled once nothing turns on the pin any more; none where the center is not a playing hole.
+/// The playing hole at the center, drilled once nothing turns on the pin any more; `None` if the center is not a playing hole.
 ///
 /// Where the pin stood, its bit has no wood to start in: the circle that it scored earlier or a guide block guides it.
 fn center(workpiece: &Workpiece) -> Option<Operation> {

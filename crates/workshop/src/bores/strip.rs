@@ -33,7 +33,7 @@ pub struct FitTry {
     pub bore: Bore,
     /// The drills or cutters nearest to it that leave its bottom.
     pub near: Vec<NearDrill>,
-    /// The twist drills near its width, where they differ from `near`; empty where none is made that wide.
+    /// The twist drills near its width, where they differ from `near`; empty if none is made that wide.
     pub twist: Vec<NearDrill>,
     /// The fit of the piece by its typed size; none for a piece that is made to fit.
     pub fit: Option<Fit>,
@@ -131,7 +131,7 @@ pub const fn diameter_field(role: Role) -> Option<&'static Field> {
     }
 }
 
-/// The bore of a role if a piece stands in it; none where the board has no such holes.
+/// The bore of a role if a piece stands in it; `None` if the board has no such holes.
 const fn wanted(board: &Board, role: Role) -> Option<Bore> {
     match role {
         Role::Track => Some(board.bores.track),
@@ -164,7 +164,7 @@ fn tries(board: &Board, wanted: Bore) -> Vec<FitTry> {
     LETTERS.into_iter().zip(diameters).map(tried).collect()
 }
 
-/// The fit of a piece in a bore; none where the piece's size was not typed.
+/// The fit of a piece in a bore; `None` if the piece's size was not typed.
 fn fit(piece: &Piece, bore: Bore) -> Option<Fit> {
     if piece.kind == PieceKind::Marble {
         let sinks = marble_stand(piece.diameter, bore).sinks;

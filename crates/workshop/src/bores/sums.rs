@@ -117,7 +117,7 @@ fn cutter(bore: Bore) -> Option<Sum> {
     bore.is_shallow_ball().then(sum)
 }
 
-/// The Forstner bits for a flat bottom, with the floor that their spur leaves; empty where that is less than the least floor.
+/// The Forstner bits for a flat bottom, with the floor that their spur leaves; empty if that is less than the least floor.
 ///
 /// Many makers drill flat bottoms with them: the pit of the spur does no harm where there is enough wood below.
 fn by_forstner(board: &Board, bore: Bore) -> Vec<Sum> {

@@ -53,7 +53,7 @@ fn day_words(workpiece: &Workpiece, day: Day) -> String {
     day.with_weekday(workpiece.units())
 }
 
-/// The reason why there is no calendar and the remedy; none where merely no day is known.
+/// The reason why there is no calendar and the remedy; `None` if merely no day is known.
 fn none(error: &CalendarError) -> Option<Finding> {
     let way = match error {
         CalendarError::NoDay => return None,

@@ -17,7 +17,7 @@ pub struct Calendar {
     pub work: Vec<Dated>,
     /// Number of boards.
     pub boards: u32,
-    /// The promised day; none where nothing is promised.
+    /// The promised day; `None` if nothing is promised.
     pub promise: Option<Promise>,
     /// Whether it is planned backward from the promised day, with everything as late as possible.
     pub is_backward: bool,
@@ -34,7 +34,7 @@ pub struct Calendar {
 pub struct Dated {
     /// Index in the work plan.
     pub operation: usize,
-    /// The board, from 1; none where it is done once for all boards, or is ticked off.
+    /// The board, from 1; `None` if it is done once for all boards, or is ticked off.
     pub board: Option<u32>,
     /// The times of hands-on work: several stretches where it continues on another day, and one of zero length where it only
     /// waits.
@@ -64,9 +64,9 @@ pub struct Promise {
     pub day: Day,
     /// Whether the work can be finished by the end of that day.
     pub is_kept: bool,
-    /// The latest day on which the work would have to begin; none where no work is left.
+    /// The latest day on which the work would have to begin; `None` if no work is left.
     pub first_day: Option<Day>,
-    /// The earliest day on which the work can be finished; none where today's date is unknown.
+    /// The earliest day on which the work can be finished; `None` if today's date is unknown.
     pub earliest: Option<Day>,
 }
 

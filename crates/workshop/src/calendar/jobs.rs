@@ -43,7 +43,7 @@ pub struct Work<'a> {
     pub is_shared: bool,
     /// The day it was done, and the clock minute at which that day's work was over.
     pub done: Option<(Day, i64)>,
-    /// Index of the last open operation of its task, up to this one; none where all of them are done.
+    /// Index of the last open operation of its task, up to this one; `None` if all of them are done.
     pub open: Option<usize>,
 }
 

@@ -34,7 +34,7 @@ pub use dated::{Calendar, Dated, Promise, Stretch};
 pub struct Today {
     /// The day.
     pub day: Day,
-    /// The name of the computer's time zone in the IANA database; empty where it is not known.
+    /// The name of the computer's time zone in the IANA database; empty if it is not known.
     pub zone: String,
 }
 
@@ -183,14 +183,14 @@ pub(crate) struct Plan {
 }
 
 impl Plan {
-    /// The clock minute at which its first work begins; none where only waits are left.
+    /// The clock minute at which its first work begins; `None` if only waits are left.
     fn begins(&self) -> Option<i64> {
         let each = self.listed.iter().zip(&self.stretches);
         let left = each.filter(|(job, _)| job.since.is_none());
         left.filter_map(|(_, all)| Some(all.first()?[0])).min()
     }
 
-    /// The clock minute at which everything is over, waits included; none where no work is left.
+    /// The clock minute at which everything is over, waits included; `None` if no work is left.
     fn ends(&self) -> Option<i64> {
         let over = self.listed.iter().zip(&self.stretches);
         let over = over.filter_map(|(job, all)| Some(all.last()?[1] + job.wait));

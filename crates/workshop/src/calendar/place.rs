@@ -135,7 +135,7 @@ impl Taken {
         self.0.insert(from, to);
     }
 
-    /// The end of the last stretch that overlaps a span; none where the span is free.
+    /// The end of the last stretch that overlaps a span; `None` if the span is free.
     fn until(&self, from: i64, to: i64) -> Option<i64> {
         let last = self.0.range(..to).next_back();
         last.map(|(_, end)| *end).filter(|end| *end > from)
@@ -241,7 +241,7 @@ impl Shop {
     }
 
     /// The earliest clock minute at which a job can begin, where all stations of its kind are occupied at some time during this
-    /// one; none where one is free.
+    /// one; `None` if one is free.
     fn station_free(&self, job: &Job, clock: [i64; 2]) -> Option<i64> {
         let station = job.station?;
         let full = &self.stations.get(station.kind)?.full;

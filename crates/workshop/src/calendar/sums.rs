@@ -9,7 +9,7 @@ use crate::sums::{Sum, SumGroup};
 /// The note on the times of the plan and on the days that were counted.
 const COUNTED: &str = "the plan of the work, with your hours; times that you have not typed are common practice, no source";
 
-/// The group; none where there is no calendar, or it is not worked out yet.
+/// The group; `None` if there is no calendar, or it is not worked out yet.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let calendar = workpiece.calendar_by_now()?.ok()?;
     let days = calendar.every_day().count();

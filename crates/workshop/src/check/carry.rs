@@ -56,7 +56,7 @@ fn opening(board: &Board) -> Option<Finding> {
     Some(finding.measuring(Measure::mm(is), Measure::mm(most)))
 }
 
-/// A board heavier than one person can carry, as weighed or calculated from its wood; none where neither is known.
+/// A board heavier than one person can carry, as weighed or calculated from its wood; `None` if neither is known.
 ///
 /// A base adds its own weight, which is not in the document: with a heavy base, a board near the limit is over it.
 fn weight(workpiece: &Workpiece) -> Option<Finding> {

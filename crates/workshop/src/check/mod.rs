@@ -29,7 +29,7 @@ pub fn stops(findings: &[Finding]) -> bool {
         .any(|finding| finding.severity == Severity::Stop)
 }
 
-/// The names of the rules that stop a board, for the top of every sheet that someone could cut from; none where there are no
+/// The names of the rules that stop a board, for the top of every sheet that someone could cut from; `None` if there are no
 /// stops.
 ///
 /// ```

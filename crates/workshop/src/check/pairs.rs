@@ -16,7 +16,7 @@ pub struct Pairs<'a> {
 }
 
 impl<'a> Pairs<'a> {
-    /// The pairs of these webs, worst first; `None` where there are no webs.
+    /// The pairs of these webs, worst first; `None` if there are no webs.
     pub fn of(layout: &'a Layout, webs: &'a [Web]) -> Option<Self> {
         let worst = webs.first()?;
         Some(Self {

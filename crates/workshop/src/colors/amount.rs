@@ -9,7 +9,7 @@ use super::used::{Place, Used, used};
 use crate::Workpiece;
 use crate::finish::{Parts, bore_area, covered, groove_area, ring_area};
 
-/// Area of one board that has a color, mm²; 0 where the color is in resin.
+/// Area of one board that has a color, mm²; 0 if the color is in resin.
 ///
 /// A player's field is an equal share of the top face, and a mark counts as the square around it.
 pub fn area(workpiece: &Workpiece, one: &Used) -> f64 {
@@ -39,7 +39,7 @@ fn of_holes(workpiece: &Workpiece, one: &Used, figure: impl Fn(&board::Hole) -> 
     holes.map(figure).sum()
 }
 
-/// Resin of one board that has a color, waste included, ml; 0 where the color is not in resin.
+/// Resin of one board that has a color, waste included, ml; 0 if the color is not in resin.
 pub fn resin(workpiece: &Workpiece, one: &Used) -> f64 {
     match (one.tint.medium, one.place) {
         (Medium::Resin, Place::Groove) => groove_ml(workpiece, one.length),
@@ -52,7 +52,7 @@ pub fn resin(workpiece: &Workpiece, one: &Used) -> f64 {
     }
 }
 
-/// The colors that coats of one kind bring, each with its share of that finish; empty where the kind has no color, no part has
+/// The colors that coats of one kind bring, each with its share of that finish; empty if the kind has no color, no part has
 /// one, or it covers the whole top face.
 pub fn brought(workpiece: &Workpiece, kind: CoatKind) -> Vec<(Rgb, f64)> {
     let board = workpiece.board();

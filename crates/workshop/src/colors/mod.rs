@@ -47,7 +47,7 @@ pub struct HoleTint {
 }
 
 impl Workpiece {
-    /// The color of a hole and the part that has it; none where the hole stays bare.
+    /// The color of a hole and the part that has it; `None` if the hole stays bare.
     ///
     /// ```
     /// use board::{Board, HoleId, Hue, Role};
@@ -70,14 +70,14 @@ impl Workpiece {
         Some(HoleTint { on: look.on, tint })
     }
 
-    /// The color of a groove of a kind for a player, counted from 1; none where it stays bare. A shared groove (player 0), such
+    /// The color of a groove of a kind for a player, counted from 1; `None` if it stays bare. A shared groove (player 0), such
     /// as the ring inside the rim, never has a player's color.
     pub fn groove_color(&self, kind: GrooveKind, player: u32) -> Option<Tint> {
         let colors = &self.board().colors;
         settled(self, groove_part(colors, kind), player)
     }
 
-    /// The color of a player's field on the top face; none where it stays bare.
+    /// The color of a player's field on the top face; `None` if it stays bare.
     ///
     /// Players are counted from 1; a number beyond the players of the board has no player's color.
     pub fn sector_color(&self, player: u32) -> Option<Tint> {

@@ -12,14 +12,14 @@ use crate::{Caution, Workpiece};
 const PIGMENT: &str = "Stir pigment for epoxy into the resin before the hardener, no more than its label allows, and mix each color \
                        in a cup of its own.";
 
-/// The colors of the resin in the bores, and how to color it; none where it stays clear.
+/// The colors of the resin in the bores, and how to color it; `None` if it stays clear.
 pub fn tinted(workpiece: &Workpiece) -> Option<String> {
     let all = poured(workpiece, |place| !matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
     (!all.is_empty()).then(|| format!("{PIGMENT} {}.", capital(&in_words(&all).join("; "))))
 }
 
-/// The operation of filling grooves with resin; none where no groove is filled.
+/// The operation of filling grooves with resin; `None` if no groove is filled.
 pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let all = poured(workpiece, |place| matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
@@ -106,7 +106,7 @@ pub const fn least_mix(by: MixedBy) -> f64 {
     }
 }
 
-/// The resin for the colored grooves of one board; none where none are filled.
+/// The resin for the colored grooves of one board; `None` if none are filled.
 ///
 /// A small amount is mixed in one cup and divided among the colors: no cup then retains more than it was given, and the mixing
 /// cup retains its usual residue.

@@ -98,7 +98,7 @@ pub const fn part(place: Place) -> Parts {
     }
 }
 
-/// The operation of coloring with a medium; none where it is not used.
+/// The operation of coloring with a medium; `None` if it is not used.
 fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Operation> {
     let data = coat_data(kind_of(medium)?);
     let with: Vec<&Used> = all.iter().filter(|one| one.tint.medium == medium).collect();

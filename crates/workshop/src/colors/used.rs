@@ -29,7 +29,7 @@ pub struct Used {
     pub place: Place,
     /// The color.
     pub tint: Tint,
-    /// The player whose color it is; 0 where it is shared.
+    /// The player whose color it is; 0 if it is shared.
     pub player: u32,
     /// The holes that have the color or are next to it.
     pub holes: Vec<HoleName>,

@@ -29,7 +29,7 @@ pub fn open_bore(board: &Board, bore: Bore) -> Bore {
 /// Clearance for resin or glue around a ball or disc, mm: 0.004 in; common practice, no source.
 pub const LEAST_GAP: f64 = 0.1;
 
-/// The diameter of a ball or disc that leaves room for resin in every filled bore, mm; none where no diameter does.
+/// The diameter of a ball or disc that leaves room for resin in every filled bore, mm; `None` if no diameter does.
 pub fn insert_with_room(workpiece: &Workpiece) -> Option<f64> {
     let board = workpiece.board();
     let filling = board.filling?;

@@ -48,7 +48,7 @@ pub fn batches(bores: &[FilledBore], boards: u32, filling: &Filling, most: u32) 
     batches
 }
 
-/// The largest batch, ml, that never fills more bores than time allows; none where no such batch fills even one bore.
+/// The largest batch, ml, that never fills more bores than time allows; `None` if no such batch fills even one bore.
 pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
     let filling = workpiece.board().filling?;
     let pour = workpiece.pour()?;
@@ -61,7 +61,7 @@ pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
     (tenths >= (pour.largest + filling.cup).max(range.min)).then_some(tenths)
 }
 
-/// The least resin in a run of this many consecutive bores, where the bores of one board repeat for every board; none where
+/// The least resin in a run of this many consecutive bores, where the bores of one board repeat for every board; `None` if
 /// there are fewer bores.
 fn least_run(each: &[f64], boards: usize, length: usize) -> Option<f64> {
     if length > each.len().saturating_mul(boards) {

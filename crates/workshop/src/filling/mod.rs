@@ -45,7 +45,7 @@ pub struct Pour {
     pub stays: f64,
     /// Resin above the top faces of all boards, to be leveled off, ml.
     pub overfill: f64,
-    /// Its height above them, mm; 0 where there is none.
+    /// Its height above them, mm; 0 if there is none.
     pub overfill_height: f64,
     /// Working time of a batch at the shop's temperature, counted from when both parts are in the cup, minutes.
     pub working: f64,
@@ -116,7 +116,7 @@ impl Pour {
     }
 }
 
-/// Resin for the bores of a laid-out board; none where no filling is planned.
+/// Resin for the bores of a laid-out board; `None` if no filling is planned.
 pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let filling = board.filling?;

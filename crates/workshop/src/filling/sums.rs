@@ -15,7 +15,7 @@ const FULL: &str = "each filled in time, and no larger than is mixed at once";
 /// The most batches listed individually.
 const TOLD: usize = 200;
 
-/// The group; none where no filling is planned.
+/// The group; `None` if no filling is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let (filling, pour) = (board.filling?, workpiece.pour()?);

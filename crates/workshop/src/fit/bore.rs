@@ -75,7 +75,7 @@ pub fn largest_bore_bound(board: &Board) -> Result<(f64, BoreBound), FitError> {
     Ok((mm, BoreBound::Wood { limit, holes }))
 }
 
-/// The limit that the piece imposes on the bores of all roles; `None` where it imposes none.
+/// The limit that the piece imposes on the bores of all roles; `None` if it imposes none.
 fn bound_by_piece(board: &Board) -> Option<(f64, BoreBound)> {
     let bores = [board.bores.track, board.bores.home, board.bores.start];
     let bounds = bores

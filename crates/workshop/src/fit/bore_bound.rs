@@ -63,8 +63,8 @@ impl fmt::Display for BoreBound {
     }
 }
 
-/// The widest mouth at which the piece still sits properly in an otherwise unchanged bore, by the rule about seats, mm; none
-/// where the piece is made to fit.
+/// The widest mouth at which the piece still sits properly in an otherwise unchanged bore, by the rule about seats, mm; `None`
+/// if the piece is made to fit.
 ///
 /// A marble on a mouth of diameter d sinks by the share s of its own diameter D where d = 2 D √(s (1 - s)).
 pub fn widest_for_piece(board: &Board, bore: Bore) -> Option<(f64, BoreBound)> {

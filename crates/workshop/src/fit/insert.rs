@@ -115,7 +115,7 @@ pub fn insert_depth(board: &Board, bore: Bore, wish: InsertWish) -> Result<f64, 
 /// Rounding slack for a depth that exactly leaves the least floor, mm.
 const ROUNDING: f64 = 1e-9;
 
-/// Depth below the top face where its top should be, mm; negative where it should be above.
+/// Depth below the top face where its top should be, mm; negative if it should be above.
 fn wanted_below(board: &Board, wish: InsertWish) -> Result<f64, InsertError> {
     let magnet = board.piece.magnet.ok_or(InsertError::Unmeasured);
     // The gap that remains when it is flush.

@@ -187,7 +187,7 @@ impl<'a> Spacing<'a> {
         Some(pitch)
     }
 
-    /// The pitch up to which the pairs that are too close at a pitch stay so; none where no pairs are.
+    /// The pitch up to which the pairs that are too close at a pitch stay so; `None` if no pairs are.
     fn clear_of(&self, pitch: f64) -> Option<f64> {
         let mouths: Vec<Circle> = self.holes.iter().map(|hole| hole.mouth(pitch)).collect();
         let thin = geometry::close_webs(&mouths, self.web - ROUNDING);

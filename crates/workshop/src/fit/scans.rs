@@ -22,8 +22,8 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
 ];
 
-/// The margins over rim, web and gap by comparing everything with everything, and the margin over the seat of the marble; none
-/// where the board cannot be laid out.
+/// The margins over rim, web and gap by comparing everything with everything, and the margin over the seat of the marble;
+/// `None` if the board cannot be laid out.
 fn spares(board: &Board) -> Option<[f64; 4]> {
     let layout = layout(board).ok()?;
     let mouths = layout.mouths();
@@ -49,7 +49,7 @@ fn spares(board: &Board) -> Option<[f64; 4]> {
     ])
 }
 
-/// The depth by which the marble may still sink, in the bore where that is least; negative where it stands on the floor.
+/// The depth by which the marble may still sink, in the bore where that is least; negative if it stands on the floor.
 fn seat_spare(board: &Board) -> f64 {
     let bores = [board.bores.track, board.bores.home, board.bores.start];
     let marble = board.piece.diameter;

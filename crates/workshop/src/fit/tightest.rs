@@ -12,7 +12,7 @@ pub(super) const ROUNDING: f64 = 1e-10;
 /// The limit met with the least to spare, or missed by the most.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Tightest {
-    /// The margin over the limit, mm; negative where it is missed.
+    /// The margin over the limit, mm; negative if it is missed.
     pub(super) spare: f64,
     pub(super) limit: Limit,
     /// The hole or the two holes where it is.

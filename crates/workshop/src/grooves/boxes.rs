@@ -92,7 +92,7 @@ impl Boxes {
     }
 }
 
-/// Whether two boxes intersect; the boxes of level or upright lines have no area.
+/// Whether two boxes intersect; the boxes of horizontal or vertical lines have no area.
 fn meet(one: Rect, other: Rect) -> bool {
     one.x0 <= other.x1 && other.x0 <= one.x1 && one.y0 <= other.y1 && other.y0 <= one.y1
 }

@@ -22,7 +22,7 @@ pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
     Piece::straight((0.0, half), (depth, tip)).into()
 }
 
-/// Number of equal passes to that depth, none deeper than `pass`; 0 where there is no depth.
+/// Number of equal passes to that depth, none deeper than `pass`; 0 if there is no depth.
 ///
 /// ```
 /// use workshop::passes;

@@ -103,13 +103,13 @@ pub struct GroovePlan {
     pub dropped: Vec<(GrooveKind, Vec<HoleName>)>,
     /// Depth, mm; 0 or less where the bit cannot cut the width.
     pub depth: f64,
-    /// Number of passes to that depth; 0 where there is no depth.
+    /// Number of passes to that depth; 0 if there is no depth.
     pub passes: u32,
     /// Total length of all grooves, mm, counting each once.
     pub length: f64,
 }
 
-/// The grooves of a board; none where none are planned.
+/// The grooves of a board; `None` if none are planned.
 pub(crate) fn lay_grooves(workpiece: &Workpiece) -> Option<GroovePlan> {
     let wanted = workpiece.board().grooves?;
     let mut laid = Laid::default();

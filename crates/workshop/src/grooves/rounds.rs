@@ -108,8 +108,7 @@ fn circle(centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
         .then(|| vec![Stroke::Circle(circle)])
 }
 
-/// A band with round ends along the circle about the center pin on which all centers lie; none where they lie on no such
-/// circle.
+/// A band with round ends along the circle about the center pin on which all centers lie; `None` if they lie on no such circle.
 fn band(toward: Angle, centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
     let radius = centers.first()?.to_vec2().length();
     let even = |center: &Point| (center.to_vec2().length() - radius).abs() < EVEN;

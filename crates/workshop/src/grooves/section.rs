@@ -1,8 +1,4 @@
-//! V-grooves cut by an upright plane, as their depth along the plane.
-//!
-//! The depth that a V bit leaves depends only on the distance to the center line of its path, so the cut is an exact curve of
-//! depths, in whatever direction a groove crosses the plane. Since a distance changes no faster than the position, steps as
-//! long as the distance to the groove's edge never skip a groove.
+//! V-grooves cut by a vertical plane, as their depth along the plane.
 
 use board::Board;
 use geometry::{Point, flatten};

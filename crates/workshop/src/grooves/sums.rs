@@ -5,7 +5,7 @@ use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{GroovePlan, Workpiece};
 use board::Measure;
 
-/// The group; none where no grooves are planned.
+/// The group; `None` if no grooves are planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let plan = workpiece.grooves()?;
     let notes = if plan.dropped.is_empty() {
@@ -49,7 +49,7 @@ fn cut(plan: &GroovePlan) -> Vec<Sum> {
     ]
 }
 
-/// Resin for filled grooves of one board; empty where none are filled.
+/// Resin for filled grooves of one board; empty if none are filled.
 fn resin(workpiece: &Workpiece) -> Vec<Sum> {
     let Some(resin) = groove_resin(workpiece) else {
         return Vec::new();

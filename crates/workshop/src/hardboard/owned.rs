@@ -15,11 +15,11 @@ pub struct RouterPair {
     pub bit: f64,
     /// Outside diameter of the bushing, mm.
     pub bushing: f64,
-    /// Length of the bushing below the router's base, mm; none where it is not listed.
+    /// Length of the bushing below the router's base, mm; `None` if it is not listed.
     pub reach: Option<f64>,
 }
 
-/// The maker's bit and bushing that can make all bores from a template with enough hardboard between its holes; none where no
+/// The maker's bit and bushing that can make all bores from a template with enough hardboard between its holes; `None` if no
 /// pair can, or none are listed.
 ///
 /// A bit that plunges straight down is preferred to one that is guided around, and among equals the pair that leaves more

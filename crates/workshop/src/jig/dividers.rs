@@ -36,7 +36,7 @@ pub fn dividers(radii: &[Radius]) -> Vec<Dividers> {
     radii.iter().filter_map(of_ring).collect()
 }
 
-/// Dividers for one ring; none where its holes are uneven or fewer than three, or where it is so small that no setting is
+/// Dividers for one ring; `None` if its holes are uneven or fewer than three, or where it is so small that no setting is
 /// accurate to [`SETTING_ERROR`].
 fn of_ring(ring: &Radius) -> Option<Dividers> {
     let holes = u32::try_from(ring.holes.len()).ok()?;
@@ -59,7 +59,7 @@ fn of_ring(ring: &Radius) -> Option<Dividers> {
 /// are set `off` mm too wide.
 ///
 /// A chord of c spans an angle of 2 asin(c / 2r), so the steps overshoot a full turn by n (2 asin((c + off) / 2r) - 2 asin(c /
-/// 2r)), which is multiplied by the radius. None where the dividers no longer span a chord.
+/// 2r)), which is multiplied by the radius. `None` if the dividers no longer span a chord.
 ///
 /// ```
 /// // 60 steps round 400 mm, 0.1 mm too wide: about 60 times 0.1 mm.

@@ -35,7 +35,7 @@ pub struct JigSheet {
     pub table: HoleTable,
     /// The distinct radii with their holes, from the center outward.
     pub radii: Vec<Radius>,
-    /// The fewest divisions of an index plate that hit every bearing; none where no plate up to [`MOST_DIVISIONS`] does.
+    /// The fewest divisions of an index plate that hit every bearing; `None` if no plate up to [`MOST_DIVISIONS`] does.
     pub divisions: Option<u32>,
     /// The fit of the maker's plates, in the order of the document.
     pub plates: Vec<PlateFit>,

@@ -8,8 +8,7 @@ pub const MOST_DIVISIONS: u32 = 10_000;
 /// than rounding errors.
 const EXACT: f64 = 1e-12;
 
-/// The fewest divisions of a circle that hit every bearing (degrees); `None` where that takes more than
-/// [`MOST_DIVISIONS`].
+/// The fewest divisions of a circle that hit every bearing (degrees); `None` if that takes more than [`MOST_DIVISIONS`].
 ///
 /// ```
 /// assert_eq!(workshop::exact_divisions(&[0.0, 60.0, 67.5]), Some(48));
@@ -23,7 +22,7 @@ pub fn exact_divisions(bearings: &[f64]) -> Option<u32> {
     })
 }
 
-/// The denominator of a share of a turn, from its continued fraction; `None` where it is over [`MOST_DIVISIONS`].
+/// The denominator of a share of a turn, from its continued fraction; `None` if it is over [`MOST_DIVISIONS`].
 fn fraction_of_turn(share: f64) -> Option<u32> {
     let (mut rest, mut before, mut last) = (share, 0.0_f64, 1.0_f64);
     loop {
@@ -52,7 +51,7 @@ pub struct PlateFit {
     pub worst: f64,
     /// The row in the hole table, from 0, of the hole with the largest miss.
     pub worst_row: usize,
-    /// The rotation of the board on the plate, degrees clockwise, that makes the largest miss smallest; 0 where none helps.
+    /// The rotation of the board on the plate, degrees clockwise, that makes the largest miss smallest; 0 if none helps.
     pub turn: f64,
     /// The largest miss after that rotation, mm.
     pub turned: f64,
@@ -149,7 +148,7 @@ fn best_turn(places: &[Place], step: f64, worst: f64) -> f64 {
     best
 }
 
-/// A turn, from 0 to under a step (degrees), that keeps every hole within `miss` mm; `None` where there is none.
+/// A turn, from 0 to under a step (degrees), that keeps every hole within `miss` mm; `None` if there is none.
 ///
 /// Each hole forbids one arc of turns. Those arcs, cut at 0 and sorted, either cover all turns or leave a gap.
 fn turn_within(places: &[Place], step: f64, miss: f64) -> Option<f64> {

@@ -26,9 +26,9 @@ pub use time::OperationTime;
 pub struct PricedLine {
     /// The line of the shopping list.
     pub line: ToBuy,
-    /// The price of a pack as typed; none where it is missing.
+    /// The price of a pack as typed; `None` if it is missing.
     pub price: Option<Rate>,
-    /// The cost of the line; none where its price is missing.
+    /// The cost of the line; `None` if its price is missing.
     pub cost: Option<Money>,
     /// The amount paid in the store, which is for whole packs however the order is charged.
     pub paid: Option<Money>,
@@ -65,7 +65,7 @@ pub struct Costing {
     pub times: Vec<OperationTime>,
     /// The cost of the time; none without an hourly rate.
     pub time: Option<Money>,
-    /// The cost of machines; none where they have no rate.
+    /// The cost of machines; `None` if they have no rate.
     pub machine: Option<Money>,
     /// Overhead on material, time and machines.
     pub overhead: Money,
@@ -114,7 +114,7 @@ impl Costing {
 
     /// The part of the price before tax that the maker keeps; none without a price.
     ///
-    /// It is negative where the order is sold below cost.
+    /// It is negative if the order is sold below cost.
     pub fn profit(&self) -> Option<Money> {
         Some(self.sale?.net - self.cost)
     }

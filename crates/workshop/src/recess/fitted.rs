@@ -12,8 +12,8 @@ const PLAY: f64 = 1.0;
 /// The most layers of pieces that are tried.
 const LAYERS: u32 = 8;
 
-/// The recess of a board made just deep and wide enough for its pieces, with its depth and shorter side in neat lengths; none
-/// where there is no recess, or no size leaves the required wood above and around it.
+/// The recess of a board made just deep and wide enough for its pieces, with its depth and shorter side in neat lengths; `None`
+/// if there is no recess, or no size leaves the required wood above and around it.
 ///
 /// Its center, its lid and its outline stay unchanged; a rectangle keeps the ratio of its sides. The shallowest recess is
 /// chosen, since the wood above it holds the bores, and of that depth the smallest.

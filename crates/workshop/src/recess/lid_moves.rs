@@ -30,7 +30,7 @@ pub struct LidMoves {
     pub held: f64,
 }
 
-/// The fit of the lid of a board's recess through the seasons; none where no lid or no wood is planned.
+/// The fit of the lid of a board's recess through the seasons; `None` if no lid or no wood is planned.
 ///
 /// # Errors
 /// [`WoodError`] where the movement of the wood is not known.

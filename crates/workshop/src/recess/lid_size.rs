@@ -23,7 +23,7 @@ impl LidSize {
     }
 }
 
-/// The lid of a board's recess; none where no lid is planned, or its clearance exceeds its size.
+/// The lid of a board's recess; `None` if no lid is planned, or its clearance exceeds its size.
 pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let place = cut.unwrap_or(recess);

@@ -34,7 +34,7 @@ pub struct Storage {
     pub holds: u32,
     /// Upper bound on the number of pieces.
     pub at_most: u32,
-    /// Height between the lid and the wood above it, mm; negative where the lid is too thick.
+    /// Height between the lid and the wood above it, mm; negative if the lid is too thick.
     pub room: f64,
 }
 
@@ -58,7 +58,7 @@ pub const fn prism(outline: RoundRect, depth: f64, thickness: f64) -> Prism {
     }
 }
 
-/// The storage of a board; none where no recess is planned.
+/// The storage of a board; `None` if no recess is planned.
 pub fn storage(board: &Board) -> Option<Storage> {
     let recess = board.recess?;
     let room = recess.depth - recess.lid;

@@ -27,7 +27,7 @@ pub struct LidPlace {
     pub thickness: f64,
     /// Width of ledge or groove beyond the recess on each side, at the underside.
     pub overlap: f64,
-    /// Slant of the sides from upright; none where they are upright.
+    /// Slant of the sides from upright; `None` if they are upright.
     pub leans: Option<Angle>,
     /// Width of its place at the underside.
     pub mouth: f64,
@@ -37,7 +37,7 @@ pub struct LidPlace {
     pub clearance: f64,
 }
 
-/// The sizes of the recess of a board; none where none is planned.
+/// The sizes of the recess of a board; `None` if none is planned.
 pub fn recess_sizes(workpiece: &Workpiece) -> Option<RecessSizes> {
     let board = workpiece.board();
     let recess = board.recess?;

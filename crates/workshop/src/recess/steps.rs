@@ -123,7 +123,7 @@ fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     if x == 0.0 && y == 0.0 {
         return "its middle under the center pin".into();
     }
-    // Once the board is turned over about its upright axis, its right is on the left.
+    // Once the board is turned over about its vertical axis, its right is on the left.
     let across = beside(
         workpiece,
         x,
@@ -133,7 +133,7 @@ fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     format!("its middle {across} and {along} as seen from below, the board turned over sideways")
 }
 
-/// The direction of the top face as seen once the board is turned over about its upright axis.
+/// The direction of the top face as seen once the board is turned over about its vertical axis.
 const fn from_below(toward: Toward) -> Toward {
     match toward {
         Toward::Left => Toward::Right,

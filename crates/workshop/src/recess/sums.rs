@@ -7,7 +7,7 @@ use crate::bores::check::inside::least_inside;
 use crate::recess::lid_size::LidSize;
 use crate::sums::{GEOMETRY, Sum, SumGroup};
 
-/// The group; none where no recess is planned.
+/// The group; `None` if no recess is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let mut sums = room(workpiece)?;
     if let Some((mm, hole)) = least_inside(workpiece) {

@@ -26,7 +26,7 @@ pub struct Repair {
     pub remedy: Remedy,
 }
 
-/// The wood around a bore, mm; negative where it overlaps something.
+/// The wood around a bore, mm; negative if it overlaps something.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Around {
     /// The nearest other bore, and the wood between the two; none on a board of one hole.
@@ -79,7 +79,7 @@ pub struct Plug {
 pub struct PlugBit {
     /// Its diameter, mm.
     pub diameter: f64,
-    /// Whether the maker owns it; none where no bits are listed.
+    /// Whether the maker owns it; `None` if no bits are listed.
     pub owned: Option<bool>,
 }
 
@@ -119,7 +119,7 @@ pub fn unknown_holes(workpiece: &Workpiece) -> Vec<HoleId> {
         .collect()
 }
 
-/// The repair of one hole; `None` where the board does not have the hole, or the fault has size 0.
+/// The repair of one hole; `None` if the board does not have the hole, or the fault has size 0.
 fn repair(workpiece: &Workpiece, wrong: &WrongHole) -> Option<Repair> {
     let hole = workpiece.layout().hole(wrong.hole)?;
     let case = Case {
@@ -260,7 +260,7 @@ impl Case<'_> {
         }
     }
 
-    /// The plug; none where no bit is wide enough.
+    /// The plug; `None` if no bit is wide enough.
     fn plug(&self, mistake: Mistake) -> Option<Remedy> {
         let apart = (mistake.mouth.center - self.right).hypot();
         let (wrong, new) = (mistake.mouth.radius, self.bore.radius() + WALL);

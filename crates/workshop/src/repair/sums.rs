@@ -3,7 +3,7 @@
 use crate::sums::{GEOMETRY, Sum, SumGroup};
 use crate::{Workpiece, readings};
 
-/// The group; none where nothing was measured.
+/// The group; `None` if nothing was measured.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     if workpiece.board().measured.distances.is_empty() {
         return None;

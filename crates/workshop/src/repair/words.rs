@@ -64,7 +64,7 @@ impl Repair {
     }
 }
 
-/// The steps of a repair; empty where none is needed or possible.
+/// The steps of a repair; empty if none is needed or possible.
 fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
     let length = |mm| show_length(mm, units);
     match remedy {

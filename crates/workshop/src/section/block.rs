@@ -1,4 +1,4 @@
-//! Boxes with four slanted sides, square to the grain and along it, cut by an upright plane.
+//! Boxes with four slanted sides, perpendicular and parallel to the grain, cut by a vertical plane.
 
 use geometry::Point;
 
@@ -50,7 +50,7 @@ impl Sides {
 }
 
 impl Block {
-    /// The part that a plane cuts from it, no farther than `reach` from s = 0; none where the plane misses it.
+    /// The part that a plane cuts from it, no farther than `reach` from s = 0; `None` if the plane misses it.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         let (low, high) = view.range(reach);
         let (up, down) = (-self.top, -self.bottom);

@@ -216,7 +216,7 @@ impl Cutter<'_> {
         standing.collect()
     }
 
-    /// Resin in a bore, up to its level; none where it is not filled.
+    /// Resin in a bore, up to its level; `None` if it is not filled.
     fn resin(&self, hole: &Hole, bore: &[Point]) -> Option<Body> {
         let filling = self.board.filling?;
         let filled = is_filled(self.board, &filling, hole.bore);

@@ -8,7 +8,7 @@ use super::revolved::Revolved;
 
 /// A body that a plane can cut, by the shape of its sides.
 pub enum Form {
-    /// A body of revolution about a vertical axis.
+    /// A solid of revolution around a vertical axis.
     Round(Revolved),
     /// A body with vertical sides.
     Straight(Prism),
@@ -29,7 +29,7 @@ impl From<Prism> for Form {
 }
 
 impl Form {
-    /// The outline of the cut in the section's frame, mm; `None` where the plane misses the body. Bodies that are not round are
+    /// The outline of the cut in the section's frame, mm; `None` if the plane misses the body. Bodies that are not round are
     /// clipped at `reach` mm to either side of s = 0.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         match self {
@@ -40,7 +40,7 @@ impl Form {
     }
 }
 
-/// A rectangle as high as the prism and as long as the plane's path within its outline; `None` where the plane misses it.
+/// A rectangle as high as the prism and as long as the plane's path within its outline; `None` if the plane misses it.
 fn cut_prism(prism: &Prism, view: &View, reach: f64) -> Option<Vec<Point>> {
     let (from, to) = prism.outline.chord(view.origin, view.along)?;
     let (low, high) = view.range(reach);

@@ -30,7 +30,7 @@ const ABOUT_PIN: f64 = 0.5;
 pub struct Section {
     /// The plane of the cut.
     pub plane: Plane,
-    /// The outline of the board; empty where the cut misses it.
+    /// The outline of the board; empty if the cut misses it.
     pub outline: Vec<Point>,
     /// The parts removed by tools.
     pub cavities: Vec<Cavity>,
@@ -117,8 +117,8 @@ pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<Hole
 }
 
 /// A board cut from its center pin through a hole to the right, and through the center of the recess to the left. The cut
-/// continues straight where there is no recess, where it is centered on the pin, or where it lies in line with the hole. None
-/// where the board has no hole with this name.
+/// continues straight where there is no recess, where it is centered on the pin, or where it lies in line with the hole. `None`
+/// if the board has no hole with this name.
 ///
 /// ```
 /// use workshop::{CavityKind, Workpiece, section};
@@ -139,7 +139,7 @@ pub fn section(workpiece: &Workpiece, hole: HoleId) -> Option<Section> {
     Some(section)
 }
 
-/// A board cut across the grain through the center of its recess, where s is 0. None where no recess is planned.
+/// A board cut across the grain through the center of its recess, where s is 0. `None` if no recess is planned.
 pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
     let recess = workpiece.board().recess?;
     let across = point_at(1.0, Angle::ZERO).to_vec2();

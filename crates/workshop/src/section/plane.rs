@@ -1,10 +1,8 @@
-//! The cuts of a board: upright planes, and their coordinates.
-//!
-//! A section has a frame of its own: s to the right in the plane, z up, the top face at z = 0.
+//! The cuts of a board: vertical planes, and their coordinates.
 
 use geometry::{Point, Vec2};
 
-/// A cut straight through the board, or one of two half-planes that meet in an upright line.
+/// A cut straight through the board, or one of two half-planes that meet in a vertical line.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plane {
     /// The point where s is 0; for two half-planes, where they meet.

@@ -1,4 +1,4 @@
-//! Bodies of revolution about a vertical axis, cut by a vertical plane.
+//! Solids of revolution around a vertical axis, cut by a vertical plane.
 
 use geometry::{Circle, Point, Profile};
 
@@ -7,7 +7,7 @@ use super::plane::{Keep, View};
 /// Largest distance between a polygon and the curve that it approximates, mm.
 pub const OFF: f64 = 0.003;
 
-/// A body of revolution, such as a bore or a ball in it.
+/// A solid of revolution, such as a bore or a ball in it.
 #[derive(Debug, Clone)]
 pub struct Revolved {
     /// The point where its axis crosses the board.
@@ -17,7 +17,7 @@ pub struct Revolved {
 }
 
 impl Revolved {
-    /// The outline of the cut in the section's frame, mm; `None` where the plane misses the body.
+    /// The outline of the cut in the section's frame, mm; `None` if the plane misses the body.
     pub fn cut(&self, view: &View) -> Option<Vec<Point>> {
         let (s, off) = view.see(self.center);
         let side = self.profile.cut(off, OFF);

@@ -32,7 +32,7 @@ pub enum SoldThickness {
 }
 
 impl SoldThickness {
-    /// The thinnest size sold that is at least this thick, mm, in the units of a system; none where all are thinner.
+    /// The thinnest size sold that is at least this thick, mm, in the units of a system; `None` if all are thinner.
     ///
     /// A thickness barely over a size counts as that size, as nobody planes off the difference.
     pub fn at_least(mm: f64, units: Units) -> Option<Self> {

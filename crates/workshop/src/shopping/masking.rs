@@ -11,7 +11,7 @@ use crate::colors::steps::{laid, lies_flat};
 use crate::colors::used::Used;
 use crate::finish::{is_color, needs_tape};
 
-/// Masking tape and stencil film for this number of boards; empty where nothing is masked.
+/// Masking tape and stencil film for this number of boards; empty if nothing is masked.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let painted: Vec<Used> = laid(workpiece)
         .into_iter()

@@ -195,7 +195,7 @@ impl ToBuy {
         parts as f64 / of as f64 * self.pack
     }
 
-    /// The amount left over; 0 where it is only rounding.
+    /// The amount left over; 0 if it is only rounding.
     pub fn left(&self) -> f64 {
         let left = if self.owned {
             0.0

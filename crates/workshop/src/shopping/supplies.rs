@@ -240,7 +240,7 @@ const SEALS: &str = "to seal the holes before the resin";
 /// The purpose of that shellac where the wood is not chosen yet, so that it is not known whether sealing is needed.
 const MAY_SEAL: &str = "to seal the holes before the resin if the wood has open pores";
 
-/// Shellac that seals the bores of one board, ml; 0 where the work plan seals none.
+/// Shellac that seals the bores of one board, ml; 0 if the work plan seals none.
 fn seal(workpiece: &Workpiece) -> f64 {
     let bores = workpiece.pour().map_or(&[][..], |pour| &pour.bores);
     if !may_be_sealed(workpiece.board()) {

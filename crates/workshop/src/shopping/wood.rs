@@ -123,7 +123,7 @@ fn species(board: &Board) -> (&str, String) {
 /// Blanks that the maker measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
 /// each board.
 ///
-/// It is none where the blank is made from lumber listed by thickness, or where its outline is unknown.
+/// It is `None` if the blank is made from lumber listed by thickness, or where its outline is unknown.
 fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
     let count = f64::from(boards);
     let (id, wood) = species(board);
@@ -172,7 +172,7 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
     })
 }
 
-/// Length and width of the block around a measured blank, mm; none where it is not known.
+/// Length and width of the block around a measured blank, mm; `None` if it is not known.
 ///
 /// It is the box around its corners, parallel to the axes, as a yard measures it.
 fn around(outline: &StockOutline) -> Option<[f64; 2]> {

@@ -30,7 +30,7 @@ pub struct Sum {
     pub name: &'static str,
     /// The case it applies to, where there are several: a distance from the center pin, a diameter.
     pub at: Option<Measure>,
-    /// Its value; none where there is none: for a board that no push tips, a piece that never leaves.
+    /// Its value; `None` if there is none: for a board that no push tips, a piece that never leaves.
     pub value: Option<Measure>,
     /// A name beside the value, where the result is a thing and not just a number, such as a drill.
     pub words: Option<String>,
@@ -38,7 +38,7 @@ pub struct Sum {
     pub formula: &'static str,
     /// The source of the formula, or of a value without one.
     pub source: &'static str,
-    /// The holes it is about; empty where it is about the board.
+    /// The holes it is about; empty if it is about the board.
     #[serde(serialize_with = "names_as_text")]
     pub holes: Vec<HoleName>,
 }

@@ -15,7 +15,7 @@ pub struct Correction {
 }
 
 impl Correction {
-    /// The correction for paper of this size, given the correction for upright paper.
+    /// The correction for paper of this size, given the correction for portrait paper.
     ///
     /// Printers feed a landscape page short side first and draw it rotated by a quarter turn, so their errors across and up are
     /// swapped on it.
@@ -80,7 +80,7 @@ pub fn printable(paper: Size, margin: f64, correction: Option<&Correction>) -> R
     Rect::from_center_size(paper.to_rect().center(), room)
 }
 
-/// The size of [`printable`]; 0 or negative where margins leave nothing.
+/// The size of [`printable`]; 0 or negative if margins leave nothing.
 pub fn printable_size(paper: Size, margin: f64, correction: Option<&Correction>) -> Size {
     let inside = Size::new(paper.width - 2.0 * margin, paper.height - 2.0 * margin);
     correction.map_or(inside, |correction| {

@@ -30,7 +30,7 @@ pub struct Look {
     pub pores: Pores,
     /// Darkness of the pores' streaks on a planed face, as a share.
     pub streaks: f64,
-    /// Straightness of the grain: 1 where rings are cut as straight lines, 0 where they wander widely.
+    /// Straightness of the grain: 1 where rings are cut as straight lines, 0 if they wander widely.
     pub straight: f64,
 }
 

@@ -55,7 +55,7 @@ pub struct Season {
     pub largest: f64,
     /// Its smallest diameter.
     pub smallest: f64,
-    /// Its width across the grain less the width when it was cut; negative where it is narrower.
+    /// Its width across the grain less the width when it was cut; negative if it is narrower.
     pub change: f64,
 }
 

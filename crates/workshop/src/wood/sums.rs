@@ -18,7 +18,7 @@ const LEFT_OUT: &str = "the weight leaves out grooves, screws and their holes, p
 const ROUGH: &str = "real boards are rarely all flat- or quarter-sawn, and tend to move less across the grain than the \
      equation says (Wood Handbook)";
 
-/// The group; `None` where no wood is planned.
+/// The group; `None` if no wood is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let wood = board.wood.as_ref()?;

@@ -19,9 +19,9 @@ use workshop::{printable, printable_size};
 /// The lengths on a printer test sheet, in mm: round numbers in the maker's unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TestLengths {
-    /// The level bar.
+    /// The horizontal bar.
     pub level: f64,
-    /// The upright bar.
+    /// The vertical bar.
     pub upright: f64,
     /// The sides of the square.
     pub square: f64,
@@ -158,7 +158,7 @@ impl Page {
         Ok(page)
     }
 
-    /// The area right of the upright bar and above the level one.
+    /// The area right of the vertical bar and above the horizontal one.
     fn inner(&self) -> Rect {
         let low = BAR + GAP;
         Rect::new(

@@ -62,7 +62,7 @@ fn heading(page: &Page) -> Vec<Item> {
         .collect()
 }
 
-/// The upright bar up the left side, the level one along the foot.
+/// The vertical bar up the left side, the horizontal one along the foot.
 fn bars(page: &Page) -> Vec<Item> {
     let (area, inner, lengths) = (page.area, page.inner(), page.lengths());
     let level = Scale {
@@ -107,7 +107,7 @@ fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
     items
 }
 
-/// A name on a diagonal, between the corner and the circle; none where there is no room to read it.
+/// A name on a diagonal, between the corner and the circle; `None` if there is no room to read it.
 fn along_diagonal(name: &str, corner: Point, turn: Angle, room: f64) -> Option<Item> {
     let size = (room - 9.0) / font::width(name, 1.0, Weight::Regular);
     let size = size.min(2.6);

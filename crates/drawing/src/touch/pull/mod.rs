@@ -56,7 +56,7 @@ pub struct Pulled {
     pub guides: Vec<Guide>,
 }
 
-/// The document that results from a drag; none where the thing cannot be dragged, or the board could not be laid out with it
+/// The document that results from a drag; `None` if the thing cannot be dragged, or the board could not be laid out with it
 /// there.
 ///
 /// ```

@@ -44,7 +44,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
-/// The fewest strips that fit the planer; none where even the most strips allowed would not.
+/// The fewest strips that fit the planer; `None` if even the most strips allowed would not.
 pub fn strips_wanted(board: &Board) -> Option<u32> {
     let most = board::field::STRIPS.range().max as u32;
     (2..=most).find(|count| {

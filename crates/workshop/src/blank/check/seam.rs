@@ -23,7 +23,7 @@ const fn is_joined_there(board: &Board) -> bool {
     matches!(board.panel.build, Build::Halves | Build::Strips { .. })
 }
 
-/// Distance from the edge of a bore to the nearest seam, mm; negative where the seam cuts it; none without seams.
+/// Distance from the edge of a bore to the nearest seam, mm; negative if the seam cuts it; none without seams.
 fn away(workpiece: &Workpiece, hole: &Hole) -> Option<f64> {
     let seams = workpiece.seams().iter();
     let away = seams.map(|seam| (hole.center.y - seam).abs() - hole.bore.radius());

@@ -74,7 +74,7 @@ fn middle(flaw: &Flaw) -> Point {
     }
 }
 
-/// The flaws in the way as a phrase that names the first few; empty where there are none.
+/// The flaws in the way as a phrase that names the first few; empty if there are none.
 fn held_by(flaws: &[String]) -> String {
     /// Number of flaws named in one finding; the rest are counted.
     const TOLD: usize = 3;

@@ -27,7 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
-/// The note about one kind of bore; none where the maker has its bit.
+/// The note about one kind of bore; `None` if the maker has its bit.
 ///
 /// It is a note and not a caution: a maker who lacks a bit buys one, and the board is as sound as before.
 fn found(board: &Board, kind: &Kind) -> Option<Finding> {

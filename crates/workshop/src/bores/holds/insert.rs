@@ -13,8 +13,8 @@ pub fn insert_diameter(piece: &Piece, bore: Bore) -> f64 {
     piece.shank.unwrap_or(bore.diameter)
 }
 
-/// Depth below the top face of the upper end of a ball or disc set into a bore, mm; negative where it stands above. A ball
-/// lies on the floor or in the point of the drill, a disc where the full diameter ends.
+/// Depth below the top face of the upper end of a ball or disc set into a bore, mm; negative if it stands above. A ball lies on
+/// the floor or in the point of the drill, a disc where the full diameter ends.
 ///
 /// ```
 /// use board::{Bore, Bottom, Insert, Piece, PieceKind};
@@ -50,8 +50,8 @@ pub fn flush_bore(piece: &Piece, bore: Bore) -> Bore {
     })
 }
 
-/// Clearance for glue all around a ball or disc in a bore, mm: half of the difference of their diameters; negative where it
-/// does not fit.
+/// Clearance for glue all around a ball or disc in a bore, mm: half of the difference of their diameters; negative if it does
+/// not fit.
 ///
 /// ```
 /// use board::{Bore, Bottom, Piece};

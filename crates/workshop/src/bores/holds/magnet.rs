@@ -18,7 +18,7 @@ pub struct MagnetHold {
     pub hold: Hold,
 }
 
-/// The hold of a magnet piece on the insert of a bore; none where its magnet was not measured.
+/// The hold of a magnet piece on the insert of a bore; `None` if its magnet was not measured.
 ///
 /// On a board that is turned, the piece slides when m ω² r exceeds μ (F + m g), for a pull F and friction μ, and tips over its
 /// edge when the push at half its height exceeds what pull and weight hold at half its diameter. The steeper a board is tilted,
@@ -82,7 +82,7 @@ pub fn gap_for_share(magnet: &Magnet, share: f64) -> f64 {
 }
 
 /// The tilt at which the part of the weight along the board exceeds the grip from the pull and the rest of the weight: sin t =
-/// grip (share + cos t), for a pull of `share` times the weight; none where that is beyond upright.
+/// grip (share + cos t), for a pull of `share` times the weight; `None` if that is beyond upright.
 fn tilt(grip: f64, share: f64) -> Option<Angle> {
     let friction = Angle::atan2(grip, 1.0);
     let by_pull = share * friction.sin();

@@ -1,4 +1,4 @@
-//! The stand and the hold of a marble on the rim of its bore.
+//! The position of a marble on the rim of its bore, and the effort that dislodges it.
 
 use board::Bore;
 use geometry::Angle;
@@ -6,24 +6,24 @@ use geometry::Angle;
 use crate::bores::holds::{Hold, Leaving};
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
-/// How a marble stands in its bore; lengths in mm.
+/// The position of a marble in its bore; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MarbleStand {
-    /// Depth of its lowest point below the top face; none where it falls in.
+    /// Depth of its lowest point below the top face; `None` if it falls in.
     pub sinks: Option<f64>,
-    /// Height of its highest point above the top face; none where it falls in.
+    /// Height of its highest point above the top face; `None` if it falls in.
     pub above: Option<f64>,
-    /// Diameter of the circle on which it touches the rim, or would before it rolls out; none where it falls in.
+    /// Diameter of the circle on which it touches the rim, or would before it rolls out; `None` if it falls in.
     pub contact: Option<f64>,
-    /// Clearance below it; negative by how far the floor keeps it off the rim; none where it falls in.
+    /// Clearance below it; negative by how far the floor keeps it off the rim; `None` if it falls in.
     pub clear: Option<f64>,
-    /// The effort that rolls it out; none where it falls in.
+    /// The effort that rolls it out; `None` if it falls in.
     pub hold: Option<Hold>,
 }
 
-/// The stand of a marble of a diameter in a bore. It rolls out when its weight and the push sideways point past the rim: the
-/// tangent of that tilt is the radius of the contact circle over the height of the marble's middle above the top face. A marble
-/// on the floor first rolls against the rim and then over it.
+/// The position of a marble with a given diameter in a bore. It rolls out when its weight and the push sideways point past the
+/// rim: the tangent of that tilt is the radius of the contact circle over the height of the marble's middle above the top face.
+/// A marble on the floor first rolls against the rim and then over it.
 ///
 /// ```
 /// use board::{Bore, Bottom};

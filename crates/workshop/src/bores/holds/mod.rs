@@ -59,7 +59,7 @@ pub struct Hold {
     pub leaving: Leaving,
     /// The sideways acceleration that does so on a level board, in units of gravity.
     pub sideways: f64,
-    /// The tilt that does so on a board at rest; none where the piece holds at any tilt up to upright.
+    /// The tilt that does so on a board at rest; `None` if the piece holds at any tilt up to upright.
     pub tilt: Option<Angle>,
 }
 
@@ -91,7 +91,7 @@ impl Hold {
     }
 }
 
-/// The effort that moves a piece out of a bore; none where no rotation or tilt up to upright does so, or where it is not known:
+/// The effort that moves a piece out of a bore; `None` if no rotation or tilt up to upright does so, or where it is not known:
 /// a magnet that was not measured, or a piece that does not fit.
 pub fn hold(piece: &Piece, bore: Bore) -> Option<Hold> {
     match piece.kind {

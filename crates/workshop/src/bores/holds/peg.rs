@@ -1,30 +1,30 @@
-//! The stand and the hold of a peg in its hole with a little play.
+//! The position of a peg in its hole with a little play, and the effort that dislodges it.
 
 use board::{Bore, Piece};
 use geometry::Angle;
 
 use crate::bores::holds::{Hold, Leaving};
 
-/// How a peg stands in its hole; lengths in mm.
+/// The position of a peg in its hole; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PegStand {
     /// Diameter of the hole less that of the shank.
     pub play: f64,
     /// Depth of the peg in the hole.
     pub deep: f64,
-    /// Height above the top face; negative where it is sunk.
+    /// Height above the top face; negative if it is sunk.
     pub above: f64,
     /// The most it can lean.
     pub lean: Angle,
     /// Distance that its upper end moves from upright when it leans that far.
     pub sway: f64,
-    /// The sideways acceleration, in units of gravity, from which it leans on a level board; none where it cannot lean.
+    /// The sideways acceleration, in units of gravity, from which it leans on a level board; `None` if it cannot lean.
     pub leans_from: Option<f64>,
-    /// The effort from which it could climb out; none where it cannot lean, and so stays in.
+    /// The effort from which it could climb out; `None` if it cannot lean, and so stays in.
     pub hold: Option<Hold>,
 }
 
-/// How a peg stands in a bore; none where its shank does not fit.
+/// The position of a peg in a bore; `None` if its shank does not fit.
 ///
 /// A peg without play stays in its hole. One with play leans until its shank touches the rim on one side and the wall at the
 /// bottom on the other. The model is a uniform cylinder that stands on the floor, with contacts free of friction: then the rim
@@ -151,7 +151,7 @@ mod tests {
     fn the_rim_lifts_a_leaning_peg_when_it_carries_its_whole_weight() {
         let peg = stand(7.5, 40.0, 10.0).unwrap();
         let sideways = peg.hold.unwrap().sideways;
-        // Forces on the peg, of weight 1: N from the rim, square to the shank, and a level one from the wall. Moments about the
+        // Forces on the peg, of weight 1: N from the rim, square to the shank, and a horizontal one from the wall. Moments about the
         // center of the peg, in the frame of the page.
         let (sin, cos) = peg.lean.sin_cos();
         let rim = 1.0 / sin;

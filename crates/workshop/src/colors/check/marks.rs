@@ -78,7 +78,7 @@ fn help(workpiece: &Workpiece, made: MarksMade) -> String {
     }
 }
 
-/// The largest mark below a size that every player has room for, by increments; none where not even the smallest fits.
+/// The largest mark below a size that every player has room for, by increments; `None` if not even the smallest fits.
 fn largest_with_room(workpiece: &Workpiece, size: f64) -> Option<f64> {
     let has_room = |steps: u32| without_room(workpiece, f64::from(steps) * STEP).is_empty();
     let (mut fits, mut too_large) = ((SMALLEST / STEP) as u32, (size / STEP).ceil() as u32);

@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// The reason why a medium cannot be used at a place of a board; none where it can.
+/// The reason why a medium cannot be used at a place of a board; `None` if it can.
 pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str> {
     let filled = board.filling.is_some();
     match (place, medium) {

@@ -34,7 +34,7 @@ impl Candidate {
     }
 }
 
-/// The index holes, and the least hardboard between one of them and another hole of the jig; none where no hole can take a pin
+/// The index holes, and the least hardboard between one of them and another hole of the jig; `None` if no hole can take a pin
 /// in every sector.
 ///
 /// A possible index hole has a copy in every sector before the last, and leaves the template's web. Among those in the nearer

@@ -35,7 +35,7 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// Excess of the measured length, mm; negative where it is too short.
+    /// Excess of the measured length, mm; negative if it is too short.
     pub fn long(&self) -> f64 {
         self.read - self.nominal
     }
@@ -56,7 +56,7 @@ pub enum Verdict {
     Causes {
         /// The causes.
         causes: Vec<Cause>,
-        /// Other causes that explain them almost as well; empty where there are none.
+        /// Other causes that explain them almost as well; empty if there are none.
         or: Vec<Cause>,
         /// A distance whose measurement would tell the two apart.
         ask: Option<[HoleName; 2]>,
@@ -70,7 +70,7 @@ pub enum Verdict {
 pub enum Cause {
     /// All lengths are too large by the same share.
     Scale {
-        /// The share; negative where lengths are too small.
+        /// The share; negative if lengths are too small.
         share: f64,
     },
     /// Lengths are too large by shares that depend on the direction.
@@ -330,7 +330,7 @@ impl Search<'_> {
         all
     }
 
-    /// The score of some causes; none where no reading remains to test them, or they change nothing.
+    /// The score of some causes; `None` if no reading remains to test them, or they change nothing.
     fn scored(&self, terms: &[Term]) -> Option<Scored> {
         let fit = Fit::of(terms, &self.taken);
         if fit.rank == 0 || fit.rank >= self.taken.len() {
@@ -352,7 +352,7 @@ impl Search<'_> {
         })
     }
 
-    /// The distance between two holes for which two fits differ most; none where they differ by less than can be read.
+    /// The distance between two holes for which two fits differ most; `None` if they differ by less than can be read.
     fn apart(&self, one: &Fit, other: &Fit) -> Option<[HoleName; 2]> {
         let holes = &self.workpiece.layout().holes;
         let end = |hole: usize| {

@@ -58,7 +58,7 @@ pub fn verdict_words(workpiece: &Workpiece) -> String {
     words.map(as_sentence).unwrap_or_default()
 }
 
-/// The finding of a verdict; none where nothing is wrong.
+/// The finding of a verdict; `None` if nothing is wrong.
 fn verdict(told: &Readings, measured: &Measured, units: Units) -> Option<Finding> {
     let message = message(told, measured, units)?;
     let severity = match told.verdict {
@@ -73,7 +73,7 @@ fn verdict(told: &Readings, measured: &Measured, units: Units) -> Option<Finding
     )
 }
 
-/// A verdict as a sentence; none where nothing was measured.
+/// A verdict as a sentence; `None` if nothing was measured.
 fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String> {
     let worst = worst(&told.readings)?;
     let count = counted(told.readings.len(), "distance");

@@ -21,7 +21,7 @@ pub struct Chance {
     pub share: f64,
     /// The standard error of `share`, from the spread of the trials.
     pub standard_error: f64,
-    /// Number of boards simulated; 0 where a closed form gives the answer.
+    /// Number of boards simulated; 0 if a closed form gives the answer.
     pub trials: u32,
     /// The sum of the chances of all webs, which the chance of any never exceeds.
     pub at_most: f64,
@@ -105,12 +105,12 @@ const SEED: u64 = 1;
 struct Event {
     share: f64,
     value: f64,
-    /// The indices of the errors and their weights, whose squares add up to 1; empty where the web is certainly thin.
+    /// The indices of the errors and their weights, whose squares add up to 1; empty if the web is certainly thin.
     terms: Vec<(usize, f64)>,
 }
 
 impl Event {
-    /// The event of a web; none where the web is safe.
+    /// The event of a web; `None` if the web is safe.
     fn new(pair: &Pair, web_limit: f64) -> Option<Self> {
         let margin = pair.web.mm - pair.oversize - web_limit;
         let deviation = pair.deviation();

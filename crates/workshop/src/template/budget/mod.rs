@@ -21,7 +21,7 @@ use pair::Pair;
 /// The joint lines of a taped template; the sheet with the center pin counts as correctly placed.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct TapedJoints {
-    /// The x of every upright joint line, mm.
+    /// The x of every vertical joint line, mm.
     pub upright: Vec<f64>,
     /// The y of every level joint line, mm.
     pub level: Vec<f64>,

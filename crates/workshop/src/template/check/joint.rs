@@ -50,7 +50,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// The longest row of holes along a joint; none where no joint has a row.
+/// The longest row of holes along a joint; `None` if no joint has a row.
 fn longest_row(workpiece: &Workpiece) -> Option<Vec<Near>> {
     let joints = workpiece.joints();
     let upright = joints.upright.iter();
@@ -75,7 +75,7 @@ fn rows(workpiece: &Workpiece, place: impl Fn(Point) -> (f64, f64)) -> Vec<Vec<N
     rows.map(<[Near]>::to_vec).collect()
 }
 
-/// The rotation within one sector, degrees, nearest to the present one at which no joint runs along a row; none where there is
+/// The rotation within one sector, degrees, nearest to the present one at which no joint runs along a row; `None` if there is
 /// none.
 ///
 /// Whole degrees are tried: each rotation shifts the grid of sheets again, so that there is no continuous curve to follow.

@@ -5,15 +5,15 @@ use kurbo::Affine;
 
 /// The scale and skew with which a page is drawn so that the printer's output is true to size.
 ///
-/// The printer makes lengths along its level axis 1/`x` and along its upright axis 1/`y` of their true size, and leans the
-/// upright axis by `skew`, clockwise as seen. The default changes nothing.
+/// The printer makes lengths along its horizontal axis 1/`x` and along its vertical axis 1/`y` of their true size, and leans the
+/// vertical axis by `skew`, clockwise as seen. The default changes nothing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintCorrection {
-    /// Factor across: the true length of a level bar divided by its printed length.
+    /// Factor across: the true length of a horizontal bar divided by its printed length.
     pub x: f64,
-    /// Factor up: the true length of an upright bar divided by its printed length, measured along the bar.
+    /// Factor up: the true length of a vertical bar divided by its printed length, measured along the bar.
     pub y: f64,
-    /// The lean that the printer gives upright lines, clockwise.
+    /// The lean that the printer gives vertical lines, clockwise.
     pub skew: Angle,
 }
 

@@ -72,7 +72,7 @@ pub enum PrintFault {
 }
 
 impl PrintFault {
-    /// The length it is about; none where it is about all of them, or about the rule.
+    /// The length it is about; `None` if it is about all of them, or about the rule.
     pub const fn length(&self) -> Option<PrintLength> {
         match *self {
             Self::Missing { length }

@@ -6,7 +6,7 @@
 //!
 //! # Skew from the diagonals
 //!
-//! Let the printer print a unit length across as a and a unit length up as b, and lean the upright axis by s. The unit vectors
+//! Let the printer print a unit length across as a and a unit length up as b, and lean the vertical axis by s. The unit vectors
 //! become p = (a, 0) and q = (b sin s, b cos s), so that p·p = a², q·q = b² and p·q = ab sin s. The diagonals of a square of
 //! side L become L(p + q), rising, and L(p − q), falling. With the law of cosines their squares are
 //!
@@ -49,7 +49,7 @@ pub struct PrintScale {
     pub x_uncertainty: f64,
     /// Uncertainty of the factor up, as a share of it.
     pub y_uncertainty: f64,
-    /// Uncertainty of the skew; none where the diagonals were not measured.
+    /// Uncertainty of the skew; `None` if the diagonals were not measured.
     pub skew_uncertainty: Option<Angle>,
 }
 
@@ -233,7 +233,7 @@ impl Mean {
     }
 }
 
-/// The lean that the printer gives upright lines.
+/// The lean that the printer gives vertical lines.
 struct Lean {
     skew: Angle,
     uncertainty: Angle,

@@ -29,9 +29,9 @@ impl Default for PrintBar {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct PrintReadings {
-    /// The level bar.
+    /// The horizontal bar.
     pub level: PrintBar,
-    /// The upright bar.
+    /// The vertical bar.
     pub upright: PrintBar,
     /// The nominal side of the square.
     #[serde(rename = "square_mm")]
@@ -94,9 +94,9 @@ impl PrintReadings {
 /// A length on the test sheet to measure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PrintLength {
-    /// The level bar.
+    /// The horizontal bar.
     Level,
-    /// The upright bar.
+    /// The vertical bar.
     Upright,
     /// The diagonal from the lower left to the upper right.
     Rising,

@@ -202,7 +202,7 @@ proptest! {
         assert_near!(printed, nominal, 1e-9);
     }
 
-    /// A printer that keeps level lines level reproduces every point, and not only distances.
+    /// A printer that keeps horizontal lines level reproduces every point, and not only distances.
     #[test]
     fn a_printer_that_scales_and_leans_reproduces_points(
         across in 0.95..1.05_f64, up in 0.95..1.05_f64, shear in -0.03..0.03_f64,

@@ -99,8 +99,8 @@ pub struct DrawnPart<'a> {
     pub bounds: Rect,
     /// Whether any of it is in a window.
     pub is_on: &'a dyn Fn(Rect) -> bool,
-    /// Radius of a disc about the center pin that belongs to it entirely, mm; 0 where there is none. A sheet that alone shows
-    /// some of that disc cannot be dropped, which rules out most grids of a search at once.
+    /// Radius of a disc about the center pin that belongs to it entirely, mm; 0 if there is none. A sheet that alone shows some
+    /// of that disc cannot be dropped, which rules out most grids of a search at once.
     pub core: f64,
 }
 

@@ -117,7 +117,7 @@ impl Tiling {
         self.paper.width > self.paper.height
     }
 
-    /// The joint lines in the board frame: the x of every upright one and the y of every level one, from the lower left.
+    /// The joint lines in the board frame: the x of every vertical one and the y of every horizontal one, from the lower left.
     pub fn joints(&self) -> (Vec<f64>, Vec<f64>) {
         let half = self.overlap / 2.0;
         let mut upright: Vec<f64> = self
