@@ -101,7 +101,7 @@ fn front(workpiece: &Workpiece, stamp: &Stamp, side: &Side) -> Vec<Item> {
     }
 }
 
-/// The title, and the board from above where there is room for it.
+/// The title, and the board from above if there is room for it.
 ///
 /// `picture` is the side of the drawing, mm.
 fn title(workpiece: &Workpiece, picture: f64, side: &mut Side) {

@@ -208,7 +208,7 @@ pub fn player_marks(workpiece: &Workpiece) -> Vec<PlayerMark> {
 /// Width of the line around a mark, as a share of the radius of the circle that contains both.
 const LINE: f64 = 0.16;
 
-/// The color of the line around marks on a wood: dark, or light where the wood is dark.
+/// The color of the line around marks on a wood: dark, or light if the wood is dark.
 fn outline_color(wood: Rgb) -> Rgb {
     if contrast(wood, Rgb::BLACK) > contrast(wood, Rgb::WHITE) {
         Rgb::BLACK

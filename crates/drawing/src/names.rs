@@ -33,7 +33,7 @@ pub fn place_names(workpiece: &Workpiece, items: &mut Vec<Item>) {
     place_labels(board, &layout.holes, labels, grooves, items);
 }
 
-/// Adds words beside each of some holes, where there is room between all holes, the words already written, and the lines to
+/// Adds words beside each of some holes, if there is room between all holes, the words already written, and the lines to
 /// keep clear of.
 ///
 /// Labels are placed in their order, and a placed one is not moved to make room for a later one. On boards that can be made

@@ -44,7 +44,7 @@ pub fn plan(workpiece: &Workpiece) -> Vec<Item> {
     items
 }
 
-/// The plan without the names of holes, for a screen that writes its own where there is room to read them.
+/// The plan without the names of holes, for a screen that writes its own if there is room to read them.
 ///
 /// Finding room for names is most of the work of a plan; without them it is quick enough to redo with every edit.
 ///

@@ -69,9 +69,9 @@ fn draft(workpiece: &Workpiece) -> Option<String> {
     ))
 }
 
-/// The price in a table, or a sentence where there is none.
+/// The price in a table, or a sentence if there is none.
 ///
-/// Its rows are the boards with the price of one, tax where there is any, and the total with the code of the currency, since
+/// Its rows are the boards with the price of one, tax if there is any, and the total with the code of the currency, since
 /// several currencies share the dollar sign.
 fn offered(workpiece: &Workpiece) -> Block {
     let (board, costing) = (workpiece.board(), workpiece.costing());
@@ -126,7 +126,7 @@ fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
     terms
 }
 
-/// The last day of the offer, or the number of days where the page has no date.
+/// The last day of the offer, or the number of days if the page has no date.
 fn valid(workpiece: &Workpiece, stamp: &Stamp) -> String {
     let days = workpiece.board().price.valid_days;
     let begin = stamp.date.parse::<Day>().ok();

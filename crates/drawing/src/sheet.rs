@@ -55,7 +55,7 @@ impl Sheet {
         (print != PrintCorrection::IDENTITY).then(|| print.affine(center))
     }
 
-    /// The sheet on paper of a size, with its content at the top left; unchanged where it does not fit.
+    /// The sheet on paper of a size, with its content at the top left; unchanged if it does not fit.
     ///
     /// ```
     /// use board::Board;

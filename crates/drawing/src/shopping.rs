@@ -95,7 +95,7 @@ fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
     ]
 }
 
-/// The amount used, or "a few drops" where it is too small to measure.
+/// The amount used, or "a few drops" if it is too small to measure.
 fn used(line: &ToBuy, units: Units) -> String {
     /// Amount below which nothing can be measured out, ml.
     const DROPS: f64 = 2.0;

@@ -72,7 +72,7 @@ struct Strip {
 }
 
 impl Grain {
-    /// The wood of a workpiece; plain pale wood where none is chosen.
+    /// The wood of a workpiece; plain pale wood if none is chosen.
     pub fn of(workpiece: &Workpiece) -> Self {
         let board = workpiece.board();
         let look = board

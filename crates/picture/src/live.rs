@@ -15,9 +15,9 @@ use crate::view::{Area, View};
 pub struct Live {
     /// The area of the board.
     pub board: Area,
-    /// The hand, where there is room for it.
+    /// The hand, if there is room for it.
     pub hand: Option<Hand>,
-    /// The ruler, where there is no hand.
+    /// The ruler, if there is no hand.
     pub ruler: Option<Ruler>,
 }
 

@@ -33,7 +33,7 @@ pub struct Page {
     pub lines: Vec<Line>,
     /// The hand beside the board, if there is one.
     pub hand: Option<Hand>,
-    /// The ruler beside the board, where there is no hand.
+    /// The ruler beside the board, if there is no hand.
     pub ruler: Option<Ruler>,
 }
 

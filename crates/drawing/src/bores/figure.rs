@@ -1,4 +1,4 @@
-//! The drawing of a fit strip: its bores at true size in a row, or in rows where the paper is narrow.
+//! The drawing of a fit strip: its bores at true size in a row, or in rows if the paper is narrow.
 //!
 //! Centers are a round number apart, so that one line from the first to the last shows whether the print is true to size. The
 //! maker measures that line; the gap between two bores is too short for it, since a misreading of half a millimeter would count
@@ -32,7 +32,7 @@ const SCALE: f64 = 6.5;
 /// Height that a page needs for the lines at its top and foot, mm.
 const FOOT: f64 = 18.0;
 
-/// The bores of a strip, with each row a figure; none where the page has no room for the widest.
+/// The bores of a strip, with each row a figure; none if the page has no room for the widest.
 ///
 /// A row has as many bores as the page is wide enough for, and rows are as even as possible: three and two instead of four and
 /// one, so that each has a line long enough to measure.

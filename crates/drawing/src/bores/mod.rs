@@ -156,7 +156,7 @@ impl Says {
         }
     }
 
-    /// The names of drills, with the difference where the size is another.
+    /// The names of drills, with the difference if the size is another.
     fn drills(&self, near: &[NearDrill]) -> String {
         let words = near.iter().map(|near| {
             let name = &near.drill.name;

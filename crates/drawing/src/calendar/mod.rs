@@ -82,7 +82,7 @@ fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
     words
 }
 
-/// The title of an operation, with its number where there are several of its task.
+/// The title of an operation, with its number if there are several of its task.
 ///
 /// The document ticks operations off by the same numbers.
 fn title(operation: &Operation, plan: &WorkPlan) -> String {

@@ -108,7 +108,7 @@ fn subject(template: &Workpiece) -> Subject<'_> {
     subject
 }
 
-/// Tools and plunge for the title block, in one line where there is room.
+/// Tools and plunge for the title block, in one line if there is room.
 fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<String> {
     let tools = tools(board, router);
     let one = match plunges(settings).as_slice() {

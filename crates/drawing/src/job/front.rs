@@ -8,7 +8,7 @@ use crate::font::{self, Weight};
 use crate::looks::{color_name, mark_name, player_numbers, small_plan};
 use crate::{Align, Anchor, Block, Cell, Column, Figure, Item, Line, Shape, Table, Text};
 
-/// Width and height of the drawing of the board, mm, where the page is wide enough.
+/// Width and height of the drawing of the board, mm, if the page is wide enough.
 const BOARD: f64 = 66.0;
 /// Size of the lines beside it, mm: 11 pt.
 const BESIDE: f64 = 3.9;

@@ -213,7 +213,7 @@ impl<'a> Flow<'a> {
         self.space(1.8);
     }
 
-    /// A drawing at the left of the page, on a new page where it does not fit on this one.
+    /// A drawing at the left of the page, on a new page if it does not fit on this one.
     ///
     /// A figure higher than a page begins at the top of one.
     pub fn figure(&mut self, figure: &Figure) {
@@ -283,7 +283,7 @@ impl<'a> Flow<'a> {
 
     /// The sheets, each with its line at the foot.
     ///
-    /// A sheet is named by the label of its head, with its number where there are several.
+    /// A sheet is named by the label of its head, with its number if there are several.
     pub fn finish(mut self) -> Vec<Sheet> {
         self.turn();
         let count = self.done.len();

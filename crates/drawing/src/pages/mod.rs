@@ -157,7 +157,7 @@ const BEGINS: f64 = 0.5;
 /// Gap above a heading that does not start a page, mm.
 const ABOVE: f64 = 4.0;
 
-/// Puts blocks that stay together on a page: on a new one where they do not fit on this one but fit on a whole page.
+/// Puts blocks that stay together on a page: on a new one if they do not fit on this one but fit on a whole page.
 fn keep(flow: &mut Flow<'_>, blocks: &[Block]) {
     let mut trial = flow.trial();
     lay(&mut trial, blocks);

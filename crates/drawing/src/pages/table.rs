@@ -1,4 +1,4 @@
-//! Tables: columns as wide as their content, or narrower where the page is narrow.
+//! Tables: columns as wide as their content, or narrower if the page is narrow.
 //!
 //! A row is kept on one page. Where a row is longer than a page, which happens on paper the size of a card, its end is left out
 //! instead of being drawn over the foot.
@@ -249,7 +249,7 @@ pub fn tick_off(flow: &mut Flow<'_>, lines: &[String]) {
     flow.space(2.0);
 }
 
-/// Gap between columns, smaller where the page is narrow.
+/// Gap between columns, smaller if the page is narrow.
 fn between(columns: usize, room: f64) -> f64 {
     BETWEEN.min(room / (3.0 * columns.max(1) as f64))
 }

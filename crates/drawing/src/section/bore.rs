@@ -1,7 +1,7 @@
 //! One bore and the piece in it, with all of their sizes.
 //!
 //! Sizes of the wood are on the left and those of the piece on the right, so that a reader finds each number. The floor has its
-//! size even where none is left: then it shows how far the bore breaks through.
+//! size even if none is left: then it shows how far the bore breaks through.
 
 use board::{Board, Bottom};
 use kurbo::{Point, Rect};
@@ -132,7 +132,7 @@ impl Says<'_> {
     }
 
     /// The wood between the deepest point of the bore and the next thing below it: the underside, the recess, its lid, a screw
-    /// or a mortise. It is measured where the bore is deepest: on the axis of a point, otherwise at the wall, where there is no
+    /// or a mortise. It is measured where the bore is deepest: on the axis of a point, otherwise at the wall, if there is no
     /// other size.
     fn floor(&self) -> Size {
         let floor = self.sizes.floor;

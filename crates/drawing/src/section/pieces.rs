@@ -42,7 +42,7 @@ impl Says<'_> {
 
     /// A marble: its diameter, how much of it is above the mouth and how much below, and the circle of contact.
     ///
-    /// It touches the rim only where neither floor nor resin holds it up; a marble smaller than the bore has fallen in, and its
+    /// It touches the rim only if neither floor nor resin holds it up; a marble smaller than the bore has fallen in, and its
     /// height means nothing.
     fn marble(&self, stand: &MarbleStand, ball: Rect) -> Vec<Size> {
         let diameter = self.board.piece.diameter;

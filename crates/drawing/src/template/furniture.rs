@@ -228,7 +228,7 @@ impl Lay {
         self.top = self.top.min(-self.map.height - 0.8);
     }
 
-    /// Adds a line over the whole width: cut to fit where the block is wide, broken where it is small.
+    /// Adds a line over the whole width: cut to fit if the block is wide, broken if it is small.
     fn foot(&mut self, words: &str) {
         let Form {
             width, words: size, ..

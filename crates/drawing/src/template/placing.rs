@@ -1,6 +1,6 @@
 //! Title block and bars in the quietest places of a sheet.
 //!
-//! A block never overlaps a cross or another block. The first of its forms that covers no hole is chosen; where there is none,
+//! A block never overlaps a cross or another block. The first of its forms that covers no hole is chosen; if there is none,
 //! the form that covers the least.
 
 use geometry::Arc;
@@ -42,7 +42,7 @@ pub struct Furniture {
 /// Title block and bars for a page that shows some items, moved onto the page by a vector.
 ///
 /// Each line on the page has a weight by its purpose: a block covers a guide before it covers a hole, a hole before its name,
-/// and a cross only where the page is full of them. The title comes first, as it has the most forms to choose from, and then
+/// and a cross only if the page is full of them. The title comes first, as it has the most forms to choose from, and then
 /// the bars; each reserves its place.
 pub fn furniture(
     subject: &Subject<'_>,

@@ -74,7 +74,7 @@ impl Sheet {
     /// ```
     ///
     /// # Errors
-    /// [`RollError`] where the sheet is wider than the roll.
+    /// [`RollError`] if the sheet is wider than the roll.
     pub fn on_roll(self, roll: f64) -> Result<Self, RollError> {
         let needed = self.size.width;
         if roll < needed {

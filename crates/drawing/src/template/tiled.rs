@@ -71,7 +71,7 @@ pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<S
 
 /// The room that bores, their names and other words leave for the crosses on joints.
 ///
-/// A cross may overlap the outline of a bore where there is no other room, but never the cross in it, which marks the punch.
+/// A cross may overlap the outline of a bore if there is no other room, but never the cross in it, which marks the punch.
 fn room(subject: &Subject<'_>) -> Room {
     let side = subject.board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));

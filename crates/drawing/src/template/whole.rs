@@ -104,7 +104,7 @@ fn title(subject: &Subject<'_>, stamp: &Stamp, size: Size) -> Vec<Item> {
     std::iter::once(words(heading)).chain(lines).collect()
 }
 
-/// The vertical bar up the left border, and the horizontal one at the lower right, where the page is wide enough.
+/// The vertical bar up the left border, and the horizontal one at the lower right, if the page is wide enough.
 fn bars(size: Size) -> Vec<Item> {
     let upright = longest_bar(size.height - STRIP).map(|bar| bar.upright(Point::new(1.0, STRIP)));
     let beside_title = longest_bar(size.width - 2.0 * BORDER - TITLE_ROOM).map(|bar| {

@@ -197,7 +197,7 @@ fn between_round((a, near): (Point, f64), (b, far): (Point, f64)) -> (Point, Poi
     (a + out * near, b - out * far, apart - near - far)
 }
 
-/// A unit vector, in an arbitrary direction where none is defined.
+/// A unit vector, in an arbitrary direction if none is defined.
 fn direction(way: Vec2, else_on: Angle) -> Vec2 {
     if way.length() > 0.0 {
         way.normalize()

@@ -117,7 +117,7 @@ impl Milled {
     }
 }
 
-/// Number of passes to a depth; an error where it is unreasonably large.
+/// Number of passes to a depth; an error if it is unreasonably large.
 pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result<u32, GcodeError> {
     const MOST: u32 = 500;
     let passes = workshop::passes(depth, pass);

@@ -92,7 +92,7 @@ pub struct Date {
 ///
 /// # Errors
 ///
-/// An [`Error`] where there are no sheets, a sheet's size is not possible for a page, or a part of a sheet is not a number.
+/// An [`Error`] if there are no sheets, a sheet's size is not possible for a page, or a part of a sheet is not a number.
 pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     written(sheets, None, options)
 }

@@ -1,6 +1,6 @@
 //! Webs: the wood left between bores, seen from above.
 //!
-//! A board's holes are spread evenly, so a plain grid of cells finds neighbors fastest; where they are not (one hole far away,
+//! A board's holes are spread evenly, so a plain grid of cells finds neighbors fastest; if they are not (one hole far away,
 //! many in one place, very different radii) a tree of bounding boxes takes over, so that no input takes much longer than n log
 //! n. Both are exact for circles of different radii. Circles whose position or radius is not finite, or is over 1e100 mm, have
 //! no webs.

@@ -10,7 +10,7 @@ use crate::{Caution, Workpiece};
 /// practice, no source.
 const NEEDS_SLOTS: f64 = 0.5;
 
-/// The operations for the screw holes and the base; none where neither is planned.
+/// The operations for the screw holes and the base; none if neither is planned.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let board = workpiece.board();
     let mut all = Vec::new();

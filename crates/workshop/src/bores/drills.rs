@@ -99,7 +99,7 @@ pub fn drills() -> &'static [Drill] {
     &TABLE
 }
 
-/// The drills or cutters of this diameter, mm, for a bottom: those of exactly that size where there are any, otherwise the
+/// The drills or cutters of this diameter, mm, for a bottom: those of exactly that size if there are any, otherwise the
 /// nearest inch size and the nearest metric size. Of two sizes equally near, the earlier series wins.
 ///
 /// ```

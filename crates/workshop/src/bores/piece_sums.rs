@@ -167,7 +167,7 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// The position of a peg in a bore, and the effort from which it could climb out; nothing where it does not fit.
+/// The position of a peg in a bore, and the effort from which it could climb out; nothing if it does not fit.
 fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     let Some(stand) = peg_stand(&board.piece, bore) else {
         return Vec::new();

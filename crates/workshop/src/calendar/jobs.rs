@@ -135,7 +135,7 @@ impl<'a> Jobs<'a> {
 
     /// The clock minute at which an operation without hands-on work began: when everything before it was over.
     ///
-    /// It is none while an operation before it is open, or where none comes before it.
+    /// It is none while an operation before it is open, or if none comes before it.
     fn since(&self, operation: usize) -> Option<i64> {
         let work = self.work.get(operation)?;
         let needs = &work.operation.needs;
@@ -149,7 +149,7 @@ impl<'a> Jobs<'a> {
 
     /// The earliest clock minute of an operation, given the finished ones and their waits.
     ///
-    /// It is the smallest possible number where nothing before it is done.
+    /// It is the smallest possible number if nothing before it is done.
     pub fn not_before(&self, operation: usize) -> i64 {
         let needs = self
             .work

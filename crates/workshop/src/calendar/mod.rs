@@ -174,7 +174,7 @@ fn promised_for(
 pub(crate) struct Plan {
     /// The jobs.
     listed: Vec<Listed>,
-    /// The work stretches of each job, from one clock minute to another; one of zero length where there is no hands-on work.
+    /// The work stretches of each job, from one clock minute to another; one of zero length if there is no hands-on work.
     stretches: Vec<Vec<[i64; 2]>>,
     /// Working days by which each job can be moved without moving the end, or the start of a plan made backward.
     slack: Vec<usize>,

@@ -69,7 +69,7 @@ pub struct Placed {
 }
 
 impl Placed {
-    /// The stretches of the clock that it occupies on the axis; one of zero length where there is no hands-on work.
+    /// The stretches of the clock that it occupies on the axis; one of zero length if there is no hands-on work.
     pub fn stretches(&self, axis: &[Stretch]) -> Vec<[i64; 2]> {
         let [from, to] = self.clock;
         if from == to {

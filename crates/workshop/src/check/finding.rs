@@ -15,7 +15,7 @@ pub struct Finding {
     pub rule: Rule,
     /// The sentence, in the maker's units.
     pub message: String,
-    /// The measured value, where there is one.
+    /// The measured value, if there is one.
     pub measured: Option<Measure>,
     /// The value that the rule needs.
     pub wanted: Option<Measure>,

@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "A roundover is no larger than the board is thick, a
 /// Height of straight edge that a bearing needs, mm.
 const EDGE: f64 = 3.0;
 
-/// A finding where the roundover is larger than the edge of the board, or leaves too little of it for the bearing.
+/// A finding if the roundover is larger than the edge of the board, or leaves too little of it for the bearing.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let blank = &workpiece.board().blank;
     let edge = blank.thickness - blank.roundover;

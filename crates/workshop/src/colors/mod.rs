@@ -1,7 +1,7 @@
 //! Colors: those of each player and each part of the board, and how they are seen.
 //!
 //! A document names the colored parts; here they are resolved hole by hole and groove by groove, with the players' colors and
-//! marks from the set where none were chosen.
+//! marks from the set if none were chosen.
 
 pub mod amount;
 pub mod check;

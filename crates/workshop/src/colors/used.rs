@@ -132,7 +132,7 @@ fn marks(workpiece: &Workpiece, found: &mut Vec<Used>) {
     }
 }
 
-/// The holes of a player's start pocket, or of the home lane where there is none.
+/// The holes of a player's start pocket, or of the home lane if there is none.
 pub fn pocket_names(workpiece: &Workpiece, player: u32) -> Vec<HoleName> {
     let of = |role| {
         let holes = workpiece.layout().holes.iter().map(|hole| hole.name);
@@ -147,7 +147,7 @@ pub fn pocket_names(workpiece: &Workpiece, player: u32) -> Vec<HoleName> {
     }
 }
 
-/// The entry of a part with this color, added where there is none yet.
+/// The entry of a part with this color, added if there is none yet.
 fn add<'a>(
     found: &'a mut Vec<Used>,
     part: &'static str,

@@ -41,7 +41,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings.into_iter().flatten().collect()
 }
 
-/// Batches that set before they are poured. It is a stop where not even one bore is filled in time; otherwise the fix is a
+/// Batches that set before they are poured. It is a stop if not even one bore is filled in time; otherwise the fix is a
 /// batch that is.
 fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Finding> {
     let takes = pour.longest.minutes;

@@ -80,7 +80,7 @@ pub fn working_time(pot_life: f64, label: f64, shop: f64) -> f64 {
 }
 
 impl Pour {
-    /// The first and the last bore of a batch, with their boards where there are several.
+    /// The first and the last bore of a batch, with their boards if there are several.
     ///
     /// ```
     /// use board::{Board, Filling};

@@ -28,7 +28,7 @@ const OPEN_PORED: [&str; 17] = [
     "southern-yellow-pine",
 ];
 
-/// Sealing where the wood needs it, pouring, and leveling where resin stands proud; empty if no bore is deep enough to be
+/// Sealing if the wood needs it, pouring, and leveling where resin stands proud; empty if no bore is deep enough to be
 /// filled.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let Some(pour) = workpiece.pour().filter(|pour| !pour.bores.is_empty()) else {

@@ -66,7 +66,7 @@ pub fn storage(board: &Board) -> Option<Storage> {
     Some(Storage {
         pieces: pieces(board),
         holds,
-        // A bound by volume means nothing where not even one piece fits.
+        // A bound by volume means nothing if not even one piece fits.
         at_most: if holds == 0 {
             0
         } else {

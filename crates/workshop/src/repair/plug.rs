@@ -245,7 +245,7 @@ impl Case<'_> {
         }
     }
 
-    /// A disc on the floor, or one set in from below where there is no floor.
+    /// A disc on the floor, or one set in from below if there is no floor.
     fn disc(&self, by: f64, floor: f64) -> Remedy {
         let under = self.workpiece.board().blank.thickness - self.bore.depth;
         if under <= HAIR {

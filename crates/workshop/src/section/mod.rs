@@ -117,7 +117,7 @@ pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<Hole
 }
 
 /// A board cut from its center pin through a hole to the right, and through the center of the recess to the left. The cut
-/// continues straight where there is no recess, where it is centered on the pin, or where it lies in line with the hole. `None`
+/// continues straight if there is no recess, if it is centered on the pin, or if it lies in line with the hole. `None`
 /// if the board has no hole with this name.
 ///
 /// ```

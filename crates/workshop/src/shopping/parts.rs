@@ -94,7 +94,7 @@ impl PartSize {
 /// The stock that a part is cut from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum CutFrom {
-    /// Rough lumber of a thickness that is sold; `Err` with the thickness in mm where none sold is thick enough.
+    /// Rough lumber of a thickness that is sold; `Err` with the thickness in mm if none sold is thick enough.
     Lumber(Result<SoldThickness, f64>),
     /// The blank that the maker measured.
     Slab,

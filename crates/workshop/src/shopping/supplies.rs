@@ -44,7 +44,7 @@ pub fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
     }
 }
 
-/// The first size in a list that is enough, ml; the last one where none is.
+/// The first size in a list that is enough, ml; the last one if none is.
 pub fn size(need: f64, sizes: &[f64]) -> f64 {
     let enough = sizes.iter().find(|size| **size >= need);
     enough.or(sizes.last()).copied().unwrap_or(need)
@@ -237,7 +237,7 @@ fn colored(
 /// The purpose of dewaxed shellac that is not a coat.
 const SEALS: &str = "to seal the holes before the resin";
 
-/// The purpose of that shellac where the wood is not chosen yet, so that it is not known whether sealing is needed.
+/// The purpose of that shellac if the wood is not chosen yet, so that it is not known whether sealing is needed.
 const MAY_SEAL: &str = "to seal the holes before the resin if the wood has open pores";
 
 /// Shellac that seals the bores of one board, ml; 0 if the work plan seals none.

@@ -105,7 +105,7 @@ fn measured(units: Units) -> (SoldBy, fn([f64; 3]) -> f64) {
     }
 }
 
-/// The id and the name of the species; generic words where none is chosen.
+/// The id and the name of the species; generic words if none is chosen.
 ///
 /// The name includes the cut, plain or quarter sawn, since yards charge different prices for them.
 fn species(board: &Board) -> (&str, String) {
@@ -220,7 +220,7 @@ const fn sheets(units: Units) -> [[f64; 2]; 2] {
     }
 }
 
-/// The smallest sheet of hardboard from which a template can be cut; the template's own size where it is larger than any sheet.
+/// The smallest sheet of hardboard from which a template can be cut; the template's own size if it is larger than any sheet.
 ///
 /// A sheet may be turned to fit.
 fn hardboard(part: &CutPart, board: &Board) -> ToBuy {

@@ -28,7 +28,7 @@ pub struct SumGroup {
 pub struct Sum {
     /// Its name.
     pub name: &'static str,
-    /// The case it applies to, where there are several: a distance from the center pin, a diameter.
+    /// The case it applies to, if there are several: a distance from the center pin, a diameter.
     pub at: Option<Measure>,
     /// Its value; `None` if there is none: for a board that no push tips, a piece that never leaves.
     pub value: Option<Measure>,

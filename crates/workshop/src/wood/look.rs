@@ -93,7 +93,7 @@ pub fn tone(species: &str) -> Rgb {
     look(species).tone()
 }
 
-/// The tone of a board's wood; that of a light hardwood where none is chosen.
+/// The tone of a board's wood; that of a light hardwood if none is chosen.
 ///
 /// It is sRGB, for planed wood under a clear finish.
 pub fn tone_of(board: &Board) -> Rgb {

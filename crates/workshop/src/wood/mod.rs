@@ -27,7 +27,7 @@ use board::Board;
 /// The movement of a board's wood through the seasons.
 ///
 /// # Errors
-/// [`WoodError`] where none is chosen, or its movement is neither typed nor in the table.
+/// [`WoodError`] if none is chosen, or its movement is neither typed nor in the table.
 pub(crate) fn of_board(board: &Board) -> Result<WoodMoves, WoodError> {
     wood_moves(board.wood.as_ref().ok_or(WoodError::NoWood)?)
 }

@@ -255,7 +255,7 @@ proptest! {
         }
     }
 
-    /// A drag and its reverse give the same board, where nothing snaps to a guide or reaches the end of its range on the way;
+    /// A drag and its reverse give the same board, if nothing snaps to a guide or reaches the end of its range on the way;
     /// the first that would is the gap of rings, 1.5 mm.
     #[test]
     fn a_drag_and_its_inverse_give_the_same_board(

@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "Pieces to be glued are planed to one thickness firs
      Wider ones are flattened by hand or with a router on a sled. The default, {300 mm|12 1/2\"}, is common practice, no \
      source.";
 
-/// A finding where a piece is wider than the planer.
+/// A finding if a piece is wider than the planer.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     // Boards that come as a glued panel, or without a described blank, are not checked.

@@ -91,7 +91,7 @@ impl Hold {
     }
 }
 
-/// The effort that moves a piece out of a bore; `None` if no rotation or tilt up to upright does so, or where it is not known:
+/// The effort that moves a piece out of a bore; `None` if no rotation or tilt up to upright does so, or if it is not known:
 /// a magnet that was not measured, or a piece that does not fit.
 pub fn hold(piece: &Piece, bore: Bore) -> Option<Hold> {
     match piece.kind {

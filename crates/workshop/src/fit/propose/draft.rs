@@ -20,7 +20,7 @@ const SPARE_WEB: f64 = 1.0;
 const THICKEST: f64 = 2.0;
 
 /// The sizes of pieces and bores to try, the best first: the usual ones, or those that suit the wished one. Smaller ones follow
-/// where the sizes are open and a given pitch or board may require them.
+/// if the sizes are open and a given pitch or board may require them.
 pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
     let usual = match (wishes.piece_diameter, wishes.bore) {
         (None, None) => neat.usual,

@@ -15,7 +15,7 @@ use super::{choose, draft};
 /// Greatest distance from a refused count within which another is searched for.
 const FARTHEST: u32 = 64;
 
-/// Each single value that gives a board instead of its wish; where none does, several together.
+/// Each single value that gives a board instead of its wish; if none does, several together.
 pub fn offers(wishes: &Wishes) -> Vec<Vec<Offer>> {
     let single = Wish::ALL
         .into_iter()
@@ -39,7 +39,7 @@ fn works(wishes: &Wishes) -> bool {
     choose(wishes).is_ok()
 }
 
-/// The values nearest to a wish; empty without the wish, or where none is known.
+/// The values nearest to a wish; empty without the wish, or if none is known.
 fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     let Some(asked) = wishes.number(wish) else {
         return Vec::new();

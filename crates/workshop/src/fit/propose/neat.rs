@@ -4,7 +4,7 @@
 
 use board::{Board, Units, Value, field};
 
-/// Depth of the center pivot where it is not a playing hole, on metric boards, mm.
+/// Depth of the center pivot if it is not a playing hole, on metric boards, mm.
 const PIVOT_DEPTH: f64 = 10.0;
 
 /// The increment of chosen lengths.
@@ -74,7 +74,7 @@ pub struct Neat {
     pub size_step: Step,
     /// The circle jig's pin.
     pub pin: f64,
-    /// Depth of the center pivot where it is not a playing hole.
+    /// Depth of the center pivot if it is not a playing hole.
     pub pivot_depth: f64,
     /// Least depth of a bore.
     pub depth: f64,

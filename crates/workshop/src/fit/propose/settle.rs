@@ -139,7 +139,7 @@ pub fn smallest_diameter(board: &Board) -> Result<f64, FitError> {
     all.unwrap_or_else(|| smallest_keeping(&kept, ALL, BOARD.max))
 }
 
-/// Sets the largest neat pitch that keeps all limits on the board; where there is none, the pitch stays unchanged.
+/// Sets the largest neat pitch that keeps all limits on the board; if there is none, the pitch stays unchanged.
 fn fit_pitch(board: &mut Board, step: Step) -> Result<(), FitError> {
     let needed = smallest_pitch_for_piece(&without_pockets(board))?;
     if let Some(pitch) = largest_sound_pitch(board, step, needed)? {

@@ -10,7 +10,7 @@ pub const STATEMENT: &str = "If the router bits and guide bushings you own are l
      template is made for two of them. The pair offered makes every hole and leaves enough hardboard. Nothing is said \
      about tools that are not listed.";
 
-/// A note where the maker does not own the bit or the bushing.
+/// A note if the maker does not own the bit or the bushing.
 ///
 /// Round-nose bits count as well as straight ones: another rule checks which of them the bores need. The template can be made
 /// for tools still to be bought, so this is not a stop.

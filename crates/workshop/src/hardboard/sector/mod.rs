@@ -73,7 +73,7 @@ pub enum SectorJigError {
 /// The jig of a board that has one planned; none for other boards.
 ///
 /// # Errors
-/// [`SectorJigError`] where there is no next sector, no center pin, or no hole that can take an index pin in every sector.
+/// [`SectorJigError`] if there is no next sector, no center pin, or no hole that can take an index pin in every sector.
 pub(crate) fn sector_jig(workpiece: &Workpiece) -> Option<Result<SectorPlan, SectorJigError>> {
     let jig = workpiece.board().sector_jig?;
     Some(plan(workpiece, jig))

@@ -12,7 +12,7 @@ pub const STATEMENT: &str = "In every season of the customer's rooms the lid has
      wood follows the air faster (common practice, no source). A lid of the same wood with its grain along the \
      board's moves with it. The movement is that of the Wood Handbook (FPL-GTR-190, Eq. 13-2).";
 
-/// A finding where the lid binds or falls out.
+/// A finding if the lid binds or falls out.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let moves = lid_moves(workpiece)?.ok()?;

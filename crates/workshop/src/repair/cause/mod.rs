@@ -184,7 +184,7 @@ pub fn readings(workpiece: &Workpiece) -> Readings {
     }
 }
 
-/// Column and row of the sheet that a place is on; the same for all places where there are no sheets.
+/// Column and row of the sheet that a place is on; the same for all places if there are no sheets.
 fn sheet_of(tiling: Option<&Tiling>, at: Point) -> (usize, usize) {
     let Some(tiling) = tiling else { return (0, 0) };
     let (upright, level) = tiling.joints();

@@ -24,7 +24,7 @@ const APART: f64 = 2.0;
 /// A hole near a joint: its position along the joint, its distance from it, and its name.
 type Near = (f64, f64, HoleName);
 
-/// A finding where a joint runs along a row of holes, for the longest row.
+/// A finding if a joint runs along a row of holes, for the longest row.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let row = longest_row(workpiece)?;
     let board = workpiece.board();

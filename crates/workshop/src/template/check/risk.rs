@@ -9,7 +9,7 @@ pub const STATEMENT: &str = "With the error you entered for each step of the wor
      two holes comes out under its limit stays below the set risk; the chances of all pairs are added. The \
      default, 5 %, is common practice, no source.";
 
-/// A finding where the risk of too little wood between two holes exceeds the limit that was set.
+/// A finding if the risk of too little wood between two holes exceeds the limit that was set.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let &(budget, chance) = workpiece.budget()?;

@@ -208,7 +208,7 @@ fn alike(readings: &PrintReadings, lean: &Lean, a: f64, b: f64) -> Result<(), Ve
     }])
 }
 
-/// A mean of readings, mm; it is never used where there are no readings.
+/// A mean of readings, mm; it is never used if there are no readings.
 #[derive(Clone, Copy)]
 struct Mean {
     value: f64,

@@ -168,7 +168,7 @@ impl Tiling {
 
 /// The narrowest overlap in which the crosses on joints are complete, mm.
 pub const LEAST_OVERLAP: f64 = 5.0;
-/// Half the length of a cross's lines where there is room for it, mm.
+/// Half the length of a cross's lines if there is room for it, mm.
 const ARM: f64 = 4.0;
 
 /// Half the length of a cross's lines on a joint, mm, such that both sheets show the whole cross. Below [`LEAST_OVERLAP`] it
