@@ -57,7 +57,7 @@ fn g82_waits_at_the_bottom() {
 
 /// NISTIR 6556, 3.5.16.4: each peck except the last goes up to clear Z and back to just above the last bottom.
 #[test]
-fn g83_comes_up_between_pecks() {
+fn g83_retracts_between_pecks() {
     let z: Vec<_> = moves("G90 G83 G98 X1 Y2 Z-1 R2 Q1.25")
         .into_iter()
         .map(|(kind, to)| (kind, to[2]))

@@ -198,7 +198,7 @@ mod tests {
     }
 
     #[test]
-    fn tenons_stand_about_the_middle_of_each_seam() {
+    fn tenons_are_spaced_evenly_about_the_middle_of_each_seam() {
         let places = places_on(&built(Build::Strips { count: 3 }));
         assert_eq!(places.len(), 6);
         assert_near!(places[0].outline.middle.x, -150.0, 1e-12);
@@ -223,7 +223,7 @@ mod tests {
     }
 
     #[test]
-    fn screws_stand_evenly_on_their_circle() {
+    fn screws_are_evenly_spaced_on_their_circle() {
         let board = Board {
             screws: vec![ScrewCircle::default()],
             ..Board::default()

@@ -140,7 +140,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ring_lies_best_with_the_seam_midway_between_two_spaces() {
+    fn the_best_rotation_of_a_ring_puts_the_seam_midway_between_two_spaces() {
         let board = halves(10.0);
         let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
         // 96 spaces at a pitch of 19: half a pitch from where the seam crosses the ring, less a little for the curve of the

@@ -245,7 +245,7 @@ mod tests {
     /// Twist drills: 64 fractional sizes by sixty-fourths up to 1 in, 80 number sizes, 26 letters. Metric sizes by the rule of
     /// BS 328: four per tenth from 0.2 to 0.98 mm (32), then steps of 0.05 to 2.95 (40), 0.1 to 13.9 (110) and 0.25 to 25 (45).
     #[test]
-    fn series_have_as_many_sizes_as_their_rules_give() {
+    fn series_have_the_number_of_sizes_their_rules_give() {
         let counts: Vec<(&str, usize)> = series()
             .iter()
             .map(|drills| (drills[0].series.name, drills.len()))

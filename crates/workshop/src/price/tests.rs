@@ -154,7 +154,7 @@ fn tools_and_things_the_shop_has_are_not_in_the_cost() {
 }
 
 #[test]
-fn a_missing_price_is_named_and_not_taken_as_0() {
+fn a_missing_price_is_reported_and_not_treated_as_0() {
     let mut board = all_priced();
     let all = costed(&board, 1);
     let paper = board

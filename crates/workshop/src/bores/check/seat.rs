@@ -294,7 +294,7 @@ mod tests {
     }
 
     #[test]
-    fn a_peg_stands_out_of_its_bore() {
+    fn a_peg_must_protrude_from_its_bore() {
         let mut board = Board::default();
         board.piece.kind = PieceKind::Peg;
         board.piece.height = board.bores.track.depth + 0.1;
@@ -394,7 +394,7 @@ mod tests {
     }
 
     #[test]
-    fn a_disc_is_as_high_as_it_is_thick_and_no_ball() {
+    fn the_height_of_a_disc_is_its_thickness() {
         let disc = Insert::Disc { thickness: 2.0 };
         let board = |depth| magnets(flat(12.0, depth), Some(11.8), disc);
         assert_eq!(told(&board(2.0)), None);

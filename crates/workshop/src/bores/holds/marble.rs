@@ -76,7 +76,7 @@ mod tests {
 
     /// A ball of 5/8 in on a hole of 1/2 in sinks exactly 1/8 in; one of 25 mm on 20 mm exactly 5 mm.
     #[test]
-    fn marbles_stand_as_right_triangles_give() {
+    fn marble_positions_match_right_triangles() {
         let inch = marble_stand(15.875, bore(12.7, 9.0));
         assert_near!(inch.sinks.unwrap(), 3.175, 1e-12);
         assert_near!(inch.above.unwrap(), 12.7, 1e-12);
