@@ -102,13 +102,17 @@ impl Range {
     /// Both ends for reading: `1 mm to 5000 mm`.
     ///
     /// ```
-    /// use board::{Quantity, Units};
+    /// use board::{MassUnit, Quantity, Units};
     /// let diameter = Quantity::Length.range("Board diameter", 1.0, 5000.0);
     /// assert_eq!(diameter.ends(Units::Mm), "1 mm to 5000 mm");
     /// assert_eq!(diameter.ends(Units::INCH), "≈ 0.039\" to ≈ 196 27/32\"");
+    /// // Converted numbers are rounded into the range.
+    /// let weight = Quantity::Mass(MassUnit::Gram).range("Weight of one", 0.01, 100_000.0);
+    /// assert_eq!(weight.ends(Units::INCH), "0.00036 oz to 3500 oz");
     /// ```
     pub fn ends(self, units: Units) -> String {
-        let [min, max] = [self.min, self.max].map(|end| self.quantity.shown(end, units));
+        let min = self.quantity.shown_end(self.min, units, f64::ceil);
+        let max = self.quantity.shown_end(self.max, units, f64::floor);
         format!("{min} to {max}")
     }
 

@@ -36,6 +36,23 @@ impl Quantity {
         })
     }
 
+    /// An end of a range, in the maker's system: money without cents, and a converted number with two digits, rounded by `toward`
+    /// into the range, so that it is taken when typed.
+    pub(crate) fn shown_end(self, held: f64, units: Units, toward: fn(f64) -> f64) -> String {
+        if self == Self::Money && held.fract() == 0.0 {
+            return show_number(held, 0);
+        }
+        if !self.is_converted(units) || held == 0.0 {
+            return self.shown(held, units);
+        }
+        let (unit, _) = self.unit(units);
+        let (number, _) = self.converted(held, units);
+        let step = 10_f64.powf(number.abs().log10().floor() - 1.0);
+        // A number that has two digits already is kept.
+        let steps = (number / step * 1e6).round() / 1e6;
+        self.shown(self.held().of(unit.reckoned(toward(steps) * step)), units)
+    }
+
     /// A number of the document as a maker would type it: like [`Quantity::shown`], except that a length in inches that is not
     /// an exact fraction is a decimal.
     ///

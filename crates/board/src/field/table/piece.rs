@@ -26,7 +26,7 @@ fields! {
 fields! {
     /// The weight of a piece.
     WEIGHT_FIELDS:
-    PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Auto(Mass(MassUnit::Gram).of(0.001, 100_000.0), "calculated"),
+    PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Auto(Mass(MassUnit::Gram).of(0.01, 100_000.0), "calculated"),
         "Weighed on a scale; calculated from size and density if left empty";
     PIECE_DENSITY "piece.density_g_cm3", [.piece.density] "Piece density",
         Auto(Density(DensityUnit::GramsPerCubicCentimeter).of(0.01, 25.0), "usual"),

@@ -76,11 +76,12 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     }
     let names: Vec<HoleName> = plan.index.iter().map(|hole| hole.name).collect();
     let (severity, message) = if plan.web <= 0.0 {
-        let message = "The index hole of the sector jig overlaps another of its holes.".into();
-        (Severity::Stop, message)
+        let message = "The index hole of the sector jig overlaps another of its holes; increase the hole spacing.";
+        (Severity::Stop, message.to_owned())
     } else {
         let message = format!(
-            "Only {} of hardboard is left beside the index hole of the sector jig; the limit is {}.",
+            "The index hole of the sector jig has {} of hardboard beside it; the limit is {}, and no other hole has more. \
+             Increase the hole spacing, or lower the limit.",
             show_length(plan.web, board.units),
             show_length(wanted, board.units)
         );
