@@ -39,15 +39,22 @@ fn opening(board: &Board) -> Option<Finding> {
     );
     let (is, most, message) = if wide > long + HAIR {
         let message = format!(
-            "The board is {} across and does not go through {through}.",
+            "The board is {} across and does not go through {through}. Make it smaller, or find another way in.",
             length(wide)
         );
         (wide, long, message)
     } else if high > short + HAIR {
-        let message = format!(
-            "Board and base are {} high and do not go through {through}. Use a base that comes off.",
-            length(high)
-        );
+        let message = if board.base.is_some() {
+            let high = length(high);
+            format!(
+                "Board and base are {high} high and do not go through {through}. Use a base that comes off."
+            )
+        } else {
+            let high = length(high);
+            format!(
+                "The board is {high} thick and does not go through {through}. Find another way in."
+            )
+        };
         (high, short, message)
     } else {
         return None;
@@ -109,6 +116,7 @@ mod tests {
             });
         });
         assert!(with_base[0].message.contains("32 mm high"), "{with_base:?}");
+        assert!(low.message.contains("20 mm thick"), "{low:?}");
     }
 
     #[test]
@@ -121,8 +129,7 @@ mod tests {
                 height: 6.0 * INCH,
             });
         });
-        let said =
-            "The board is 24\" across and does not go through an opening of 23 1/2\" by 6\".";
+        let said = "The board is 24\" across and does not go through an opening of 23 1/2\" by 6\". Make it smaller, or find another way in.";
         assert_eq!(wide[0].message, said);
     }
 

@@ -65,7 +65,8 @@ fn beyond(moves: &WoodMoves) -> Option<Finding> {
     let worst = moistures.iter().max_by(|a, b| out(a).total_cmp(&out(b)))?;
     (out(worst) > 0.0).then(|| {
         let message = format!(
-            "At {} moisture the movement of the wood is a rough figure; it is known from 6 to 14 %.",
+            "At {} moisture the movement of the wood is a rough figure; it is known from 6 to 14 %. Check the moisture \
+             again before you rely on it.",
             shown(*worst)
         );
         let nearest = worst.clamp(*HOLDS.start(), *HOLDS.end());

@@ -217,14 +217,14 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
     }
     let choice = choose(&wishes.with(&offers)).ok()?;
     // A single number may get closer to its wish than on a board where more is left open.
-    if let [offer] = &mut offers[..]
-        && !matches!(offer.wish, Wish::Pitch | Wish::Diameter)
-    {
+    if let [offer] = &mut offers[..] {
         let asked = wishes.number(offer.wish)?;
         let step = match offer.wish {
-            Wish::Bore | Wish::Piece => Neat::of(wishes.units.unwrap_or_default()).fine_step,
             Wish::Spaces => Step::whole(spaces_by(wishes)),
-            _ => Step::whole(1),
+            Wish::Home | Wish::Start | Wish::Players => Step::whole(1),
+            Wish::Pitch | Wish::Diameter | Wish::Bore | Wish::Piece => {
+                Neat::of(wishes.units.unwrap_or_default()).fine_step
+            }
         };
         let chosen = value(&choice.board, offer.wish);
         offer.value = nearer(wishes, step, offer.wish, asked, chosen, choice.is_sound);

@@ -31,7 +31,8 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let (kind, kind_too) = (first.kind.label(), second.kind.label());
     let count = counted(pairs.len(), "pair of grooves runs", "pairs of grooves run");
     let message = format!(
-        "{count} too close side by side. Worst: {} and {}, {least_words} from center to center; the limit is their width, {}.",
+        "{count} too close side by side. Worst: {} and {}, {least_words} from center to center; the limit is their width, {}. Make the grooves \
+         narrower, or leave one kind out.",
         with_article(kind),
         with_article(kind_too),
         Measure::mm(width).shown(board.units)

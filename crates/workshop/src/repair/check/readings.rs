@@ -177,6 +177,9 @@ fn cause_words(cause: &Cause, on: MeasuredOn, units: Units) -> String {
     let length = |mm: f64| show_length(mm.abs(), units);
     let share = |share: f64| {
         let size = Measure::share(share.abs()).shown(units);
+        if size == Measure::share(0.0).shown(units) {
+            return "right".into();
+        }
         format!("{size} too {}", if share > 0.0 { "long" } else { "short" })
     };
     let again = match on {
@@ -187,8 +190,13 @@ fn cause_words(cause: &Cause, on: MeasuredOn, units: Units) -> String {
         Cause::Scale { share: by } => format!("all lengths are {}{again}", share(*by)),
         Cause::Strain { across, up, skew } => {
             let leaning = Measure::degrees(skew.as_degrees().abs()).shown(units);
+            let sheets = if leaning == Measure::degrees(0.0).shown(units) {
+                String::new()
+            } else {
+                format!(", and the sheets {leaning} out of square")
+            };
             format!(
-                "lengths are {} from left to right and {} from bottom to top, and the sheets {leaning} out of square{again}",
+                "lengths are {} from left to right and {} from bottom to top{sheets}{again}",
                 share(*across),
                 share(*up)
             )
