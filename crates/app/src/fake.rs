@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
+use kurbo::Size;
+
 use crate::exports::Moment;
 use crate::files::{FilesError, Printing};
 use crate::host::{Ask, Held, Host, Picked};
@@ -16,8 +18,8 @@ pub struct Fake {
     pub is_full: bool,
     /// Files and folders that were opened with other programs.
     pub shown: Mutex<Vec<PathBuf>>,
-    /// Files that were printed.
-    pub printed: Mutex<Vec<PathBuf>>,
+    /// Files that were printed, and the sizes of their pages in mm.
+    pub printed: Mutex<Vec<(PathBuf, Size)>>,
     /// Files that are locked by a program that lives.
     pub locked: Vec<PathBuf>,
 }
@@ -127,8 +129,8 @@ impl Host for Fake {
         Ok(())
     }
 
-    fn print(&self, path: &Path) -> Result<Printing, String> {
-        self.printed.lock().unwrap().push(path.into());
+    fn print(&self, path: &Path, page: Size) -> Result<Printing, String> {
+        self.printed.lock().unwrap().push((path.into(), page));
         Ok(Printing::Sent)
     }
 

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use jiff::Timestamp;
+use kurbo::Size;
 use workshop::Today;
 
 use crate::exports::Moment;
@@ -56,11 +57,11 @@ pub trait Host: Send + Sync {
     /// # Errors
     /// A sentence, where the system has none.
     fn show(&self, path: &Path) -> Result<(), String>;
-    /// Prints a file at true size on the system's usual printer, or opens it where it can be printed from.
+    /// Prints a file at true size on the system's usual printer, on paper of a size in mm, or opens it where it can be printed from.
     ///
     /// # Errors
     /// A sentence, if it could not be printed or opened.
-    fn print(&self, path: &Path) -> Result<Printing, String>;
+    fn print(&self, path: &Path, page: Size) -> Result<Printing, String>;
     /// The folder for files that have none yet.
     fn documents(&self) -> PathBuf;
     /// The folder for what belongs to the maker rather than to a board; none where the system has none. It may not be
@@ -191,8 +192,8 @@ impl Host for Desktop {
             .map_err(|_| format!("no program was found that opens {}", path.display()))
     }
 
-    fn print(&self, path: &Path) -> Result<Printing, String> {
-        if files::print(path)? {
+    fn print(&self, path: &Path, page: Size) -> Result<Printing, String> {
+        if files::print(path, page)? {
             return Ok(Printing::Sent);
         }
         self.show(path).map(|()| Printing::Shown)

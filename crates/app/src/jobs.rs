@@ -4,6 +4,8 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
+use kurbo::Size;
+
 use crate::exports::LeftOut;
 use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
@@ -23,10 +25,18 @@ pub enum Outcome {
 
 /// The files that an export has written, and the kinds that could not be made, each with why.
 pub struct Written {
-    /// The paths of the files.
-    pub paths: Vec<PathBuf>,
+    /// The files.
+    pub files: Vec<WrittenFile>,
     /// Kinds that were left out.
     pub left_out: Vec<LeftOut>,
+}
+
+/// A file that an export has written.
+pub struct WrittenFile {
+    /// Its path.
+    pub path: PathBuf,
+    /// Width and height of its pages, mm; none where it has no pages.
+    pub page: Option<Size>,
 }
 
 /// The name of an export among the jobs.

@@ -171,7 +171,7 @@ pub use template::budget::{
     chance_at_most, root_sum_square, true_position, worst_case,
 };
 pub use template::correction::{Correction, printable, printable_size};
-pub use template::paper::paper_size;
+pub use template::paper::{paper_of, paper_size};
 pub use template::print_scale::{
     PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
     print_scale,

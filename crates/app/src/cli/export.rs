@@ -78,7 +78,9 @@ impl Export {
             let (kind, words) = (kind.word(), effort.words);
             return Err(format!("{kind}: {words}; add --large to make it").into());
         }
-        let Made { files, left_out } = source.made(&kinds).unwrap_or_default();
+        let Made {
+            files, left_out, ..
+        } = source.made(&kinds).unwrap_or_default();
         self.warn(&workpiece, errors);
         if files.is_empty() && !left_out.is_empty() {
             return Err(self.told(&left_out).into());

@@ -2,20 +2,26 @@
 
 use std::path::{Path, PathBuf};
 
+use board::field::Choice as _;
+use board::{Measure, Paper, Units};
 use egui::{RichText, Role, ScrollArea, Ui, WidgetInfo};
+use kurbo::Size;
+use workshop::paper_of;
 
 use super::export::lacks_ui;
 use super::{Answer, button_row, fault_ui, heading};
 use crate::exports::LeftOut;
-use crate::jobs::Written;
+use crate::jobs::{Written, WrittenFile};
 use crate::theme::{self, Tokens};
 use crate::widgets::{main_button, words_width};
 
 /// The files that were written, and the kinds that were not.
 pub struct ExportedDialog {
     written: Written,
-    /// The file that is to be printed, if the maker agrees.
-    printing: Option<PathBuf>,
+    /// The units that paper is given in.
+    units: Units,
+    /// The file that is to be printed, if the maker agrees, and the size of its pages in mm.
+    printing: Option<(PathBuf, Size)>,
     /// The result of opening or printing a file, in words.
     said: Option<String>,
     /// The fault, if there is one.
@@ -24,9 +30,10 @@ pub struct ExportedDialog {
 
 impl ExportedDialog {
     /// The dialog for the result of an export.
-    pub const fn new(written: Written) -> Self {
+    pub const fn new(written: Written, units: Units) -> Self {
         Self {
             written,
+            units,
             printing: None,
             said: None,
             fault: None,
@@ -39,7 +46,7 @@ impl ExportedDialog {
     }
 
     fn folder(&self) -> Option<&Path> {
-        self.written.paths.first()?.parent()
+        self.written.files.first()?.path.parent()
     }
 }
 
@@ -52,7 +59,7 @@ const LEFT_OUT: f32 = 3.0;
 
 /// The folder and its files, each with a button that opens it, and what is left to do for those that are missing.
 pub fn exported_ui(ui: &mut Ui, dialog: &mut ExportedDialog) -> Option<Answer> {
-    let count = dialog.written.paths.len();
+    let count = dialog.written.files.len();
     heading(
         ui,
         if count == 0 {
@@ -79,12 +86,12 @@ pub fn exported_ui(ui: &mut Ui, dialog: &mut ExportedDialog) -> Option<Answer> {
             for left_out in &dialog.written.left_out {
                 asked = asked.or(left_out_ui(ui, left_out));
             }
-            for path in &dialog.written.paths {
-                asked = asked.or(file_ui(ui, path, &mut dialog.printing));
+            for file in &dialog.written.files {
+                asked = asked.or(file_ui(ui, file, &mut dialog.printing));
             }
             asked
         });
-    let prints = print_ui(ui, &mut dialog.printing);
+    let prints = print_ui(ui, &mut dialog.printing, dialog.units);
     if let Some(words) = &dialog.said {
         ui.add_space(theme::TIGHT);
         ui.colored_label(Tokens::of(ui).fine, format!("✓ {words}."));
@@ -115,8 +122,12 @@ fn left_out_ui(ui: &mut Ui, left_out: &LeftOut) -> Option<Answer> {
 const PRINT: &str = "Print…";
 
 /// A file with the button that opens it, and for one of pages the button that asks to print it.
-fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<Answer> {
-    let name = path.file_name()?.to_string_lossy().into_owned();
+fn file_ui(
+    ui: &mut Ui,
+    file: &WrittenFile,
+    printing: &mut Option<(PathBuf, Size)>,
+) -> Option<Answer> {
+    let name = file.path.file_name()?.to_string_lossy().into_owned();
     let line = ui.horizontal(|ui| {
         let pressed = |ui: &mut Ui, words: &str| {
             let button = ui.button(words);
@@ -125,22 +136,35 @@ fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<A
             button.clicked()
         };
         let opens = pressed(ui, "Open file");
-        if path.extension().is_none_or(|ending| ending != "pdf") {
+        if let Some(page) = file.page {
+            if pressed(ui, PRINT) {
+                *printing = Some((file.path.clone(), page));
+            }
+        } else {
             // The print buttons have a column of their own, so that the names line up.
             let around = 2.0 * ui.spacing().button_padding.x + ui.spacing().item_spacing.x;
             ui.add_space(words_width(ui, PRINT) + around);
-        } else if pressed(ui, PRINT) {
-            *printing = Some(path.into());
         }
         ui.label(&name);
         opens
     });
-    line.inner.then(|| Answer::Show(PathBuf::from(path)))
+    line.inner.then(|| Answer::Show(file.path.clone()))
+}
+
+/// `A4 paper`, or `paper 24" × 30"` where the size has no name.
+fn paper_words(page: Size, units: Units) -> String {
+    let length = |mm| Measure::mm(mm).shown(units);
+    match paper_of(page) {
+        Paper::Custom { width, height } => {
+            format!("paper {} × {}", length(width), length(height))
+        }
+        known => format!("{} paper", known.words()),
+    }
 }
 
 /// Asks before a file is printed, and says how it will be.
-fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
-    let path = printing.clone()?;
+fn print_ui(ui: &mut Ui, printing: &mut Option<(PathBuf, Size)>, units: Units) -> Option<Answer> {
+    let (path, page) = printing.clone()?;
     let name = path.file_name()?.to_string_lossy().into_owned();
     ui.add_space(theme::GAP);
     let frame = egui::Frame::new()
@@ -150,9 +174,10 @@ fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
     let pressed = frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.label(theme::bold(format!("Print {name}?")));
-        ui.label(
-            "It goes to your default printer at true size, without scaling. Load the paper of the template first, one side only.",
-        );
+        let paper = paper_words(page, units);
+        ui.label(format!(
+            "It goes to your default printer at true size, without scaling, on one side of {paper}. Load that paper first."
+        ));
         ui.horizontal(|ui| {
             let prints = ui.button("Print").clicked();
             let leaves = ui.button("Don't print").clicked();
@@ -163,5 +188,5 @@ fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
         })
         .inner
     });
-    pressed.inner.then_some(Answer::Print(path))
+    pressed.inner.then_some(Answer::Print(path, page))
 }

@@ -16,6 +16,7 @@ use std::sync::Arc;
 
 use board::Units;
 use egui::{Context, Id, Modal, Ui};
+use kurbo::Size;
 
 use crate::command::Command;
 use crate::exports::{Kind, Source};
@@ -77,8 +78,8 @@ pub enum Answer {
     Stop,
     /// Open this file or folder with the program that the system has for it.
     Show(PathBuf),
-    /// Print this file.
-    Print(PathBuf),
+    /// Print this file, on paper of a size in mm.
+    Print(PathBuf, Size),
     /// Go to this place in the controls.
     Visit(Spot),
     /// Begin the board of this order; the board itself if it has been worked out already.

@@ -1,12 +1,16 @@
 //! Files of several kinds at once: those that can be made, and those that are left out with what they lack. Window and commands go by it.
 
-use super::{Kind, Lack, Source};
+use kurbo::Size;
+
+use super::{Content, Kind, Lack, Source};
 
 /// The files of some kinds, and the kinds that could not be made.
 #[derive(Debug, Default)]
 pub struct Made {
     /// Names and bytes.
     pub files: Vec<(String, Vec<u8>)>,
+    /// Width and height of the pages of each file, mm; none where it has no pages.
+    pub pages: Vec<Option<Size>>,
     /// The kinds that were left out.
     pub left_out: Vec<LeftOut>,
 }
@@ -30,12 +34,18 @@ impl Source {
         let watch = self.watch();
         for (at, &kind) in kinds.iter().enumerate() {
             watch.note(format!("{} of {}, {}", at + 1, kinds.len(), kind.label()));
-            let files = self.files(kind);
+            let content = self.content(kind);
+            let pages = content.as_ref().map(Content::page_sizes);
+            let pages = pages.unwrap_or_default();
+            let files = content.and_then(|content| self.written(content));
             if watch.is_stopped() {
                 return None;
             }
             match files {
-                Ok(files) => made.files.extend(files),
+                Ok(files) => {
+                    made.files.extend(files);
+                    made.pages.extend(pages);
+                }
                 Err(error) => made.left_out.push(LeftOut {
                     kind,
                     why: self.board().units.say(&error),

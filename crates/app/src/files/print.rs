@@ -4,6 +4,10 @@ use std::io::ErrorKind;
 use std::path::Path;
 use std::process::{Command, Stdio};
 
+use board::{Paper, show_number};
+use kurbo::Size;
+use workshop::paper_of;
+
 /// The way that a file went.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Printing {
@@ -13,26 +17,48 @@ pub enum Printing {
     Shown,
 }
 
-/// Programs that take a file to the usual printer, and the options that print it at true size: those of the Internet Printing
-/// Protocol (PWG 5100.16, print-scaling).
+/// Programs that take a file to the usual printer.
 #[cfg(unix)]
 const PRINTERS: [&str; 2] = ["lp", "lpr"];
 #[cfg(not(unix))]
 const PRINTERS: [&str; 0] = [];
-const TRUE_SIZE: [&str; 2] = ["-o", "print-scaling=none"];
+/// True size, one side: attributes of the Internet Printing Protocol (print-scaling of PWG 5100.16, sides of RFC 8011).
+const TRUE_SIZE: [&str; 4] = ["-o", "print-scaling=none", "-o", "sides=one-sided"];
 
-/// Sends a file to the system's usual printer at true size; returns whether there is a program for that.
+/// Sends a file to the system's usual printer, at true size on one side of paper as large as its pages, in mm; returns whether there is a
+/// program for that.
 ///
 /// # Errors
 /// A sentence with the words of the program, where it does not take the file.
-pub fn print(path: &Path) -> Result<bool, String> {
-    print_by(&PRINTERS, path)
+pub fn print(path: &Path, page: Size) -> Result<bool, String> {
+    print_by(&PRINTERS, path, page)
 }
 
-fn print_by(programs: &[&str], path: &Path) -> Result<bool, String> {
+/// The option that asks for the paper, which else is the printer's usual one: its name by PWG 5101.1, or its size as CUPS takes it.
+fn media(page: Size) -> String {
+    let name = match paper_of(page) {
+        Paper::A4 => "iso_a4_210x297mm",
+        Paper::A3 => "iso_a3_297x420mm",
+        Paper::Letter => "na_letter_8.5x11in",
+        Paper::Legal => "na_legal_8.5x14in",
+        Paper::Tabloid => "na_ledger_11x17in",
+        Paper::Custom { width, height } => {
+            let [width, height] = [width, height].map(|mm| show_number(mm, 2));
+            return format!("media=Custom.{width}x{height}mm");
+        }
+    };
+    format!("media={name}")
+}
+
+fn print_by(programs: &[&str], path: &Path, page: Size) -> Result<bool, String> {
+    let media = media(page);
     for program in programs {
         let mut command = Command::new(program);
-        let asked = command.args(TRUE_SIZE).arg(path).stdin(Stdio::null());
+        let asked = command
+            .args(TRUE_SIZE)
+            .args(["-o", &media])
+            .arg(path)
+            .stdin(Stdio::null());
         match asked.output() {
             Ok(ended) if ended.status.success() => return Ok(true),
             Ok(ended) => {
@@ -61,6 +87,8 @@ mod tests {
 
     use super::*;
 
+    const A4: Size = Size::new(210.0, 297.0);
+
     /// A program that runs a script.
     fn program(folder: &Path, script: &str) -> String {
         let path = folder.join("lp");
@@ -77,10 +105,17 @@ mod tests {
             folder.path(),
             &format!("echo \"$@\" > '{}'", seen.display()),
         );
-        let printed = print_by(&["/nowhere/lp", &lp], Path::new("/out/my template.pdf"));
+        let printed = print_by(&["/nowhere/lp", &lp], Path::new("/out/my template.pdf"), A4);
         assert_eq!(printed, Ok(true));
         let seen = fs::read_to_string(seen).unwrap();
-        assert_eq!(seen, "-o print-scaling=none /out/my template.pdf\n");
+        let asked = "-o print-scaling=none -o sides=one-sided -o media=iso_a4_210x297mm /out/my template.pdf\n";
+        assert_eq!(seen, asked);
+    }
+
+    #[test]
+    fn paper_is_asked_for_by_its_name_or_its_size() {
+        assert_eq!(media(Size::new(279.4, 215.9)), "media=na_letter_8.5x11in");
+        assert_eq!(media(Size::new(700.0, 812.25)), "media=Custom.700x812.25mm");
     }
 
     #[test]
@@ -90,13 +125,13 @@ mod tests {
             folder.path(),
             "echo 'lp: no default destination' >&2; exit 1",
         );
-        let error = print_by(&[&lp], Path::new("/out/a.pdf")).unwrap_err();
+        let error = print_by(&[&lp], Path::new("/out/a.pdf"), A4).unwrap_err();
         assert!(error.contains("(lp: no default destination)"), "{error}");
     }
 
     #[test]
     fn a_system_without_such_a_program_prints_nothing() {
-        let printed = print_by(&["/nowhere/lp", "/nowhere/lpr"], Path::new("/a.pdf"));
+        let printed = print_by(&["/nowhere/lp", "/nowhere/lpr"], Path::new("/a.pdf"), A4);
         assert_eq!(printed, Ok(false));
     }
 }

@@ -440,13 +440,14 @@ fn a_template_is_printed_after_a_question_and_is_to_be_measured() {
     story.press("Export");
     let name = "six-lobes-in-walnut-template.pdf";
     story.press(&format!("Print… {name}"));
-    assert!(story.sees("at true size, without scaling"));
+    assert!(story.sees("at true size, without scaling, on one side of A4 paper"));
     story.press("Don't print");
     assert!(story.host.printed.lock().unwrap().is_empty());
     story.press(&format!("Print… {name}"));
     story.press("Print");
     let printed = story.host.printed.lock().unwrap().clone();
-    assert_eq!(printed, [std::path::PathBuf::from(format!("/out/{name}"))]);
+    let file = std::path::PathBuf::from(format!("/out/{name}"));
+    assert_eq!(printed, [(file, kurbo::Size::new(210.0, 297.0))]);
     story.harness.run();
     assert!(story.sees("Measure the bars of the first sheet"));
 }

@@ -165,7 +165,7 @@ impl App {
             }
             Answer::Stop => self.jobs.watch().stop(),
             Answer::Show(path) => self.complain(self.host.show(&path).err()),
-            Answer::Print(path) => self.print(ctx, path),
+            Answer::Print(path, page) => self.print(ctx, path, page),
             Answer::Visit(spot) => {
                 self.view.dialog = None;
                 self.visit(ctx, spot);

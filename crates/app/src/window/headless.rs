@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use board::Board;
+use kurbo::Size;
 
 use super::App;
 use crate::exports::Moment;
@@ -70,7 +71,7 @@ impl Host for Nowhere {
         Ok(())
     }
 
-    fn print(&self, _: &Path) -> Result<Printing, String> {
+    fn print(&self, _: &Path, _: Size) -> Result<Printing, String> {
         Ok(Printing::Shown)
     }
 

@@ -2,12 +2,14 @@
 
 use std::path::{Path, PathBuf};
 
+use kurbo::Size;
+
 use super::App;
 use crate::dialogs::{Dialog, ExportDialog, ExportedDialog};
 use crate::exports::{Kind, Made, Source};
 use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
-use crate::jobs::{Outcome, Written};
+use crate::jobs::{Outcome, Written, WrittenFile};
 
 impl App {
     pub(super) fn ask_what_to_export(&mut self) {
@@ -64,13 +66,13 @@ impl App {
     }
 
     /// Sends a file to the printer beside the window: the system may take its time.
-    pub(super) fn print(&mut self, ctx: &egui::Context, path: PathBuf) {
+    pub(super) fn print(&mut self, ctx: &egui::Context, path: PathBuf, page: Size) {
         let name = path.file_name().unwrap_or(path.as_os_str());
         let name = name.to_string_lossy().into_owned();
         let started = self
             .jobs
             .start(ctx, &self.host, "the printing", move |host, _| {
-                Outcome::Printed(name, host.print(&path))
+                Outcome::Printed(name, host.print(&path, page))
             });
         self.complain(started.err());
     }
@@ -97,11 +99,11 @@ impl App {
         let open = matches!(self.view.dialog, Some(Dialog::Export(_)));
         match result {
             Ok(written) => {
-                if !written.paths.is_empty() {
-                    self.view.notify(exported(&written.paths));
+                if !written.files.is_empty() {
+                    self.view.notify(exported(&written.files));
                 }
                 if open || !written.left_out.is_empty() {
-                    let dialog = ExportedDialog::new(written);
+                    let dialog = ExportedDialog::new(written, self.session.board.units);
                     self.view.dialog = Some(Dialog::Exported(dialog));
                 }
             }
@@ -123,7 +125,12 @@ pub(super) fn write_files(
     folder: &Path,
     replace: bool,
 ) -> Result<Written, String> {
-    let Some(Made { files, left_out }) = source.made(kinds) else {
+    let Some(Made {
+        files,
+        pages,
+        left_out,
+    }) = source.made(kinds)
+    else {
         return Err("the export was stopped; no file was written".into());
     };
     let paths = if files.is_empty() {
@@ -132,18 +139,23 @@ pub(super) fn write_files(
         host.write_all(folder, &files, replace)
             .map_err(|error| error.to_string())?
     };
-    Ok(Written { paths, left_out })
+    let files = paths.into_iter().zip(pages);
+    let files = files.map(|(path, page)| WrittenFile { path, page });
+    Ok(Written {
+        files: files.collect(),
+        left_out,
+    })
 }
 
-fn exported(paths: &[PathBuf]) -> String {
-    let folder = paths
+fn exported(files: &[WrittenFile]) -> String {
+    let folder = files
         .first()
-        .and_then(|path| path.parent())
+        .and_then(|file| file.path.parent())
         .map(|folder| folder.display().to_string())
         .unwrap_or_default();
-    let names: Vec<_> = paths
+    let names: Vec<_> = files
         .iter()
-        .filter_map(|path| path.file_name())
+        .filter_map(|file| file.path.file_name())
         .map(|name| name.to_string_lossy())
         .collect();
     format!(

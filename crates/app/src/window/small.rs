@@ -11,13 +11,14 @@ use egui::accesskit::{NodeId, Role};
 use egui::{Id, Rect, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::NodeT as _;
+use kurbo::Size;
 
 use super::tests::{sized, tab};
 use super::*;
 use crate::dialogs::ExportedDialog;
 use crate::exports::{Kind, LeftOut, Source};
 use crate::help::{Help, Page, SearchState};
-use crate::jobs::Written;
+use crate::jobs::{Written, WrittenFile};
 use crate::section::Section;
 use crate::session::Rescued;
 use crate::stage::Stage;
@@ -183,15 +184,20 @@ fn exported() -> Dialog {
     let moment = crate::fake::Fake::new().today();
     let source = Source::of(&board, moment).unwrap();
     let paths = Kind::ALL.iter().flat_map(|kind| source.file_names(*kind));
+    let files = paths.map(|name| WrittenFile {
+        path: file(&name),
+        page: name.ends_with(".pdf").then_some(Size::new(210.0, 297.0)),
+    });
     let left_out = |kind| LeftOut {
         kind,
         why: "the machine needs speeds and feeds".into(),
         lacks: source.lacks(kind),
     };
-    Dialog::Exported(ExportedDialog::new(Written {
-        paths: paths.map(|name| file(&name)).collect(),
+    let written = Written {
+        files: files.collect(),
         left_out: vec![left_out(Kind::Gcode), left_out(Kind::Filling)],
-    }))
+    };
+    Dialog::Exported(ExportedDialog::new(written, board.units))
 }
 
 /// The dialog that offers the boards of earlier runs, with two broken copies.

@@ -3,6 +3,9 @@
 use board::{INCH, Paper};
 use kurbo::Size;
 
+/// Sizes of paper that differ by no more, in mm, are the same; printers themselves hold a sheet no better.
+const SAME_PAPER: f64 = 0.1;
+
 /// Width and height of a paper, upright, in mm: ISO 216 for the A series, ANSI/ASME Y14.1 and trade sizes
 /// for the inch papers.
 ///
@@ -19,6 +22,31 @@ pub fn paper_size(paper: Paper) -> Size {
         Paper::Tabloid => Size::new(11.0 * INCH, 17.0 * INCH),
         Paper::Custom { width, height } => Size::new(width, height),
     }
+}
+
+/// The paper that a page of a size in mm is printed on, upright or on its side.
+///
+/// ```
+/// use board::Paper;
+/// assert_eq!(workshop::paper_of(kurbo::Size::new(297.0, 210.0)), Paper::A4);
+/// ```
+pub fn paper_of(page: Size) -> Paper {
+    let known = [
+        Paper::A4,
+        Paper::A3,
+        Paper::Letter,
+        Paper::Legal,
+        Paper::Tabloid,
+    ];
+    let is_alike = |paper: &Paper| {
+        let size = paper_size(*paper);
+        (size.min_side() - page.min_side()).abs() < SAME_PAPER
+            && (size.max_side() - page.max_side()).abs() < SAME_PAPER
+    };
+    known.into_iter().find(is_alike).unwrap_or(Paper::Custom {
+        width: page.width,
+        height: page.height,
+    })
 }
 
 #[cfg(test)]

@@ -11,7 +11,7 @@ use drawing::{
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use jiff::Timestamp;
-use kurbo::Rect;
+use kurbo::{Rect, Size};
 use picture::{Page, Picture, SIZES, View, Words, proof};
 use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
@@ -63,6 +63,18 @@ pub enum Body {
     Picture(Arc<Shown>, PictureFormat),
     /// Text as it is written.
     Text(Vec<u8>),
+}
+
+impl Body {
+    fn page_size(&self) -> Option<Size> {
+        let sheets = match self {
+            Self::Pages(sheets, _) | Self::Illustrated(sheets, _) => &sheets[..],
+            Self::Picture(shown, PictureFormat::Pdf) => core::slice::from_ref(&shown.sheet),
+            Self::Svg(_) | Self::Dxf(_) | Self::Picture(..) | Self::Text(_) => &[],
+        };
+        let sizes = sheets.iter().map(|sheet| sheet.size);
+        sizes.max_by(|one, other| one.area().total_cmp(&other.area()))
+    }
 }
 
 /// The files of a proof, by the ends of their names.
@@ -131,6 +143,12 @@ pub enum Part<'a> {
 }
 
 impl Content {
+    /// Width and height of the largest page of each file, mm; none for a file without pages.
+    pub fn page_sizes(&self) -> Vec<Option<Size>> {
+        let each = self.0.iter();
+        each.map(|file| file.body.page_size()).collect()
+    }
+
     /// Everything there is to preview, page by page, each with its name.
     pub fn parts(&self) -> Vec<(String, Part<'_>)> {
         let mut parts = Vec::new();
@@ -300,7 +318,15 @@ impl Source {
     /// # Errors
     /// As [`Self::content`], and where the format cannot hold it.
     pub fn files(&self, kind: Kind) -> Result<Vec<(String, Vec<u8>)>, ExportError> {
-        let files = self.content(kind)?.0.into_iter();
+        self.written(self.content(kind)?)
+    }
+
+    /// The names and the bytes of the files of some content.
+    ///
+    /// # Errors
+    /// Where a format cannot hold it.
+    pub(super) fn written(&self, content: Content) -> Result<Vec<(String, Vec<u8>)>, ExportError> {
+        let files = content.0.into_iter();
         files
             .map(|file| Ok((self.file_name(&file.ending), self.bytes(file.body)?)))
             .collect()
