@@ -1,5 +1,7 @@
 //! Speed of an edit: from a changed document to everything that follows from it, and to the window's picture.
 
+use std::time::Duration;
+
 use app::exports::{Kind, Moment, Source};
 use app::window::headless::Headless;
 use board::{
@@ -145,5 +147,18 @@ fn frame_with_an_edit(bencher: Bencher<'_, '_>, holes: u32) {
 #[divan::bench(args = HOLES)]
 fn frame_without_an_edit(bencher: Bencher<'_, '_>, holes: u32) {
     let mut window = Headless::new(board(holes));
+    bencher.bench_local(|| window.frame());
+}
+
+/// The calendar of an order of so many boards, with all of its bars.
+#[divan::bench(args = [1, 10, 200])]
+fn frame_of_the_calendar(bencher: Bencher<'_, '_>, boards: u32) {
+    let mut order = Board::default();
+    order.schedule.boards = boards;
+    let mut window = Headless::new(order);
+    window.turn_to("Calendar");
+    // The days of many boards are worked out beside the window.
+    std::thread::sleep(Duration::from_secs(2));
+    window.frame();
     bencher.bench_local(|| window.frame());
 }
