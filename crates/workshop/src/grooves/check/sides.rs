@@ -29,12 +29,16 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let (first, second) = (first?, second?);
     let least_words = Measure::mm(least).shown(board.units);
     let (kind, kind_too) = (first.kind.label(), second.kind.label());
+    let second = if kind == kind_too {
+        "another".to_owned()
+    } else {
+        with_article(kind_too)
+    };
     let count = counted(pairs.len(), "pair of grooves runs", "pairs of grooves run");
     let message = format!(
-        "{count} too close side by side. Worst: {} and {}, {least_words} from center to center; the limit is their width, {}. Make the grooves \
+        "{count} too close side by side. Worst: {} and {second}, {least_words} from center to center; the limit is their width, {}. Make the grooves \
          narrower, or leave one kind out.",
         with_article(kind),
-        with_article(kind_too),
         Measure::mm(width).shown(board.units)
     );
     let about = pairs.iter().flat_map(|(_, pair)| pair);
