@@ -36,8 +36,8 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     };
     let count = counted(pairs.len(), "pair of grooves runs", "pairs of grooves run");
     let message = format!(
-        "{count} too close side by side. Worst: {} and {second}, {least_words} from center to center; the limit is their width, {}. Make the grooves \
-         narrower, or leave one kind out.",
+        "{count} too close side by side. Worst: {} and {second}, {least_words} from center to center; the limit is their \
+         width, {}. Make the grooves narrower, or leave one kind out.",
         with_article(kind),
         Measure::mm(width).shown(board.units)
     );
