@@ -149,8 +149,7 @@ impl<'a> Flow<'a> {
     ///
     /// `needs` is the height of what must not be separated from it: the words below it, and the first rows of their table.
     pub fn heading(&mut self, words: &str, needs: f64) {
-        let own = self.height(words, HEADING, Weight::SemiBold) + 1.0;
-        let wanted = (own + needs).min(self.room.height() / 2.0);
+        let wanted = (self.heading_height(words) + needs).min(self.room.height() / 2.0);
         if self.left() < wanted.max(KEEP.min(self.room.height() / 3.0)) {
             self.turn();
         } else if !self.is_fresh() {
@@ -160,10 +159,17 @@ impl<'a> Flow<'a> {
         self.space(1.0);
     }
 
-    /// The name of a stage of the work over a rule as wide as the page.
-    pub fn stage(&mut self, words: &str) {
-        let high = self.height(words, STAGE, Weight::SemiBold) + 2.0;
-        if self.left() < high + KEEP {
+    /// Height of a heading with the room above and below it, mm.
+    pub fn heading_height(&self, words: &str) -> f64 {
+        GAP / 2.0 + self.height(words, HEADING, Weight::SemiBold) + 1.0
+    }
+
+    /// The name of a stage of the work over a rule as wide as the page; on the next page where less than `needs` would follow on this
+    /// one.
+    pub fn stage(&mut self, words: &str, needs: f64) {
+        let own = GAP + self.height(words, STAGE, Weight::SemiBold) + 2.0;
+        let wanted = (own + needs.max(KEEP)).min(self.room.height() / 2.0);
+        if self.left() < wanted {
             self.turn();
         } else if !self.is_fresh() {
             self.space(GAP);

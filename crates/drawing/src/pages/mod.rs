@@ -1,6 +1,6 @@
 //! Pages of words and tables on the maker's paper, as sheets like all others.
 //!
-//! A page is filled from the top; a table continues on the next page with its header repeated, and a heading stays with what
+//! A page is filled from the top; a table continues on the next page with its header repeated, and a title stays with what
 //! follows it.
 
 mod flow;
@@ -134,18 +134,15 @@ pub(crate) fn template_pages(board: &Board, head: &Head, blocks: &[Block]) -> Ve
 /// Puts blocks below each other.
 fn lay(flow: &mut Flow<'_>, blocks: &[Block]) {
     for (at, block) in blocks.iter().enumerate() {
+        let following = blocks.get(at + 1..).unwrap_or_default();
         match block {
-            Block::Heading(words) => {
-                let following = blocks.get(at + 1..).unwrap_or_default();
-                let needs = kept_with(flow, following);
-                flow.heading(words, needs);
-            }
+            Block::Heading(words) => flow.heading(words, kept_with(flow, following)),
+            Block::Stage(words) => flow.stage(words, kept_with(flow, following)),
             Block::Words(words) => flow.words(words),
             Block::Caution(words) => flow.caution(words),
             Block::Table(table) => table::lay(flow, table),
             Block::Ticked(lines) => table::tick_off(flow, lines),
             Block::Figure(figure) => flow.figure(figure),
-            Block::Stage(words) => flow.stage(words),
             Block::Type(size) => flow.set_words_size(*size),
             Block::Kept(blocks) => keep(flow, blocks),
         }
@@ -159,20 +156,22 @@ const ABOVE: f64 = 4.0;
 
 /// Puts blocks that stay together on a page: on a new one if they do not fit on this one but fit on a whole page.
 fn keep(flow: &mut Flow<'_>, blocks: &[Block]) {
-    let mut trial = flow.trial();
-    lay(&mut trial, blocks);
-    let has_room = match trial.taken() {
-        Some(height) => height + ABOVE <= flow.left(),
-        None => flow.left() >= BEGINS * flow.height_of_page(),
-    };
-    if !has_room && !flow.is_fresh() {
+    if flow.left() < kept_height(flow, blocks) && !flow.is_fresh() {
         flow.turn();
     }
     lay(flow, blocks);
 }
 
-/// Height of what stays with a heading: the words and cautions below it, and the start of the table, list or figure that they
-/// introduce.
+/// Room that blocks which stay together need on a page to begin on it, mm.
+fn kept_height(flow: &Flow<'_>, blocks: &[Block]) -> f64 {
+    let mut trial = flow.trial();
+    lay(&mut trial, blocks);
+    let whole = trial.taken().map(|height| height + ABOVE);
+    whole.unwrap_or_else(|| BEGINS * flow.height_of_page())
+}
+
+/// Height of what stays with a title: the headings, words and cautions below it, and the beginning of the table, list or figure that they
+/// lead to.
 ///
 /// A heading alone at the foot of a page is overlooked, and its table on the next page is taken for part of the one before.
 fn kept_with(flow: &Flow<'_>, following: &[Block]) -> f64 {
@@ -186,8 +185,9 @@ fn kept_with(flow: &Flow<'_>, following: &[Block]) -> f64 {
                 return height + first;
             }
             Block::Figure(figure) => return height + figure.size.height,
-            Block::Kept(blocks) => return height + kept_with(flow, blocks),
-            Block::Heading(_) | Block::Stage(_) => return height,
+            Block::Kept(blocks) => return height + kept_height(flow, blocks),
+            Block::Heading(words) => height += flow.heading_height(words),
+            Block::Stage(_) => return height,
             Block::Type(_) => {}
         }
     }
@@ -340,7 +340,26 @@ mod tests {
         }
     }
 
-    /// A narrow table of 200 rows takes three columns, each read downward and with its own header.
+    /// The name of a stage has a heading and rows of its table on the same page.
+    #[test]
+    fn a_stage_stays_with_the_table_below_its_heading() {
+        for filler in 1..60 {
+            let blocks = [
+                Block::Words("Filler. ".repeat(filler * 12)),
+                Block::Stage("Figures".into()),
+                Block::Heading("Radii".into()),
+                long_table(20),
+            ];
+            let sheets = pages(A4, 10.0, &head(), &blocks);
+            let with = |words: &str| {
+                let has = |sheet: &Sheet| texts(sheet).any(|text| text.words == words);
+                sheets.iter().position(has).unwrap()
+            };
+            assert_eq!(with("Figures"), with("T1-01"), "after {filler}");
+        }
+    }
+
+    /// A narrow table of 200 rows takes three columns, reads down each, and has its header above each.
     #[test]
     fn a_long_narrow_table_is_laid_in_columns() {
         let row = |at: usize| {
