@@ -112,7 +112,7 @@ pub use colors::{
 };
 pub use figures::{Figures, ThinnestWood};
 pub use filling::{
-    Batch, FilledBore, MixParts, Pour, SectorPour, mix_parts, parts_shown, working_time,
+    Batch, FilledBore, MixParts, Pour, SectorPour, mix_parts, open_bore, parts_shown, working_time,
 };
 pub use finish::{
     Bond, BondSort, CoatData, FinishChange, FinishFix, FinishNeed, FinishPreset, Meeting, Parts,

@@ -14,7 +14,7 @@ use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::HAIR;
 use crate::check::reach::least_rim;
 use crate::colors::mends;
-use crate::filling::{batch_in_time, insert_with_room};
+use crate::filling::{batch_in_time, insert_with_room, level_below_pieces};
 use crate::fit::{
     FitError, Open, largest_bore_bound, most_spaces, neat_board_for_piece, neat_pitch_for_piece,
     solve,
@@ -81,6 +81,8 @@ pub enum Mend {
     RecessForPieces,
     /// Batches of resin that are poured before they set.
     SmallerBatches,
+    /// Resin low enough for pieces to sit above it.
+    LowerResin,
     /// Coats that dry as long as the next one needs.
     LongerDrying,
     /// The fewest changes to the finish with which every coat holds.
@@ -120,7 +122,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every fix.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 36] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -147,6 +149,7 @@ impl Mend {
         Self::StripsForPlaner,
         Self::RecessForPieces,
         Self::SmallerBatches,
+        Self::LowerResin,
         Self::LongerDrying,
         Self::FixFinish,
         Self::DistinctColors,
@@ -199,6 +202,7 @@ impl Mend {
             Self::StripsForPlaner => "Strips for the planer",
             Self::RecessForPieces => "Fit recess to the pieces",
             Self::SmallerBatches => "Mix smaller batches",
+            Self::LowerResin => "Lower the resin",
             Self::LongerDrying => "Let coats dry longer",
             Self::FixFinish => "Fix the finish",
             Self::DistinctColors => "Use distinct colors",
@@ -264,6 +268,7 @@ impl Mend {
                 "The shallowest and smallest recess that holds the pieces and leaves the wood wanted"
             }
             Self::SmallerBatches => "The largest batch you can pour before it sets",
+            Self::LowerResin => "The highest level at which every piece has its seat",
             Self::LongerDrying => "Let each coat dry as long as the next one needs",
             Self::FixFinish => {
                 "The fewest changes that make every coat hold: a tie coat, another order, another kind, a longer wait"
@@ -361,6 +366,7 @@ impl Mend {
             }
             Self::RecessForPieces => mended.recess = Some(recess_for_pieces(board)?),
             Self::SmallerBatches => smaller_batches(&mut mended)?,
+            Self::LowerResin => lower_resin(&mut mended)?,
             Self::LongerDrying => mended = crate::finish::dried(board),
             Self::FixFinish => {
                 let nothing = MendError::Nothing("every coat of the finish holds");
@@ -485,6 +491,16 @@ fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     let batch = batch_in_time(&Workpiece::of(board)?).ok_or(nothing)?;
     if let Some(filling) = &mut board.filling {
         filling.batch = batch;
+    }
+    Ok(())
+}
+
+/// Resin as high as may be with every piece in its seat.
+fn lower_resin(board: &mut Board) -> Result<(), MendError> {
+    let nothing = MendError::Nothing("no hole is deep enough for a piece and resin below it");
+    let level = level_below_pieces(&Workpiece::of(board)?).ok_or(nothing)?;
+    if let Some(filling) = &mut board.filling {
+        filling.below_top = level;
     }
     Ok(())
 }

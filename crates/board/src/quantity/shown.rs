@@ -47,7 +47,7 @@ impl Quantity {
         }
         let (unit, _) = self.unit(units);
         let (number, _) = self.converted(held, units);
-        let step = 10_f64.powf(number.abs().log10().floor() - 1.0);
+        let step = 10_f64.powi(number.abs().log10().floor() as i32 - 1);
         // A number that has two digits already is kept.
         let steps = (number / step * 1e6).round() / 1e6;
         self.shown(self.held().of(unit.reckoned(toward(steps) * step)), units)

@@ -11,7 +11,7 @@ mod well;
 
 use board::{Board, Footing, Hole, HoleId, Insert, PieceKind, Role};
 use geometry::Angle;
-use workshop::{Workpiece, insert_below, insert_diameter};
+use workshop::{Workpiece, insert_below, insert_diameter, open_bore};
 
 use crate::coat::Sheen;
 use crate::grain::Grain;
@@ -327,7 +327,7 @@ fn standing(workpiece: &Workpiece) -> impl Iterator<Item = Standing> {
     starts.map(|hole| Standing {
         x: hole.center.x,
         y: hole.center.y,
-        shape: Shape::of(&board.piece, hole.bore),
+        shape: Shape::of(&board.piece, open_bore(board, hole.bore)),
         tone: paint::player(workpiece, hole.name.id().player()),
     })
 }

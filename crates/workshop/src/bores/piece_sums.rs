@@ -167,19 +167,25 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// The position of a peg in a bore, and the effort from which it could climb out; nothing if it does not fit.
+/// The position of a peg in the part of a bore that resin leaves open, and the effort from which it could climb out; nothing if it
+/// does not fit.
 fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
-    let Some(stand) = peg_stand(&board.piece, bore) else {
+    let Some(stand) = peg_stand(&board.piece, open_bore(board, bore)) else {
         return Vec::new();
     };
     let lean = Some(Measure::degrees(stand.lean.as_degrees()));
     vec![
         Sum::mm("play of the peg", stand.play, "bore - shank", GEOMETRY),
-        Sum::mm("peg in the hole", stand.deep, "depth of the bore", GEOMETRY),
+        Sum::mm(
+            "peg in the hole",
+            stand.deep,
+            "depth of the bore, or of what resin leaves of it",
+            GEOMETRY,
+        ),
         Sum::mm(
             "peg above the top face",
             stand.above,
-            "height - depth of the bore",
+            "height - the part in the hole",
             GEOMETRY,
         ),
         Sum::new(

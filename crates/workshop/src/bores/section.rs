@@ -34,11 +34,12 @@ pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
             Profile::ball(lowest - radius, radius)
         }
         PieceKind::Peg => {
-            let stand = peg_stand(piece, bore)?;
+            let open = open_bore(board, bore);
+            let stand = peg_stand(piece, open)?;
             let shank = (bore.diameter - stand.play) / 2.0;
             // Its largest diameter belongs to the part above the top face.
             let head = Piece::cylinder(radius.max(shank), -stand.above, 0.0);
-            let shank = Piece::cylinder(shank, (-stand.above).max(0.0), bore.depth);
+            let shank = Piece::cylinder(shank, (-stand.above).max(0.0), open.depth);
             Profile::from(head).with(shank)
         }
         PieceKind::Magnet => {

@@ -128,7 +128,7 @@ fn stands(board: &Board, bore: Bore) -> Stands {
     let piece = &board.piece;
     match piece.kind {
         PieceKind::Marble => Stands::Marble(marble_stand(piece.diameter, open_bore(board, bore))),
-        PieceKind::Peg => Stands::Peg(peg_stand(piece, bore)),
+        PieceKind::Peg => Stands::Peg(peg_stand(piece, open_bore(board, bore))),
         PieceKind::Magnet => Stands::Magnet(InsertSizes {
             diameter: insert_diameter(piece, bore),
             thickness: match piece.insert {

@@ -12,13 +12,13 @@ pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {
     amount(board, filling, bore).takes(filling) > 0.0
 }
 
-/// The part of a bore that is open to a marble: of a filled bore, the part above the resin. A marble is lowest where a dome is
-/// highest; resin above the top face is leveled off. For other pieces it is the bore as drilled.
+/// The part of a bore that is open to a marble or a peg: of a filled bore, the part above the resin. A piece is lowest where a dome
+/// is highest; resin above the top face is leveled off. For magnet pieces, which stand on top, it is the bore as drilled.
 pub fn open_bore(board: &Board, bore: Bore) -> Bore {
-    let is_marble = board.piece.kind == PieceKind::Marble;
+    let goes_in = board.piece.kind != PieceKind::Magnet;
     let filled = board
         .filling
-        .filter(|filling| is_marble && is_filled(board, filling, bore));
+        .filter(|filling| goes_in && is_filled(board, filling, bore));
     filled.map_or(bore, |filling| Bore {
         depth: bore.depth.min((filling.below_top - filling.dome).max(0.0)),
         bottom: Bottom::Flat,

@@ -1,13 +1,16 @@
 //! Rule: each batch of resin is poured before it sets in its cup.
 
-use board::{Filling, Hole, HoleName, Measure, PieceKind, Units, show_length};
+use board::{Board, Bore, Filling, Hole, HoleName, Measure, PieceKind, Units, show_length};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::bores::holds::insert_gap;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
-use crate::filling::{LEAST_GAP, Pour, batch_in_time, insert_with_room, is_filled, open_bore};
+use crate::filling::{
+    LEAST_GAP, Pour, batch_in_time, insert_with_room, is_filled, level_below_pieces, open_bore,
+    seat_depth,
+};
 
 pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each {10 °C|18 °F} that the shop \
      is colder than the label's temperature, and halves for each that it is warmer (trade page, not a standard); a larger amount \
@@ -35,6 +38,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         too_hot(pour, workpiece.units()),
         runs_over(workpiece, &filling),
         marble_on_resin(workpiece, &filling),
+        peg_on_resin(workpiece, &filling),
         no_room_around(workpiece, &filling),
         Some(hazard()),
     ];
@@ -160,8 +164,62 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
             show_length(marble, board.units),
             counted(holes.len(), "hole")
         );
-        Finding::new(Severity::Caution, Rule::Filling, message).about(holes)
+        Finding::new(Severity::Caution, Rule::Filling, message)
+            .about(holes)
+            .mended_by(lower(workpiece))
     })
+}
+
+/// Pegs for which the resin leaves no hole, or one too shallow to hold them.
+fn peg_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
+    let board = workpiece.board();
+    if board.piece.kind != PieceKind::Peg {
+        return None;
+    }
+    let shallow = |hole: &&Hole| {
+        let needs = seat_depth(board, hole.bore).map(|needs| needs.min(hole.bore.depth));
+        is_filled(board, filling, hole.bore)
+            && needs.is_some_and(|needs| open_bore(board, hole.bore).depth < needs - HAIR)
+    };
+    let holes: Vec<&Hole> = workpiece.seats().iter().filter(shallow).collect();
+    let first = holes.first()?;
+    let (severity, message) = short_of_hole(board, first.bore, holes.len())?;
+    Some(
+        Finding::new(severity, Rule::Filling, message)
+            .about(holes.iter().map(|hole| hole.name).collect())
+            .mended_by(lower(workpiece)),
+    )
+}
+
+/// How bad it is that resin leaves a peg too little of bores like one, and what to do.
+fn short_of_hole(board: &Board, bore: Bore, count: usize) -> Option<(Severity, String)> {
+    let (left, needs) = (open_bore(board, bore).depth, seat_depth(board, bore)?);
+    let deeper = if needs >= bore.depth - HAIR {
+        ", and drill deeper than that"
+    } else {
+        ""
+    };
+    let holes = counted(count, "hole");
+    let [left_words, needs] = [left, needs].map(|mm| show_length(mm, board.units));
+    Some(if left <= HAIR {
+        let message = format!(
+            "the resin fills {holes} to the top, so that no peg goes in; keep it {needs} below the top, as deep as a peg is wide{deeper}"
+        );
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "the resin leaves {left_words} of {holes} for a peg; keep it {needs} below the top, as deep as a peg is wide{deeper}"
+        );
+        (Severity::Caution, message)
+    })
+}
+
+/// The fix that lowers the resin, where that leaves pieces their seat.
+fn lower(workpiece: &Workpiece) -> &'static [Mend] {
+    match level_below_pieces(workpiece) {
+        Some(_) => &[Mend::LowerResin],
+        None => &[],
+    }
 }
 
 /// Balls or discs that fill their bores, so that no resin gets in around them.
@@ -369,5 +427,38 @@ mod tests {
         let high = over(5.1).unwrap();
         assert_eq!((high.severity, high.holes.len()), (Severity::Caution, 144));
         assert_eq!(high.wanted, Some(Measure::mm(5.0)));
+    }
+
+    #[test]
+    fn pegs_need_a_hole_above_the_resin() {
+        let mut board = Board {
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        (board.piece.kind, board.piece.shank) = (PieceKind::Peg, None);
+        for bore in [
+            &mut board.bores.track,
+            &mut board.bores.home,
+            &mut board.bores.start,
+        ] {
+            (bore.diameter, bore.depth) = (6.0, 14.0);
+        }
+        board.center = board::Center::Nothing;
+        let of_pegs = |board: &Board| {
+            let found = check(&Workpiece::of(board).unwrap());
+            let mut pegs = found
+                .into_iter()
+                .filter(|found| found.message.contains("peg"));
+            pegs.next()
+        };
+        let full = of_pegs(&board).unwrap();
+        assert_eq!(full.severity, Severity::Stop);
+        assert!(full.message.contains("to the top"), "{full:?}");
+        assert_eq!(full.mends, [Mend::LowerResin]);
+        board.filling.as_mut().unwrap().below_top = 4.0;
+        assert_eq!(of_pegs(&board).unwrap().severity, Severity::Caution);
+        let mended = Mend::LowerResin.applied(&board).unwrap();
+        assert_eq!(mended.filling.unwrap().below_top, 6.0);
+        assert_eq!(of_pegs(&mended), None);
     }
 }

@@ -3,6 +3,7 @@
 mod amount;
 mod batches;
 pub mod check;
+mod level;
 mod mix;
 mod sectors;
 pub mod steps;
@@ -17,6 +18,7 @@ use batches::batches;
 
 pub use amount::{LEAST_GAP, insert_with_room, is_filled, open_bore};
 pub use batches::{Batch, batch_in_time};
+pub use level::{level_below_pieces, seat_depth};
 pub(crate) use mix::part;
 pub use mix::{MixParts, mix_parts, parts_shown};
 pub use sectors::SectorPour;

@@ -61,6 +61,7 @@ fn in_need(mend: Mend) -> Board {
                 ..board::Filling::default()
             });
         }
+        Mend::LowerResin => board.filling = Some(board::Filling::default()),
         Mend::LongerDrying | Mend::FixFinish => board.finish = faulty_finish(mend),
         Mend::DropWaitingEdits => board.edits.push(Edit {
             hole: "T9-3".parse().unwrap(),

@@ -10,6 +10,7 @@ use crate::bores::holds::{flush_bore, insert_below, magnet_hold};
 use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::filling::open_bore;
 
 pub const STATEMENT: &str = "A marble is wider than its hole, rests on the rim and not on the floor, and sinks by the \
      set share of its diameter: less and it rolls out, more and it is hard to pick up. A peg, ball or disc goes into \
@@ -168,12 +169,8 @@ fn level(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
 
 /// A peg that is no longer than its bore is deep, which cannot be taken out again.
 fn sunk(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
-    let height = board.piece.height;
-    (height <= bore.depth + HAIR).then_some((
-        Wrong::Sunk,
-        Measure::mm(height),
-        Measure::mm(bore.depth),
-    ))
+    let (height, depth) = (board.piece.height, open_bore(board, bore).depth);
+    (height <= depth + HAIR).then_some((Wrong::Sunk, Measure::mm(height), Measure::mm(depth)))
 }
 
 /// Whether resin that stands above the top face is removed again.
