@@ -7,6 +7,8 @@ use geometry::Point;
 const FIT_MARGIN: f32 = 42.0;
 /// Least and most screen points a millimeter.
 const SCALES: (f64, f64) = (0.005, 60.0);
+/// Share of the fitted scale below which nothing is drawn, so that a drawing is never lost as a speck.
+const SMALLEST: f64 = 0.25;
 /// Distance that an arrow key moves the view, in points.
 const KEY_PAN: f32 = 48.0;
 /// The factor of one press of plus.
@@ -47,6 +49,8 @@ pub struct Camera {
     middle: Point,
     /// Screen points a millimeter.
     scale: f64,
+    /// The least scale that zooming out gives.
+    least: f64,
 }
 
 impl Camera {
@@ -57,12 +61,13 @@ impl Camera {
 
     /// The same with a margin around the fitted content, in points.
     pub fn with_margin(zoom: Zoom, frame: Rect, all: kurbo::Rect, margin: f32) -> Self {
+        let fitting = Self::fitting(frame, all, margin);
         match zoom {
-            Zoom::Fit => Self::fitting(frame, all, margin),
+            Zoom::Fit => fitting,
             Zoom::Free(middle, scale) => Self {
-                frame,
                 middle,
                 scale,
+                ..fitting
             },
         }
     }
@@ -72,10 +77,12 @@ impl Camera {
         let margin = margin.min(frame.size().min_elem() / 8.0);
         let room = frame.shrink(margin).size();
         let scale = (f64::from(room.x) / all.width()).min(f64::from(room.y) / all.height());
+        let scale = within_scales(scale);
         Self {
             frame,
             middle: all.center(),
-            scale: within_scales(scale),
+            scale,
+            least: SMALLEST * scale,
         }
     }
 
@@ -128,7 +135,9 @@ impl Camera {
     /// The view enlarged by a factor about `at`, which stays in place.
     pub fn zoomed(self, at: Pos2, factor: f64) -> Self {
         let fixed = self.place(at);
-        let scale = within_scales(self.scale * factor);
+        // A view that is smaller already, of a drawing that has grown, stays as it is.
+        let least = self.least.min(self.scale);
+        let scale = within_scales(self.scale * factor).max(least);
         Self {
             middle: fixed + (self.middle - fixed) * (self.scale / scale),
             scale,
@@ -259,7 +268,7 @@ mod tests {
         for factor in [1.3, 0.5, 1e9, 1e-9] {
             let zoomed = fitted().zoomed(at, factor);
             assert_near!(zoomed.place(at), before, 1e-9);
-            assert!((SCALES.0..=SCALES.1).contains(&zoomed.scale));
+            assert!((SMALLEST * fitted().scale..=SCALES.1).contains(&zoomed.scale));
         }
     }
 
@@ -280,7 +289,8 @@ mod tests {
         let dragged = fitted().dragged(by);
         assert_near!(dragged.place(from + by), fitted().place(from), 1e-9);
         let wider = kurbo::Rect::new(-500.0, 0.0, 3000.0, 900.0);
-        assert_eq!(Camera::new(dragged.held(), FRAME, wider), dragged);
+        let held = Camera::new(dragged.held(), FRAME, wider);
+        assert_eq!((held.middle, held.scale), (dragged.middle, dragged.scale));
     }
 
     #[test]

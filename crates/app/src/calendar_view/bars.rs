@@ -40,7 +40,7 @@ impl Scale {
     }
 }
 
-/// The days behind the bars: those off shaded, each Monday a line, dates above, today.
+/// The days behind the bars: those off shaded, each Monday a line, today.
 pub fn grounds(ui: &Ui, rect: Rect, calendar: &Calendar, scale: &Scale, workpiece: &Workpiece) {
     let tokens = Tokens::of(ui);
     let painter = ui.painter();
@@ -73,30 +73,36 @@ pub fn grounds(ui: &Ui, rect: Rect, calendar: &Calendar, scale: &Scale, workpiec
         let line = [pos2(left, rect.top()), pos2(left, rect.bottom())];
         painter.line_segment(line, Stroke::new(2.0, tokens.accent));
     }
-    dates(ui, rect, &days, scale, workpiece);
 }
 
-/// The dates above the days, each day's or each week's, which stay in sight while the rows are scrolled.
-fn dates(ui: &Ui, rect: Rect, days: &[Day], scale: &Scale, workpiece: &Workpiece) {
+/// The band above the rows, which stays in sight while they are scrolled; drawn after them, it covers those that go
+/// under it. Returns its top.
+pub fn head(ui: &Ui, rect: Rect) -> f32 {
+    let seen = ui.clip_rect();
+    let top = rect.top().max(seen.top());
+    let band = Rect::from_x_y_ranges(seen.x_range(), top..=top + HEAD);
+    ui.painter().rect_filled(band, 0.0, Tokens::of(ui).bench);
+    top
+}
+
+/// The dates above the days, each day's or each week's.
+pub fn dates(ui: &Ui, rect: Rect, calendar: &Calendar, scale: &Scale, workpiece: &Workpiece) {
     let tokens = Tokens::of(ui);
     let painter = ui.painter();
-    let seen = ui.clip_rect();
-    let head = rect.top().max(seen.top());
-    let band = Rect::from_min_size(pos2(seen.left(), head), vec2(seen.width(), HEAD));
-    painter.rect_filled(band, 0.0, tokens.bench);
+    let head = head(ui, rect);
     let today = workpiece.today().map(|today| today.day);
     let mut written = f32::NEG_INFINITY;
-    for day in days {
-        let is_today = Some(*day) == today;
-        let is_first = *day == scale.first || day.date().weekday() == Weekday::Monday;
-        let left = rect.left() + scale.of_day(*day);
+    for day in calendar.every_day() {
+        let is_today = Some(day) == today;
+        let is_first = day == scale.first || day.date().weekday() == Weekday::Monday;
+        let left = rect.left() + scale.of_day(day);
         if !(is_today || is_first || scale.day >= NUMBERED) || left < written {
             continue;
         }
         let (words, color) = if is_today {
             ("today".into(), tokens.accent)
         } else {
-            (short(*day, workpiece.units()), tokens.faint_ink)
+            (short(day, workpiece.units()), tokens.faint_ink)
         };
         let at = pos2(left + 2.0, head + HEAD / 2.0);
         let drawn = painter.text(at, Align2::LEFT_CENTER, words, theme::small(), color);

@@ -7,7 +7,7 @@ use egui::{RichText, Role, ScrollArea, Sense, Ui, WidgetInfo, vec2};
 use workshop::{Calendar, Dated, Operation, Task, WorkPlan, Workpiece};
 
 use crate::theme::{self, Tokens};
-use bars::{Scale, bars, grounds};
+use bars::{Scale, bars, dates, grounds, head};
 
 /// Height of a row and of the days above them, and width of the names beside them, in points.
 const ROW: f32 = 24.0;
@@ -15,7 +15,7 @@ const HEAD: f32 = 22.0;
 const NAMES: f32 = 202.0;
 /// Width of a day: with all days in view, and the least at which days can be distinguished.
 const WIDE_DAY: f32 = 90.0;
-const LEAST_DAY: f32 = 9.0;
+const LEAST_DAY: f32 = 6.0;
 /// Room at the right for the scroll bar.
 const BAR: f32 = 14.0;
 
@@ -63,6 +63,7 @@ pub fn calendar_view_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) -
                             told = words;
                         }
                     }
+                    dates(ui, rect, calendar, &scale, workpiece);
                 });
         });
     });
@@ -126,6 +127,7 @@ fn names(ui: &mut Ui, plan: &WorkPlan, calendar: &Calendar) {
         ui.painter()
             .text(at, egui::Align2::LEFT_CENTER, words, font, ink);
     }
+    head(ui, rect);
 }
 
 /// The title of an operation, with its number where there are several of its task.
@@ -187,6 +189,10 @@ fn row_ui(
         let stroke = egui::Stroke::new(1.0, Tokens::of(ui).accent);
         ui.painter()
             .rect_stroke(row.shrink(1.0), 2.0, stroke, egui::StrokeKind::Inside);
+    }
+    // The words of a row would stay over a dialog that a key opens while the pointer rests on the row.
+    if ui.memory(|memory| memory.top_modal_layer().is_some()) {
+        return false;
     }
     response.on_hover_text_at_pointer(words).clicked()
 }

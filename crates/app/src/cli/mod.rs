@@ -33,7 +33,7 @@ Examples:
   ringwright                                   open the window on a sample board
   ringwright new --players 4 --pattern arms walnut.json
   ringwright get walnut.json pitch
-  ringwright set walnut.json pitch 3/4 recess.depth '1 1/4 - 1/16'
+  ringwright set walnut.json pitch 3/4 blank.thickness '1 1/4 - 1/16'
   ringwright check walnut.json
   ringwright export walnut.json --out templates
   ringwright export walnut.json --out templates --only template-pdf,csv

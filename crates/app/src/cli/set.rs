@@ -51,7 +51,14 @@ impl Set {
             return print_lines(out, &["already set".into()]);
         }
         write_atomic(&self.file, write_board(&board).as_bytes())?;
-        print_lines(out, &field::changes(&before, &board))
+        let mut lines = field::changes(&before, &board);
+        // A part that was added is one change; the values that were typed for it are said beside it.
+        let begun = pairs.iter().filter_map(|[path, _]| {
+            let (field, entry) = field::find(path)?;
+            field::begun(&before, &board, field, entry)
+        });
+        lines.extend(begun);
+        print_lines(out, &lines)
     }
 }
 

@@ -178,7 +178,9 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::Safety => safety::safety_ui(ui),
             }
         });
-    let closed = modal.should_close().then(|| match dialog {
+    // A click beside the dialog does not throw away what was typed into it.
+    let is_slip = modal.backdrop_response.clicked() && matches!(dialog, Dialog::New(_));
+    let closed = (modal.should_close() && !is_slip).then(|| match dialog {
         // Closing the dialog discards nothing.
         Dialog::Rescued(_) => Answer::RescueLater,
         _ => Answer::Cancel,

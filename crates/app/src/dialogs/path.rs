@@ -110,6 +110,10 @@ pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut boo
             field.request_focus();
         }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+        if entered {
+            // Where the path does not work, the next one can be typed at once.
+            *focused = false;
+        }
         PathRow {
             browse: ui.button("Browse…").clicked(),
             entered,

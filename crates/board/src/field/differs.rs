@@ -2,7 +2,7 @@
 
 use super::{Field, Value, fields_of};
 use crate::range::spoken;
-use crate::{Board, Measure};
+use crate::{Board, Measure, Units};
 
 /// A field whose values differ between two boards.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,10 +79,7 @@ pub fn step_name(before: &Board, after: &Board) -> Option<String> {
 /// assert_eq!(field::changes(&before, &after), ["hole spacing 19 mm → 20 mm"]);
 /// ```
 pub fn changes(before: &Board, after: &Board) -> Vec<String> {
-    let said = |field: &Field, value: &Value| match value {
-        Value::Number(number) => Measure::new(field.range().quantity, *number).shown(after.units),
-        other => field.shown(other, after.units),
-    };
+    let said = |field: &Field, value: &Value| said(field, value, after.units);
     let told = |one: Difference| {
         let name = spoken(&one.field.label(one.entry));
         format!(
@@ -92,4 +89,31 @@ pub fn changes(before: &Board, after: &Board) -> Vec<String> {
         )
     };
     differences(before, after).into_iter().map(told).collect()
+}
+
+/// A field and its value, where it belongs to a part or an entry that the board did not have before; none elsewhere.
+///
+/// ```
+/// use board::{Board, Grooves, field};
+/// let before = Board::default();
+/// let after = Board { grooves: Some(Grooves::default()), ..before.clone() };
+/// let said = field::begun(&before, &after, &field::GROOVE_WIDTH, 0);
+/// assert_eq!(said.as_deref(), Some("groove width 2 mm"));
+/// assert_eq!(field::begun(&after, &after, &field::GROOVE_WIDTH, 0), None);
+/// ```
+pub fn begun(before: &Board, after: &Board, field: &Field, entry: usize) -> Option<String> {
+    if field.value(before, entry).is_some() {
+        return None;
+    }
+    let value = field.value(after, entry)?;
+    let name = spoken(&field.label(entry));
+    Some(format!("{name} {}", said(field, &value, after.units)))
+}
+
+/// A value as a report shows it.
+fn said(field: &Field, value: &Value, units: Units) -> String {
+    match value {
+        Value::Number(number) => Measure::new(field.range().quantity, *number).shown(units),
+        other => field.shown(other, units),
+    }
 }

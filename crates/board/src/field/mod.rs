@@ -34,7 +34,7 @@ mod us;
 mod written;
 
 pub use choice::Choice;
-pub use differs::{Difference, changes, differences, step_name};
+pub use differs::{Difference, begun, changes, differences, step_name};
 pub use file::{find, find_in_list, plain};
 pub use held::Value;
 pub use kind::Kind;
