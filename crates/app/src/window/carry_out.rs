@@ -358,8 +358,12 @@ impl App {
         match mend.applied(&self.session.board) {
             Ok(board) => {
                 let changed = field::changes(&self.session.board, &board);
+                let fields = field::differences(&self.session.board, &board);
                 let what = mend.label().to_lowercase();
-                let told = if board == self.session.board {
+                // A change too small to be shown is none to the maker.
+                let is_same =
+                    board == self.session.board || changed.is_empty() && !fields.is_empty();
+                let told = if is_same {
                     format!("{what}: already set")
                 } else if changed.is_empty() {
                     format!("done: {what}")
@@ -369,7 +373,9 @@ impl App {
                 let bound = mend.bound(&self.session.board);
                 let bound = bound.map_or_else(String::new, |bound| format!(" ({bound})"));
                 self.view.notify(told + &bound);
-                self.session.board = board;
+                if !is_same {
+                    self.session.board = board;
+                }
             }
             Err(error) => self.view.warn(self.session.board.units.say(&error)),
         }

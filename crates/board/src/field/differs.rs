@@ -70,7 +70,8 @@ pub fn step_name(before: &Board, after: &Board) -> Option<String> {
     }
 }
 
-/// The fields that differ, each with its old and new value, in the unit of the new board.
+/// The fields that differ, each with its old and new value, in the unit of the new board; one that differs by less than is shown is
+/// left out.
 ///
 /// ```
 /// use board::{Board, field};
@@ -80,15 +81,13 @@ pub fn step_name(before: &Board, after: &Board) -> Option<String> {
 /// ```
 pub fn changes(before: &Board, after: &Board) -> Vec<String> {
     let said = |field: &Field, value: &Value| said(field, value, after.units);
-    let told = |one: Difference| {
+    let line = |one: Difference| {
         let name = spoken(&one.field.label(one.entry));
-        format!(
-            "{name} {} → {}",
-            said(one.field, &one.before),
-            said(one.field, &one.after)
-        )
+        let (old, new) = (said(one.field, &one.before), said(one.field, &one.after));
+        (old != new).then(|| format!("{name} {old} → {new}"))
     };
-    differences(before, after).into_iter().map(told).collect()
+    let all = differences(before, after).into_iter();
+    all.filter_map(line).collect()
 }
 
 /// A field and its value, where it belongs to a part or an entry that the board did not have before; none elsewhere.
