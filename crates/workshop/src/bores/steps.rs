@@ -4,7 +4,9 @@ use board::{Bore, Bottom, Center, Hole, HoleId, Insert, PieceKind};
 
 use crate::bores::profile::deepest;
 use crate::bores::sums::{Kind, kinds};
+use crate::jig::steps::edge_by_machine;
 use crate::job::{Method, Operation, Task};
+use crate::machine::steps::set_again;
 use crate::{Caution, Workpiece};
 
 /// The operations for bores drilled on a press, the center hole, and the inserts.
@@ -64,12 +66,7 @@ fn bores(workpiece: &Workpiece, kind: &Kind, proved: &str) -> String {
         [only] => format!("The hole {only},"),
         [] => String::new(),
     };
-    format!(
-        "{which} {} across, {}, {} deep: {proved}.",
-        workpiece.length(kind.bore.diameter),
-        kind.bore.bottom.label(),
-        workpiece.length(kind.bore.depth),
-    )
+    format!("{which} {}: {proved}.", size(workpiece, kind.bore))
 }
 
 /// The playing hole at the center, drilled once nothing turns on the pin any more; `None` if the center is not a playing hole.
@@ -79,42 +76,59 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
     let Center::Hole { bore, pilot } = workpiece.board().drilled_center() else {
         return None;
     };
-    let by_machine = Method::of(workpiece.board()) == Method::Machine;
-    let (begin, proved) = if by_machine {
-        ("It is", "measure a hole in scrap first")
-    } else {
-        ("Drill it", "set the stop on scrap first")
-    };
+    if Method::of(workpiece.board()) == Method::Machine {
+        return Some(center_by_machine(workpiece, bore));
+    }
     let drill = format!(
-        "{begin} {} across, {}, {} deep: {proved}.",
-        workpiece.length(bore.diameter),
-        bore.bottom.label(),
-        workpiece.length(bore.depth)
+        "Drill it {}: set the stop on scrap first.",
+        size(workpiece, bore)
     );
-    let guided = if by_machine {
-        "Run the program of the center hole, the last one for the holes, in the air first and then in the blank, with X and Y as they were \
-         set for the other holes."
-    } else {
-        guide(bore)
-    };
-    let tool = if by_machine {
-        "CNC machine, the program of the center hole".to_owned()
-    } else {
-        let pilot = workpiece.length(pilot);
-        format!("drill press, over the pin's hole of {pilot}")
-    };
     let plug =
         "If the bit wanders, plug the pin's hole flush with a dowel and mark the center again.";
     Some(
         Operation::of(Task::CenterBore)
-            .with(tool, 10.0)
-            .minding(&[if by_machine {
-                Caution::Cnc
-            } else {
-                Caution::DrillPress
-            }])
-            .says([guided.to_owned(), drill])
-            .says((!by_machine).then(|| plug.to_owned())),
+            .with(
+                format!(
+                    "drill press, over the pin's hole of {}",
+                    workpiece.length(pilot)
+                ),
+                10.0,
+            )
+            .minding(&[Caution::DrillPress])
+            .says([guide(bore).to_owned(), drill, plug.to_owned()]),
+    )
+}
+
+/// The playing hole at the center by program.
+///
+/// Where the edge is cut on the pin, the blank leaves the machine before this hole, and its zero is found again in the pin's
+/// hole; a single hole at the zero needs no rotation. Common practice, no source.
+fn center_by_machine(workpiece: &Workpiece, bore: Bore) -> Operation {
+    let set = if edge_by_machine(workpiece.board()) {
+        set_again(workpiece)
+    } else {
+        "The board was off the machine and is round by now: hold it down with double-sided tape and blocks around it. Set X0 Y0 again on the \
+         middle of the pin's hole: turn a dial indicator around its wall, or stand a pin in it and touch off both sides, both ways. Set Z0 on \
+         the top face."
+    };
+    let run = format!(
+        "Run the program of the center hole, the last one for the holes, in the air first and then in the board. It is {}: measure a hole in \
+         scrap first.",
+        size(workpiece, bore)
+    );
+    Operation::of(Task::CenterBore)
+        .with("CNC machine, the program of the center hole", 10.0)
+        .minding(&[Caution::Cnc])
+        .says([set.to_owned(), run])
+}
+
+/// Diameter, bottom and depth of a bore.
+fn size(workpiece: &Workpiece, bore: Bore) -> String {
+    format!(
+        "{} across, {}, {} deep",
+        workpiece.length(bore.diameter),
+        bore.bottom.label(),
+        workpiece.length(bore.depth)
     )
 }
 

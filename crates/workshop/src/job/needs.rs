@@ -41,8 +41,9 @@ const LEVELED: &str = "leveling resin later would tear or fill the grooves";
 const CORNERS_CLAMP: &str = "clamps, fence and template need the blank's square edges and corners";
 /// The pin's hole before the work on the pin.
 const ON_PIN: &str = "the pin goes into that hole";
-/// The machine's cuts before the board is freed from its blank.
-const HELD: &str = "the skin or the screws hold the board until its last program has run";
+/// The machine's other programs, and the hand work on a whole blank, before the edge.
+const WHOLE: &str =
+    "until the edge is cut the blank is in one piece, and can be clamped, turned and put back";
 /// Cuts before sanding.
 const CUT_BEFORE_SANDING: &str = "grit left in the wood dulls the tools that still have to cut";
 /// Bores before the grooves that run between them.
@@ -98,9 +99,9 @@ needs! {
     MachinedGrooves after MachinedBores: SEEN;
     MachinedGrooves after Fill: CURED;
     MachinedGrooves after Level: LEVELED;
-    MachinedEdge after MachinedBores: "the blank is held outside the edge while the holes are drilled";
-    Free after MachinedEdge: "the board is cut to a circle first";
-    Free after MachinedBores MachinedGrooves CenterBore: HELD;
+    MachinedEdge after MachinedBores MachinedGrooves CenterBore PinRings: WHOLE;
+    MachinedEdge after Fill Level: "a skin or a few screws must not carry the board through days of curing and handling";
+    Free after MachinedEdge: "the skin or the screws hold the board only until its last program has run";
     // The circle.
     Corners after PinHole PinBlock: "the circle is drawn about the pin";
     Corners after Thickness: "a planer snipes the ends of a board, which are sawn off here";
@@ -113,7 +114,7 @@ needs! {
     CenterBore after PinHole: "the bit scores its circle in that step, while its spur still has wood to start in";
     CenterBore after Circle PinRings: CENTER_LAST;
     CenterBore after PunchedBores RoutedBores SectorBores PivotBores: CENTER_LAST;
-    CenterBore after MachinedBores MachinedEdge: ZERO;
+    CenterBore after MachinedBores: ZERO;
     // The things that go into the bores.
     Seal after CenterBore: BORED;
     Seal after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
@@ -122,7 +123,7 @@ needs! {
     Inserts after Seal: "under a ball no sealer gets to the wood";
     Fill after CenterBore: BORED;
     Fill after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
-    Fill after Circle MachinedEdge: "no blade should meet resin that is still soft, so the large cuts come first";
+    Fill after Circle: "no blade should meet resin that is still soft, so the large cuts come first";
     Fill after PinRings: "the ring is taped over while resin is poured";
     Fill after Inserts: "the resin holds what is set in the holes";
     Fill after Seal: "resin bleeds into open pores and pushes bubbles out of them";
@@ -136,7 +137,7 @@ needs! {
     Inlay after CenterBore: INLAID_LAST;
     Inlay after Grooves MachinedGrooves PinRings: "inlays lie in the grooves or are fitted between them";
     GrooveFill after Grooves MachinedGrooves PinRings: "resin is poured into grooves that are cut";
-    GrooveFill after Circle MachinedEdge: "no blade should meet resin that is still soft, so the large cuts come first";
+    GrooveFill after Circle Free: "no blade should meet resin that is still soft, so the large cuts come first";
     Inlay after GrooveFill: CURED;
     Inlay after Fill: CURED;
     Inlay after Level: LEVELED;

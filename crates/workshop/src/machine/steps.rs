@@ -1,8 +1,8 @@
-//! The work that a CNC machine does.
+//! The work that a CNC machine does: the holes, the center hole, the grooves, and the edge as its last program.
 
 use crate::bores::steps::kinds_but_center;
 use crate::grooves::steps::set;
-use crate::jig::steps::{edge_by_machine, grooves_by_machine};
+use crate::jig::steps::{edge_by_machine, grooves_by_machine, ring_on_pin};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, Workpiece, passes};
 
@@ -45,15 +45,58 @@ fn bores(workpiece: &Workpiece) -> Operation {
     .says(kinds_but_center(workpiece, "measure a hole in scrap before the first in the blank"))
 }
 
-/// A sentence on two dowels that return the blank to its place, where a later program needs it; common practice, no source.
+/// The way a blank comes back to its place on the machine for a program after the holes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Return {
+    /// It stays clamped from the first program to the last.
+    Stays,
+    /// On two dowels through its waste, since other work comes between two programs.
+    Dowels,
+    /// By its round edge: its waste is sawn off by then.
+    Edge,
+}
+
+/// The way the blank comes back for the grooves and the edge.
 ///
-/// By then the center hole may be bored and filled, and the center alone would not fix the rotation of the blank.
+/// Resin is poured and cured away from the machine, and a ring is routed on the pin. The center hole may be bored and filled by
+/// then, and would not fix the rotation of the blank anyway.
+pub fn way_back(workpiece: &Workpiece) -> Return {
+    let board = workpiece.board();
+    let is_poured = workpiece.pour().is_some_and(|pour| !pour.bores.is_empty());
+    if edge_by_machine(board) && (is_poured || ring_on_pin(board)) {
+        Return::Dowels
+    } else if !edge_by_machine(board) && is_poured {
+        Return::Edge
+    } else {
+        Return::Stays
+    }
+}
+
+/// A sentence on two dowels that return the blank to its place, where a later program needs it; common practice, no source.
 fn dowels(workpiece: &Workpiece) -> Option<String> {
-    grooves_by_machine(workpiece.board()).then(|| {
+    (way_back(workpiece) == Return::Dowels).then(|| {
         "Before you unclamp the blank, drill two dowel holes through its waste, well outside the circle, into the spoilboard: two dowels \
-         bring it back to the same place for the grooves."
+         bring it back to the same place for the later programs."
             .to_owned()
     })
+}
+
+/// The sentence on where X and Y are for a program after the holes.
+///
+/// The circle was cut about the center, so its edge leads back to it; two holes far apart fix the rotation. Common practice, no
+/// source.
+pub fn set_again(workpiece: &Workpiece) -> &'static str {
+    match way_back(workpiece) {
+        Return::Stays => "Leave the blank clamped where it is, and keep X0 Y0 as for the holes.",
+        Return::Dowels => {
+            "If the blank was off the machine, put it back on its two dowels. Keep X0 Y0 as for the holes."
+        }
+        Return::Edge => {
+            "The board is round by now: hold it down with double-sided tape and blocks around it. Set X0 Y0 again, halfway between two \
+             opposite points of its edge, both ways, and turn the board until the tip of the bit meets the middle of two track holes far \
+             apart at their X and Y in the hole table."
+        }
+    }
 }
 
 /// Routing V-grooves by program, with the blank where it was for the bores.
@@ -65,24 +108,28 @@ fn grooves(workpiece: &Workpiece) -> Operation {
     .with("CNC machine, V bit", 25.0)
     .minding(&[Caution::Cnc])
     .says(set(workpiece))
-    .says(["If the blank was off the machine, put it back on its two dowels. Keep X0 Y0 as for the holes, set Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
+    .says([
+        set_again(workpiece).to_owned(),
+        "Set Z0 with the tip of the V bit, and run the program in the air first.".into(),
+    ])
 }
 
-/// Cutting the edge by program, down to a skin that is sawn by hand.
+/// Cutting the edge by program, down to a skin that is cut by hand.
 ///
-/// Without a skin the program cuts the board free, which must then be held from below.
+/// It is the last program, since little holds the board afterward. Without a skin the program cuts the board free, which must
+/// then be held from below.
 fn edge(workpiece: &Workpiece) -> Option<Operation> {
     let board = workpiece.board();
     let run = board.machine.as_ref()?.edge?;
     let deep = board.blank.thickness - run.skin;
     let held = if run.skin > 0.0 {
         format!(
-            "Leave the skin of {} uncut until every program has run: it holds the board in the blank.",
+            "It is the last program: the skin of {} that it leaves only keeps the board in place until you cut it free, so do that at once.",
             workpiece.length(run.skin)
         )
     } else {
-        "First screw the board to the spoilboard from below, where the base will cover the holes: the program cuts it free. Leave the screws in \
-         until every program has run."
+        "It is the last program, and cuts the board free: first screw the board to the spoilboard from below, where the base will cover the \
+         holes."
             .to_owned()
     };
     Some(
@@ -93,9 +140,10 @@ fn edge(workpiece: &Workpiece) -> Option<Operation> {
             )
             .minding(&[Caution::Cnc])
             .says([
+                set_again(workpiece).to_owned(),
                 held,
                 format!(
-                    "Run the program of the edge in the air first, then on the blank: {} of at most {}.",
+                    "Set Z0 on the top face with this cutter. Run the program of the edge in the air first, then on the blank: {} of at most {}.",
                     counted(passes(deep, run.pass), "pass", "passes"),
                     workpiece.at_most(run.pass)
                 ),
@@ -103,7 +151,10 @@ fn edge(workpiece: &Workpiece) -> Option<Operation> {
     )
 }
 
-/// Freeing the board from its blank, once no program needs it held any more.
+/// The thickest skin that a knife cuts through in a few strokes, mm; common practice, no source.
+const KNIFE: f64 = 1.0;
+
+/// Freeing the board from its blank, right after its last program.
 fn freed(workpiece: &Workpiece) -> Option<Operation> {
     let run = workpiece.board().machine.as_ref()?.edge?;
     let operation = Operation::of(Task::Free);
@@ -114,15 +165,28 @@ fn freed(workpiece: &Workpiece) -> Option<Operation> {
                 .says(["Take the screws out and lift the board off the spoilboard.".to_owned()]),
         );
     }
-    let sawn = format!(
-        "Clamp board and waste to the bench, and saw through the skin of {} all around. Clamp the board alone and trim it flush with a \
-         bearing bit, counter-clockwise around the board; switch off and move the clamps to reach all of it.",
-        workpiece.length(run.skin)
-    );
-    Some(
-        operation
-            .with("jig saw or handsaw, router with a flush-trim bit", 10.0)
-            .minding(&[Caution::HandSaw, Caution::Router])
-            .says([sawn]),
-    )
+    let skin = workpiece.length(run.skin);
+    let (tool, cautions, cut) = if run.skin <= KNIFE {
+        (
+            "sharp knife, router with a flush-trim bit",
+            &[Caution::Router][..],
+            format!(
+                "While board and waste lie flat on the spoilboard, cut through the skin of {skin} all around with a knife, in light strokes; \
+                 lift neither before the board is free."
+            ),
+        )
+    } else {
+        (
+            "jig saw or handsaw, router with a flush-trim bit",
+            &[Caution::HandSaw, Caution::Router][..],
+            format!(
+                "Slide board and waste onto a sheet of plywood, so that the skin carries nothing. Clamp both to the bench, and saw through the \
+                 skin of {skin} all around."
+            ),
+        )
+    };
+    let trimmed = "Clamp the board alone and trim it flush with a bearing bit, counter-clockwise around the board; switch off and move the \
+                   clamps to reach all of it.";
+    let operation = operation.with(tool, 10.0).minding(cautions);
+    Some(operation.says([cut, trimmed.to_owned()]))
 }

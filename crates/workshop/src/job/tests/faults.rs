@@ -1,8 +1,8 @@
 //! Faults of earlier work plans, one test each.
 
 use board::{
-    Base, Bore, Bores, Bottom, Build, Center, DrillingMethod, EdgeRun, Filling, Grooves, INCH,
-    LidFit, LidHold, Machine, Panel, PieceKind, Recess, RecessShape, Router, ScrewCircle,
+    Base, Bore, Bores, Bottom, Build, Center, CutterRun, DrillingMethod, EdgeRun, Filling, Grooves,
+    INCH, LidFit, LidHold, Machine, Panel, PieceKind, Recess, RecessShape, Router, ScrewCircle,
     SectorJig, Tenons, Toward, Units, Wood,
 };
 
@@ -390,13 +390,99 @@ fn a_machine_that_cuts_the_edge_needs_no_pin_and_no_saw() {
         &board,
         &[
             Task::MachinedBores,
-            Task::MachinedEdge,
             Task::CenterBore,
+            Task::MachinedEdge,
             Task::Free,
             Task::Ease,
         ],
     );
     assert!(told(&board, Task::MachinedEdge).contains("7 passes of at most 3 mm"));
+}
+
+/// A board with resin and grooves, with or without its edge by program.
+fn machined(edge: Option<EdgeRun>) -> Board {
+    Board {
+        machine: Some(Machine {
+            edge,
+            groove: Some(CutterRun::default()),
+            ..Machine::default()
+        }),
+        grooves: Some(Grooves {
+            track: true,
+            ..Grooves::default()
+        }),
+        filling: Some(Filling {
+            dome: 0.5,
+            ..Filling::default()
+        }),
+        ..Board::default()
+    }
+}
+
+/// A board of 10 lb must not hang on a skin of 1/64 in while resin is poured and cures.
+#[test]
+fn the_edge_is_the_last_program_and_the_skin_is_cut_at_once() {
+    let board = machined(Some(EdgeRun::default()));
+    assert_order(
+        &board,
+        &[
+            Task::MachinedBores,
+            Task::CenterBore,
+            Task::Fill,
+            Task::Level,
+            Task::MachinedGrooves,
+            Task::MachinedEdge,
+            Task::Free,
+            Task::Roundover,
+        ],
+    );
+    let all = tasks(&board);
+    let edge = all.iter().position(|it| *it == Task::MachinedEdge).unwrap();
+    assert_eq!(all[edge + 1], Task::Free);
+    assert!(told(&board, Task::MachinedBores).contains("two dowel holes through its waste"));
+    for task in [Task::MachinedGrooves, Task::MachinedEdge] {
+        assert!(told(&board, task).contains("back on its two dowels"));
+    }
+    assert!(told(&board, Task::MachinedEdge).contains("last program: the skin of 0.5 mm"));
+    assert!(told(&board, Task::Free).contains("with a knife"));
+    let thick = machined(Some(EdgeRun {
+        skin: 3.0,
+        ..EdgeRun::default()
+    }));
+    let freed = only(&thick, Task::Free);
+    assert!(freed.work[0].contains("saw through the skin of 3 mm"));
+    assert!(freed.cautions.contains(&Caution::HandSaw));
+}
+
+/// Where nothing comes between the programs, the blank stays clamped.
+#[test]
+fn dowels_are_drilled_only_for_a_blank_that_comes_back() {
+    let mut board = machined(Some(EdgeRun::default()));
+    board.filling = None;
+    assert!(!told(&board, Task::MachinedBores).contains("dowel"));
+    assert!(told(&board, Task::MachinedEdge).contains("Leave the blank clamped"));
+}
+
+/// Cut on the pin, the edge comes before the center hole, and the waste with any dowels is gone before the grooves.
+#[test]
+fn a_round_board_gets_its_zero_again_from_what_is_left() {
+    let board = machined(None);
+    assert_order(
+        &board,
+        &[
+            Task::Circle,
+            Task::CenterBore,
+            Task::Fill,
+            Task::MachinedGrooves,
+        ],
+    );
+    assert!(!told(&board, Task::MachinedBores).contains("dowel"));
+    let center = told(&board, Task::CenterBore);
+    assert!(center.contains("Set X0 Y0 again on the middle of the pin's hole"));
+    assert!(!center.contains("as they were set"));
+    let grooves = told(&board, Task::MachinedGrooves);
+    assert!(grooves.contains("halfway between two opposite points of its edge"));
+    assert!(grooves.contains("two track holes far apart"));
 }
 
 #[test]

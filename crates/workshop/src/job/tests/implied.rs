@@ -273,6 +273,19 @@ proptest! {
     }
 
     #[test]
+    fn the_edge_is_the_last_program_and_the_board_is_cut_free_right_after(board in boards()) {
+        let workpiece = Workpiece::of(&board).unwrap();
+        let all: Vec<Task> = workpiece.work_plan().operations.iter().map(|it| it.task).collect();
+        if let Some(edge) = all.iter().position(|it| *it == Task::MachinedEdge) {
+            prop_assert_eq!(all.get(edge + 1), Some(&Task::Free));
+            let earlier = [
+                Task::MachinedBores, Task::MachinedGrooves, Task::CenterBore, Task::PinRings, Task::Fill, Task::Level,
+            ];
+            prop_assert!(all[edge..].iter().all(|it| !earlier.contains(it)), "{:?}", all);
+        }
+    }
+
+    #[test]
     fn every_operation_has_its_steps_its_time_and_its_reasons(board in boards()) {
         let workpiece = Workpiece::of(&board).unwrap();
         let plan = workpiece.work_plan();
