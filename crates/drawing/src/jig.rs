@@ -4,9 +4,11 @@
 //! order of the work plan: the pin's hole, radii, plate or dividers, the holes, the circle, and a playing hole at the center
 //! last.
 
-use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
+use board::{
+    Board, DrillingMethod, DrillingOrder, HoleId, Measure, Units, show_number, show_setting,
+};
 use workshop::{
-    HoleRow, JIG_CAUTIONS, JigSheet, RadiusHole, Task, WorkPlan, Workpiece, exact_divisions,
+    HoleRow, JIG_CAUTIONS, JigSheet, Method, RadiusHole, Task, WorkPlan, Workpiece, exact_divisions,
 };
 
 use crate::cautions::cautions;
@@ -41,7 +43,8 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
         ),
     ];
     blocks.extend(cautions(&JIG_CAUTIONS));
-    let plan = workpiece.work_plan();
+    let by_hand = by_hand(workpiece);
+    let plan = by_hand.as_ref().unwrap_or(workpiece).work_plan();
     blocks.extend(operations(plan, &[Task::PinHole, Task::PinBlock]));
     blocks.extend(words.radii());
     blocks.extend(words.plates());
@@ -55,6 +58,19 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
     blocks.extend(operations(plan, &[Task::CenterBore]));
     blocks.extend(words.holes());
     template_pages(board, &head, &blocks)
+}
+
+/// The board as it is drilled on the pin, where its own plan leaves drilling to a machine: the steps of a sheet for handwork
+/// must not name programs.
+fn by_hand(workpiece: &Workpiece) -> Option<Workpiece> {
+    if workpiece.work_plan().method != Method::Machine {
+        return None;
+    }
+    let board = Board {
+        method: DrillingMethod::Pivot,
+        ..workpiece.board().clone()
+    };
+    Workpiece::of(&board).ok()
 }
 
 /// Operations of the plan with boxes to tick, each under its name; tasks not in the plan are left out.
@@ -479,6 +495,27 @@ mod tests {
             ]
             .map(|part| all.find(part).unwrap_or_else(|| panic!("{part} in {all}")));
             assert!(places.is_sorted(), "{places:?}");
+        }
+    }
+
+    #[test]
+    fn a_sheet_for_handwork_names_no_program() {
+        let board = Board {
+            machine: Some(board::Machine {
+                edge: Some(board::EdgeRun::default()),
+                ..board::Machine::default()
+            }),
+            ..Board::default()
+        };
+        let all = words(&board).join(" ");
+        assert!(!all.contains("program") && !all.contains("X0"), "{all}");
+        for part in [
+            "Hole for the pin",
+            "Cutting the circle",
+            "Playing hole at the center",
+            "last, when the circle is cut",
+        ] {
+            assert!(all.contains(part), "{part} in {all}");
         }
     }
 
