@@ -65,7 +65,7 @@ fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
 }
 
 /// Width across the grain from which a glued joint and the movement of the wood damage each other, mm.
-const GLUED: f64 = 100.0;
+pub const GLUED: f64 = 100.0;
 
 /// A round base, of solid wood laid across the grain or of plywood, that is glued on and so does not move with the board.
 ///

@@ -4,6 +4,7 @@
 //! here is statics about one edge: the weight times its lever arm against the push times its own.
 
 pub mod check;
+pub mod fixing;
 pub mod screw;
 pub mod section;
 pub mod steps;

@@ -1,10 +1,11 @@
 //! Parts to keep finish off: bores that fit a piece, faces that are glued, surfaces that slide or turn.
 
-use board::{Base, BaseHold, Board, Footing, PieceKind};
+use board::{Base, BaseHold, Footing, PieceKind};
 
 use super::list;
 use super::parts::Parts;
 use crate::Workpiece;
+use crate::base::fixing::Fixing;
 
 /// A part that is covered before the first coat.
 struct Mask {
@@ -99,7 +100,7 @@ fn masks(workpiece: &Workpiece) -> Vec<Mask> {
         ));
     }
     if let Some(base) = board.base.filter(|_| goes(Parts::UNDERSIDE)) {
-        all.extend(glue_faces(board, &base));
+        all.extend(glue_faces(workpiece, &base));
         all.extend(bearing(&base));
     }
     if workpiece.lid().size.is_some() && goes(Parts::UNDERSIDE) {
@@ -112,15 +113,17 @@ fn masks(workpiece: &Workpiece) -> Vec<Mask> {
 }
 
 /// The faces that are glued to the base; none where screws or a bearing hold it.
-fn glue_faces(board: &Board, base: &Base) -> Option<Mask> {
-    let is_feet = matches!(base.footing, Footing::Feet { .. });
-    let is_glued = base.hold != BaseHold::Loose || (is_feet && board.screws.is_empty());
-    is_glued.then(|| {
-        mask(
-            "Tape off where the base or its feet are glued: glue does not hold on finish.",
-            "tape",
-        )
-    })
+fn glue_faces(workpiece: &Workpiece, base: &Base) -> Option<Mask> {
+    let words = match Fixing::of(workpiece, base) {
+        Fixing::GluedRound => {
+            "Tape off the middle of the underside, where the base is glued: glue does not hold on finish."
+        }
+        Fixing::GluedFeet => {
+            "Tape off where the feet are glued to the underside: glue does not hold on finish."
+        }
+        Fixing::ScrewedRound | Fixing::LiesOn | Fixing::ScrewedFeet => return None,
+    };
+    Some(mask(words, "tape"))
 }
 
 /// The masking of the bearing of a base that turns; `None` for a base that stands on feet or is glued.
@@ -142,7 +145,7 @@ const fn bearing(base: &Base) -> Option<Mask> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Coat, CoatKind, CoatPlace};
+    use board::{Board, Coat, CoatKind, CoatPlace};
 
     #[test]
     fn only_what_finish_would_get_on_is_masked() {

@@ -150,6 +150,7 @@ needs! {
     Recess after Level: "the board lies on its top face, which has to be flat";
     Lid after Recess: "the lid is fitted to its place in the recess";
     ScrewHoles after Thickness: "the finished thickness sets how deep they may go";
+    ScrewHoles after Circle: "the center of the underside is found from the round edge";
     ScrewHoles after Free: "the underside can be reached once the board is out of the blank";
     ScrewHoles after Recess: "the recess shows where no screw may go";
     ScrewHoles after Fill GrooveFill: "the board lies on its top face, where the resin must be hard";

@@ -3,6 +3,7 @@
 pub mod check;
 pub mod fitted;
 pub mod lid_cut;
+pub mod lid_held;
 pub mod lid_moves;
 pub mod lid_size;
 pub mod section;

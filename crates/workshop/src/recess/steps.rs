@@ -2,8 +2,10 @@
 
 use board::{LidHold, Measure, Recess, RecessShape, Toward};
 
+use crate::base::steps::center_below;
 use crate::jig::steps::usual_bit;
 use crate::job::{Operation, Task, counted};
+use crate::recess::lid_held::{buttons, held, peg};
 use crate::{Caution, Workpiece, passes};
 
 /// Routing the storage recess in the underside, and making its lid.
@@ -46,6 +48,7 @@ fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
     .minding(&[Caution::Router])
     .says([
         "Lay the board on its top face, on a clean pad.".to_owned(),
+        center_below(workpiece),
         words,
         passes,
     ])
@@ -72,9 +75,7 @@ fn lid_place(workpiece: &Workpiece, recess: &Recess) -> Option<String> {
             workpiece.length(recess.lid),
             workpiece.length(recess.lid_fit.overlap)
         ),
-        LidHold::LiesIn => {
-            "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
-        }
+        LidHold::LiesIn => "The lid lies in the recess itself.".into(),
         LidHold::Slides { angle, toward } => format!(
             "Rout the dovetailed groove of the lid {} deep, a straight bit first, its sides leaning {}, open at the edge \
              {} as seen from below.",
@@ -104,30 +105,34 @@ fn lid(workpiece: &Workpiece, recess: &Recess) -> Option<Operation> {
     let slides = matches!(recess.lid_fit.hold, LidHold::Slides { .. });
     let edge = slides
         .then(|| "Slide it home, mark the edge of the board on it, and cut it to that.".to_owned());
-    let held = (!slides).then(|| {
-        "If magnets hold it, glue them into blind holes with epoxy, so that neither can come out.".to_owned()
-    });
+    let (tool, cautions) = match (buttons(workpiece), peg(workpiece)) {
+        (None, None) => ("saw, plane or router, sanding block", &[][..]),
+        _ => (
+            "saw, plane or router, sanding block, drill with a stop collar",
+            &[Caution::DrillPress][..],
+        ),
+    };
     Some(
         Operation::of(Task::Lid)
-            .with("saw, plane or router, sanding block", 40.0)
+            .with(tool, 40.0)
             .minding(&[Caution::TableSaw, Caution::Router])
-            .minding(if slides { &[][..] } else { &[Caution::Magnets] })
+            .minding(cautions)
             .says([made])
             .says(edge)
-            .says(held),
+            .says(held(workpiece, recess)),
     )
 }
 
 /// A phrase that locates the center of a recess for a maker looking at the underside.
 fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     if x == 0.0 && y == 0.0 {
-        return "its middle under the center pin".into();
+        return "its middle at the center".into();
     }
     // Once the board is turned over about its vertical axis, its right is on the left.
     let across = beside(
         workpiece,
         x,
-        ["to the left of the pin", "to the right of the pin"],
+        ["to the left of the center", "to the right of the center"],
     );
     let along = beside(workpiece, y, ["above it", "below it"]);
     format!("its middle {across} and {along} as seen from below, the board turned over sideways")
@@ -141,7 +146,7 @@ const fn from_below(toward: Toward) -> Toward {
     }
 }
 
-/// A phrase for the distance to a line through the pin, on the side where it is positive or on the other.
+/// A phrase for the distance to a line through the center, on the side where it is positive or on the other.
 fn beside(workpiece: &Workpiece, mm: f64, [positive, negative]: [&str; 2]) -> String {
     let side = if mm < 0.0 { negative } else { positive };
     format!("{} {side}", workpiece.length(mm.abs()))

@@ -7,6 +7,7 @@ use board::{
 use super::{Shelf, ToBuy, in_name};
 use crate::base::screw::Screw;
 use crate::job::counted;
+use crate::recess::lid_held::{BUTTON, Buttons, buttons, peg};
 use crate::{Workpiece, bit_name, insert_diameter};
 
 /// Balls or discs in a pack; common practice, no source; a pack size typed with the price replaces it.
@@ -26,7 +27,50 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all.extend(magnets(board, boards));
     all.extend(board.screws.iter().map(|ring| screws(board, ring, boards)));
     all.extend(board.base.and_then(|base| footing(board, &base, boards)));
+    all.extend(lid(workpiece, boards));
     all
+}
+
+/// The turn buttons of a lid with their screws, or the dowel that keeps a sliding lid in.
+fn lid(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let units = workpiece.units();
+    if let Some([across, _]) = peg(workpiece) {
+        return vec![ToBuy {
+            note: "the peg of the lid".into(),
+            ..ToBuy::pieces(
+                Shelf::Hardware,
+                format!("dowel-{}", in_name(across)),
+                format!("Dowel, {}", show_length(across, units)),
+                f64::from(boards),
+            )
+        }];
+    }
+    let Some(buttons) = buttons(workpiece) else {
+        return Vec::new();
+    };
+    let count = f64::from(buttons.count) * f64::from(boards);
+    let screw = Buttons::screw(units);
+    let most = buttons.deepest + BUTTON;
+    let length = sold_length(most.min(LONGEST), units);
+    vec![
+        ToBuy {
+            note: "to hold the lid".into(),
+            ..ToBuy::pieces(
+                Shelf::Hardware,
+                "turn-button".into(),
+                "Turn buttons".into(),
+                count,
+            )
+        },
+        ToBuy {
+            note: format!(
+                "for the turn buttons; no longer than {}",
+                workpiece.at_most(most)
+            ),
+            pack: SCREWS,
+            ..wood_screws(screw, length, units, count)
+        },
+    ]
 }
 
 /// The pieces of each player, and spare ones of any color.
@@ -159,6 +203,8 @@ fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
 const INCHES: [u32; 11] = [6, 8, 10, 12, 16, 20, 24, 28, 32, 40, 48];
 /// Lengths of wood screws sold by the millimeter, mm; from memory.
 const METRIC: [u32; 11] = [10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 60];
+/// The longest screw for a turn button, mm: 5/8 in; common practice, no source.
+const LONGEST: f64 = 16.0;
 /// Thickness of the plate of a turntable's bearing, mm; common practice, no source: measure it.
 const PLATE: f64 = 1.5;
 /// Wood below the head of a screw in a foot or a base, as a share of the height, with the head sunk into the rest; common
@@ -174,22 +220,10 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
         Some(base) => base.height * UNDER_HEAD,
         None => PLATE,
     };
-    let most = ring.depth + through;
-    let sold: Vec<f64> = match board.units {
-        Units::Inch(_) => INCHES
-            .iter()
-            .map(|parts| f64::from(*parts) * INCH / 16.0)
-            .collect(),
-        Units::Mm => METRIC.iter().map(|mm| f64::from(*mm)).collect(),
-    };
-    let length = sold
-        .iter()
-        .rev()
-        .find(|mm| **mm <= most + 0.01)
-        .or(sold.first());
-    let length = length.copied().unwrap_or(most);
+    let length = sold_length(ring.depth + through, board.units);
     let shown = |mm| show_length(mm, board.units);
     let screw = Screw::of(ring, board.units);
+    let count = f64::from(ring.count) * f64::from(boards);
     ToBuy {
         note: format!(
             "for holes {} deep, through {}; no longer",
@@ -197,17 +231,35 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
             shown((through * 10.0).round() / 10.0)
         ),
         pack: SCREWS,
-        ..ToBuy::pieces(
-            Shelf::Hardware,
-            format!("wood-screw-{}x{}", in_name(screw.diameter), in_name(length)),
-            format!(
-                "Wood screws, {} × {}",
-                screw.name(board.units),
-                shown(length)
-            ),
-            f64::from(ring.count) * f64::from(boards),
-        )
+        ..wood_screws(screw, length, board.units, count)
     }
+}
+
+/// The longest screw sold that is no longer than a length, mm; the shortest one where all are longer.
+fn sold_length(most: f64, units: Units) -> f64 {
+    let sold: Vec<f64> = match units {
+        Units::Inch(_) => INCHES
+            .iter()
+            .map(|parts| f64::from(*parts) * INCH / 16.0)
+            .collect(),
+        Units::Mm => METRIC.iter().map(|mm| f64::from(*mm)).collect(),
+    };
+    let length = sold.iter().rev().find(|mm| **mm <= most + 0.01);
+    length.or(sold.first()).copied().unwrap_or(most)
+}
+
+/// Wood screws of a length, mm.
+fn wood_screws(screw: Screw, length: f64, units: Units, count: f64) -> ToBuy {
+    ToBuy::pieces(
+        Shelf::Hardware,
+        format!("wood-screw-{}x{}", in_name(screw.diameter), in_name(length)),
+        format!(
+            "Wood screws, {} × {}",
+            screw.name(units),
+            show_length(length, units)
+        ),
+        count,
+    )
 }
 
 /// Whether a base is a turntable bearing: round, and not glued.

@@ -2,10 +2,11 @@
 
 use core::f64::consts::PI;
 
-use board::{Board, Build, CoatKind, FLUID_OUNCE, Paper, PieceKind, Rgb, Units, capital};
+use board::{Board, Build, CoatKind, FLUID_OUNCE, Footing, Paper, PieceKind, Rgb, Units, capital};
 
 use super::colors::{in_article, jars};
 use super::{Shelf, SoldBy, ToBuy, masking};
+use crate::base::fixing::{Fixing, glue_patch};
 use crate::blank::panel::panel_width;
 use crate::colors::amount::brought;
 use crate::colors::resin::groove_resin;
@@ -123,25 +124,54 @@ fn setting_epoxy(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
 /// Wood glue per square meter of joint, both edges, ml: about 200 g/m²; from memory.
 const GLUE: f64 = 200.0;
 
-/// Wood glue for the seams, with the mortises of loose tenons.
+/// Wood glue for the seams and the base.
 fn glue(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let board = workpiece.board();
+    let (seams, base) = (seam_glue(workpiece), base_glue(workpiece));
+    let note = match (seams > 0.0, base > 0.0) {
+        (true, true) => "for the seams and the base",
+        (true, false) => "for the seams",
+        (false, true) => "for the base",
+        (false, false) => return None,
+    };
+    let pack = match board.units {
+        Units::Inch(_) => 8.0 * FLUID_OUNCE,
+        Units::Mm => 250.0,
+    };
+    let ml = (seams + base) * f64::from(boards);
+    Some(ToBuy {
+        note: note.into(),
+        ..volume("wood-glue", "Wood glue", ml, pack)
+    })
+}
+
+/// Wood glue below a foot, ml; common practice, no source.
+const FOOT: f64 = 2.0;
+
+/// Glue for the base of one board, ml: the patch below a round one, or a spot below each foot.
+fn base_glue(workpiece: &Workpiece) -> f64 {
+    let glued = workpiece.board().base;
+    let glued = glued.filter(|base| Fixing::of(workpiece, base).is_glued());
+    glued.map_or(0.0, |base| match base.footing {
+        Footing::Round { diameter } => {
+            let patch = glue_patch(base.hold, diameter);
+            PI * patch * patch / 4.0 / 1e6 * GLUE
+        }
+        Footing::Feet { count, .. } => FOOT * f64::from(count),
+    })
+}
+
+/// Glue for the seams of one board, ml, with the mortises of loose tenons; 0 where it is not glued up in the shop.
+fn seam_glue(workpiece: &Workpiece) -> f64 {
+    let board = workpiece.board();
     if !matches!(board.panel.build, Build::Halves | Build::Strips { .. }) {
-        return None;
+        return 0.0;
     }
     let seams = workpiece.seams().len() as f64 * panel_width(board) * Thicknesses::of(board).glued;
     let tenons = board.panel.tenons.map_or(0.0, |size| {
         4.0 * size.reach * (size.length + size.thickness) * workpiece.tenons().len() as f64
     });
-    let ml = (seams + tenons) / 1e6 * GLUE;
-    let pack = match board.units {
-        Units::Inch(_) => 8.0 * FLUID_OUNCE,
-        Units::Mm => 250.0,
-    };
-    Some(ToBuy {
-        note: "for the seams".into(),
-        ..volume("wood-glue", "Wood glue", ml * f64::from(boards), pack)
-    })
+    (seams + tenons) / 1e6 * GLUE
 }
 
 /// Area of both faces and the edge of a board, m².

@@ -526,7 +526,7 @@ fn a_recess_step_names_its_side_its_corners_and_both_faces_of_its_lid() {
     };
     let told = told(&board, Task::Recess) + &told(&board, Task::Lid);
     for part in [
-        "30 mm to the right of the pin and 10 mm above it as seen from below",
+        "30 mm to the right of the center and 10 mm above it as seen from below",
         "corners of radius 6 mm",
         "107.5 mm across it on its inner face and 97.5 mm on its outer one",
         "open at the edge to the right as seen from below",

@@ -95,7 +95,7 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
     board.piece.kind = PieceKind::Peg;
     let bare = told(&board, Task::Mask);
     assert!(
-        bare.contains("Plug the peg holes") && bare.contains("where the base"),
+        bare.contains("Plug the peg holes") && bare.contains("where the base is glued"),
         "{bare}"
     );
     // Plugs and tape come off after the last coat; without any, no step mentions them.

@@ -16,6 +16,21 @@ fn of_every_kind() -> Vec<Board> {
     ringed.colors.track.hue = Hue::Player;
     ringed.colors.track.on = board::BorePart::Ring;
     boards.push(ringed);
+    let slides = LidFit {
+        hold: board::LidHold::Slides {
+            angle: 14.0,
+            toward: board::Toward::Left,
+        },
+        ..LidFit::default()
+    };
+    boards.push(Board {
+        recess: Some(Recess {
+            lid: 4.0,
+            lid_fit: slides,
+            ..Recess::default()
+        }),
+        ..Board::default()
+    });
     let mut board = Board {
         base: Some(Base {
             footing: Footing::Feet {
@@ -26,13 +41,7 @@ fn of_every_kind() -> Vec<Board> {
         }),
         recess: Some(Recess {
             lid: 4.0,
-            lid_fit: LidFit {
-                hold: board::LidHold::Slides {
-                    angle: 14.0,
-                    toward: board::Toward::Left,
-                },
-                ..LidFit::default()
-            },
+            lid_fit: slides,
             ..Recess::default()
         }),
         sector_jig: Some(board::SectorJig::default()),

@@ -112,8 +112,59 @@ fn screws_have_a_gauge_and_pilot_holes() {
         .next()
         .unwrap();
     assert!(
-        holes.work[0].contains("7/64\" wide for #7 screws"),
+        holes.work[1].contains("7/64\" wide for #7 screws"),
         "{:?}",
         holes.work
     );
+}
+
+/// 9.5 mm into the wood and 3 mm through the button: among those sold, 12 mm is the longest that does not go deeper.
+#[test]
+fn turn_buttons_are_bought_with_their_screws() {
+    let mut board = Board {
+        recess: Some(Recess {
+            lid: 4.0,
+            ..Recess::default()
+        }),
+        ..Board::default()
+    };
+    let list = listed(&board, 2);
+    assert_near!(line(&list, "turn-button").need, 4.0, 0.0);
+    let screws = line(&list, "wood-screw-");
+    assert_eq!(screws.article, "wood-screw-3x12");
+    assert_near!(screws.need, 4.0, 0.0);
+    assert!(screws.note.ends_with("no longer than 12.5 mm"));
+    board.recess = Some(Recess::default());
+    let none = listed(&board, 1);
+    assert!(none.iter().all(|line| line.article != "turn-button"));
+}
+
+/// By hand: a patch of 100 mm at 200 g/m², and 2 ml for each foot.
+#[test]
+fn glue_is_bought_for_a_base_that_is_glued() {
+    let with = |base: Base| {
+        let board = Board {
+            base: Some(base),
+            ..Board::default()
+        };
+        let list = listed(&board, 1);
+        let mut glue = list.into_iter().filter(|line| line.article == "wood-glue");
+        glue.next().map(|line| (line.need, line.note))
+    };
+    let glued = with(Base {
+        hold: BaseHold::GluedPlywood,
+        ..Base::default()
+    });
+    let (need, note) = glued.unwrap();
+    assert_near!(need, core::f64::consts::PI * 0.05 * 0.05 * 200.0, 1e-9);
+    assert_eq!(note, "for the base");
+    let feet = with(Base {
+        footing: Footing::Feet {
+            count: 4,
+            circle: 300.0,
+        },
+        ..Base::default()
+    });
+    assert_near!(feet.unwrap().0, 8.0, 0.0);
+    assert_eq!(with(Base::default()), None);
 }
