@@ -5,7 +5,9 @@
 use board::{BorePart, Mark, MarkShape, Rgb};
 use geometry::{Angle, Circle, Point, point_at};
 use kurbo::Vec2;
-use workshop::{PlayerLook, Stroke, Tint, Workpiece, contrast, mark_places, seen_on, tone_of};
+use workshop::{
+    MARK_LINE, PlayerLook, Stroke, Tint, Workpiece, contrast, mark_places, seen_on, tone_of,
+};
 
 use crate::{Anchor, Shape, Text};
 
@@ -186,7 +188,7 @@ pub fn player_marks(workpiece: &Workpiece) -> Vec<PlayerMark> {
     let places = mark_places(workpiece, made.size);
     let placed = workpiece.players().iter().zip(places);
     let mark_of = |(look, place): (&PlayerLook, Option<Point>)| {
-        let (radius, line) = (made.size / 2.0, if made.outline { LINE } else { 0.0 });
+        let (radius, line) = (made.size / 2.0, if made.outline { MARK_LINE } else { 0.0 });
         let circle = Circle::new(place?, radius * (1.0 - line));
         let tint = Tint {
             color: look.color,
@@ -205,10 +207,7 @@ pub fn player_marks(workpiece: &Workpiece) -> Vec<PlayerMark> {
     placed.filter_map(mark_of).collect()
 }
 
-/// Width of the line around a mark, as a share of the radius of the circle that contains both.
-const LINE: f64 = 0.16;
-
-/// The color of the line around marks on a wood: dark, or light if the wood is dark.
+/// The color of the line around marks on a wood: dark, or light where the wood is dark.
 fn outline_color(wood: Rgb) -> Rgb {
     if contrast(wood, Rgb::BLACK) > contrast(wood, Rgb::WHITE) {
         Rgb::BLACK

@@ -2,7 +2,7 @@
 //!
 //! The card for the customer and the first page of the job sheet use them.
 
-use board::{Mark, NAMED, Rgb};
+use board::{NAMED, Rgb};
 use geometry::Arc;
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::Workpiece;
@@ -97,18 +97,5 @@ pub fn color_name(color: Rgb) -> String {
         name.into()
     } else {
         format!("{name} ({color})")
-    }
-}
-
-/// A mark in words.
-///
-/// It is empty if the mark is left to the program and not resolved yet.
-pub fn mark_name(mark: &Mark) -> String {
-    match mark {
-        Mark::Auto => String::new(),
-        Mark::Solid { shape } => shape.label().into(),
-        Mark::Outlined { shape } => format!("{}, outlined", shape.label()),
-        Mark::Ringed { shape } => format!("{} in a ring", shape.label()),
-        Mark::Letters { text } => text.clone(),
     }
 }

@@ -107,8 +107,9 @@ pub use check::players::age_words;
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use colors::resin::{GrooveResin, groove_resin};
 pub use colors::{
-    ALIKE, HoleTint, LEAST_CONTRAST, PlayerLook, Sight, Tint, color_distance, color_name, contrast,
-    distance_to, luminance, mark_places, player_look, seen_by, seen_on,
+    ALIKE, HoleTint, LEAST_CONTRAST, MARK_LINE, PlayerLook, Sight, Tint, color_distance,
+    color_name, contrast, distance_to, luminance, mark_name, mark_places, player_look, seen_by,
+    seen_on,
 };
 pub use figures::{Figures, ThinnestWood};
 pub use filling::{

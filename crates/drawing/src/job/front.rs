@@ -2,10 +2,10 @@
 
 use board::several;
 use kurbo::{Point, Size};
-use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, player_look};
+use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, mark_name, player_look};
 
 use crate::font::{self, Weight};
-use crate::looks::{color_name, mark_name, player_numbers, small_plan};
+use crate::looks::{color_name, player_numbers, small_plan};
 use crate::{Align, Anchor, Block, Cell, Column, Figure, Item, Line, Shape, Table, Text};
 
 /// Width and height of the drawing of the board, mm, if the page is wide enough.

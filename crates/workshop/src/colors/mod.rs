@@ -13,13 +13,14 @@ mod seen;
 mod sight;
 pub mod steps;
 pub mod used;
+pub mod words;
 
 use board::{BorePart, Colored, HoleId, Hue, Medium, Rgb};
 
 use crate::{GrooveKind, Workpiece};
 
-pub use places::mark_places;
-pub use player::{PlayerLook, player_look};
+pub use places::{MARK_LINE, mark_places};
+pub use player::{PlayerLook, mark_name, player_look};
 pub use seen::seen_on;
 pub use sight::{
     ALIKE, LEAST_CONTRAST, Sight, color_distance, color_name, contrast, distance_to, luminance,

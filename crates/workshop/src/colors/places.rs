@@ -10,7 +10,10 @@ const CLEAR: f64 = 1.0;
 /// Steps away from the pocket: their length in mm, and their number.
 const STEP: (f64, u32) = (2.0, 25);
 
-/// The center of each player's mark of a size, mm; `None` if there is no start pocket, or no room beside it.
+/// Width of the line around a mark, as a share of the radius of the circle that contains both.
+pub const MARK_LINE: f64 = 0.16;
+
+/// The center of each player's mark of a size, mm; none where there is no start pocket, or no room beside it.
 pub fn mark_places(workpiece: &Workpiece, size: f64) -> Vec<Option<Point>> {
     (0..workpiece.layout().sectors.len())
         .map(|at| mark_place(workpiece, at, size))

@@ -65,6 +65,19 @@ fn mark_of_set(place: usize) -> Mark {
     }
 }
 
+/// A mark in words.
+///
+/// It is empty where the mark is left to the program and not resolved yet.
+pub fn mark_name(mark: &Mark) -> String {
+    match mark {
+        Mark::Auto => String::new(),
+        Mark::Solid { shape } => shape.label().into(),
+        Mark::Outlined { shape } => format!("{}, outlined", shape.label()),
+        Mark::Ringed { shape } => format!("{} in a ring", shape.label()),
+        Mark::Letters { text } => text.clone(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -2,8 +2,9 @@
 
 use board::{Measure, Medium, MixedBy, Rgb, Units, capital};
 
-use super::steps::{in_words, laid};
+use super::steps::laid;
 use super::used::{Place, Used};
+use super::words::in_words;
 use crate::filling::steps::CURE;
 use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece};
@@ -16,7 +17,12 @@ const PIGMENT: &str = "Stir pigment for epoxy into the resin before the hardener
 pub fn tinted(workpiece: &Workpiece) -> Option<String> {
     let all = poured(workpiece, |place| !matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
-    (!all.is_empty()).then(|| format!("{PIGMENT} {}.", capital(&in_words(&all).join("; "))))
+    (!all.is_empty()).then(|| {
+        format!(
+            "{PIGMENT} {}.",
+            capital(&in_words(workpiece, &all).join("; "))
+        )
+    })
 }
 
 /// The operation of filling grooves with resin; `None` if no groove is filled.
@@ -32,7 +38,7 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
         format!(
             "{} {}.",
             pigment(&resin),
-            capital(&in_words(&all).join("; "))
+            capital(&in_words(workpiece, &all).join("; "))
         ),
         format!(
             "Pour {} into the grooves with a syringe, until it stands slightly proud.",

@@ -2,13 +2,13 @@
 //!
 //! Colored resin has a file of its own.
 
-use board::{BorePart, CoatKind, Medium, Rgb};
+use board::{BorePart, CoatKind, Medium};
 
 use super::check::medium::fault;
-use super::color_name;
 use super::used::{Place, Used, used};
+use super::words::in_words;
 use crate::finish::steps::{AIR, SHELL};
-use crate::finish::{Parts, coat_data, list, time};
+use crate::finish::{Parts, coat_data, list, time, to_unmask};
 use crate::job::{Operation, Task};
 use crate::{Caution, Workpiece};
 
@@ -18,11 +18,19 @@ const IN_ORDER: [Medium; 3] = [Medium::Dye, Medium::Stain, Medium::Paint];
 /// The inlays, and an operation for each medium; empty for a board without colors.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let all = laid(workpiece);
-    let coloring = IN_ORDER
+    let mut coloring: Vec<Operation> = IN_ORDER
         .into_iter()
-        .filter_map(|medium| coloring(workpiece, &all, medium));
+        .filter_map(|medium| coloring(workpiece, &all, medium))
+        .collect();
+    // Where no finish follows, plugs and tape come off with the last color.
+    if let Some(last) = coloring
+        .last_mut()
+        .filter(|_| workpiece.board().finish.is_empty())
+    {
+        last.work.extend(to_unmask(workpiece, "color"));
+    }
     let mut stained = 0;
-    let numbered = coloring.map(|mut operation| {
+    let numbered = coloring.into_iter().map(|mut operation| {
         if operation.task == Task::Stain {
             stained += 1;
             operation.number = stained;
@@ -30,7 +38,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
         operation
     });
     numbered
-        .chain(inlays(&all))
+        .chain(inlays(workpiece, &all))
         .chain(super::resin::operation(workpiece))
         .collect()
 }
@@ -112,7 +120,7 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
     work.push(place_in_order(workpiece, medium));
     work.push(masked(&with, medium).into());
     work.extend(
-        in_words(&with)
+        in_words(workpiece, &with)
             .into_iter()
             .map(|parts| format!("{} {parts}.", verb(medium))),
     );
@@ -208,39 +216,6 @@ const fn verb(medium: Medium) -> &'static str {
     }
 }
 
-/// Every part with its colors: "rings around home lanes: player 1 orange, player 2 sky blue".
-pub fn in_words(with: &[&Used]) -> Vec<String> {
-    let mut parts: Vec<(String, Vec<String>)> = Vec::new();
-    for one in with {
-        let name = place_words(one);
-        let color = color_words(one.player, one.tint.color);
-        match parts.iter_mut().find(|(part, _)| *part == name) {
-            Some((_, colors)) if colors.contains(&color) => {}
-            Some((_, colors)) => colors.push(color),
-            None => parts.push((name, vec![color])),
-        }
-    }
-    let told = |(part, colors): (String, Vec<String>)| format!("{part}: {}", colors.join(", "));
-    parts.into_iter().map(told).collect()
-}
-
-/// A part with the place of the color on it.
-fn place_words(one: &Used) -> String {
-    match one.place {
-        Place::Bore(BorePart::Ring) => format!("rings around {}", one.part),
-        Place::Bore(_) => format!("wall and floor of {}", one.part),
-        Place::Groove | Place::Field | Place::Mark => one.part.into(),
-    }
-}
-
-/// A color in words, with the player it belongs to.
-fn color_words(player: u32, color: Rgb) -> String {
-    match player {
-        0 => color_name(color).into(),
-        player => format!("player {player} {}", color_name(color)),
-    }
-}
-
 /// Hands-on minutes for coloring these parts: masking, plus a quarter of an hour to set up; common practice, no source.
 fn minutes(with: &[&Used]) -> f64 {
     let one = |used: &&Used| match used.place {
@@ -253,7 +228,7 @@ fn minutes(with: &[&Used]) -> f64 {
 }
 
 /// The operation of inlaying parts; none without inlays.
-fn inlays(all: &[Used]) -> Option<Operation> {
+fn inlays(workpiece: &Workpiece, all: &[Used]) -> Option<Operation> {
     let inlaid: Vec<&Used> = all
         .iter()
         .filter(|one| one.tint.medium == Medium::Inlay)
@@ -269,7 +244,7 @@ fn inlays(all: &[Used]) -> Option<Operation> {
         list(&names)
     )];
     work.extend(
-        in_words(&inlaid)
+        in_words(workpiece, &inlaid)
             .into_iter()
             .map(|parts| format!("Inlay {parts}.")),
     );

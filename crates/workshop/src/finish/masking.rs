@@ -1,11 +1,14 @@
 //! Parts to keep finish off: bores that fit a piece, faces that are glued, surfaces that slide or turn.
 
-use board::{Base, BaseHold, Footing, PieceKind};
+use board::{Base, BaseHold, BorePart, Footing, PieceKind};
 
+use super::kinds::{coat_data, is_color};
 use super::list;
 use super::parts::Parts;
 use crate::Workpiece;
 use crate::base::fixing::Fixing;
+use crate::colors::steps::{kind_of, laid};
+use crate::colors::used::{Place, Used};
 
 /// A part that is covered before the first coat.
 struct Mask {
@@ -38,10 +41,10 @@ pub fn to_mask(workpiece: &Workpiece) -> Vec<String> {
     all.map(|mask| mask.words.to_owned()).collect()
 }
 
-/// The sentence on taking plugs and tape off again; none where there are none.
+/// The sentence on taking plugs and tape off again after the last coat or color; none where there are none.
 ///
 /// A hard film tears along the tape, and runs onto the bare wood if the tape comes off while it is wet; common practice, no source.
-pub fn to_unmask(workpiece: &Workpiece) -> Option<String> {
+pub fn to_unmask(workpiece: &Workpiece, coat: &str) -> Option<String> {
     let mut off: Vec<&str> = masks(workpiece)
         .iter()
         .filter_map(|mask| mask.off)
@@ -49,7 +52,7 @@ pub fn to_unmask(workpiece: &Workpiece) -> Option<String> {
     off.dedup();
     (!off.is_empty()).then(|| {
         let what = list(&off);
-        format!("Take the {what} off as soon as this coat no longer runs, before it is hard.")
+        format!("Take the {what} off as soon as this {coat} no longer runs, before it is hard.")
     })
 }
 
@@ -92,6 +95,8 @@ fn masks(workpiece: &Workpiece) -> Vec<Mask> {
             "Plug the peg holes with dowels or foam: a film of finish takes up the play that the pegs have.",
             "plugs",
         ));
+    } else if let Some(words) = open_holes(workpiece) {
+        all.push(mask(words, "plugs"));
     }
     if bare_magnets && goes(Parts::BORES) {
         all.push(mask(
@@ -111,6 +116,45 @@ fn masks(workpiece: &Workpiece) -> Vec<Mask> {
     }
     all
 }
+
+/// The plugs of open holes that color or a film would run into; none where only oil, wax or the like is laid on, where the holes
+/// are full of resin, and where they hold balls or discs.
+///
+/// A film that runs into a hole stands on its floor; common practice, no source. Holes that are colored inside stay open.
+fn open_holes(workpiece: &Workpiece) -> Option<&'static str> {
+    let board = workpiece.board();
+    let is_full = board
+        .filling
+        .is_some_and(|filling| filling.below_top <= 0.0)
+        && workpiece.pour().is_some_and(|pour| !pour.bores.is_empty());
+    if is_full || board.piece.kind == PieceKind::Magnet {
+        return None;
+    }
+    let laid = laid(workpiece);
+    let brushed = |one: &Used| kind_of(one.tint.medium).is_some();
+    let at_holes = |one: &Used| matches!(one.place, Place::Bore(BorePart::Ring) | Place::Field);
+    let colors = laid.iter().any(|one| brushed(one) && at_holes(one));
+    let mut coats = board.finish.iter();
+    let runs = coats.any(|coat| {
+        let parts = Parts::of(coat.place);
+        let over = parts.has(Parts::TOP) || parts.has(Parts::RINGS) || parts.has(Parts::SECTORS);
+        over && (coat_data(coat.kind).film >= FILM || is_color(coat.kind))
+    });
+    let inside = |one: &Used| brushed(one) && one.place == Place::Bore(BorePart::Inside);
+    match (colors || runs, laid.iter().any(inside)) {
+        (false, _) => None,
+        (true, false) => Some(
+            "Plug the holes with foam or dowels: color and film run into holes that are open, and stand on their floors.",
+        ),
+        (true, true) => Some(
+            "Plug the holes with foam or dowels, but for those that are colored inside: color and film run into holes that are open, and \
+             stand on their floors.",
+        ),
+    }
+}
+
+/// Least thickness of a coat that runs when it is brushed on, mm: thinner ones are wiped on and off. Common practice, no source.
+const FILM: f64 = 0.02;
 
 /// The faces that are glued to the base; none where screws or a bearing hold it.
 fn glue_faces(workpiece: &Workpiece, base: &Base) -> Option<Mask> {
@@ -206,7 +250,8 @@ mod tests {
             finish: vec![Coat::default()],
             ..Board::default()
         };
-        let off = |board: &Board| to_unmask(&Workpiece::of(board).unwrap()).unwrap_or_default();
+        let off =
+            |board: &Board| to_unmask(&Workpiece::of(board).unwrap(), "coat").unwrap_or_default();
         assert_eq!(off(&board), "");
         board.piece.kind = PieceKind::Peg;
         assert!(off(&board).contains("the plugs off"));
@@ -215,6 +260,38 @@ mod tests {
             ..Base::default()
         });
         assert!(off(&board).contains("the plugs and tape off"));
+    }
+
+    #[test]
+    fn open_holes_are_plugged_against_color_and_film() {
+        let plugs = |board: &Board| {
+            let all = to_mask(&Workpiece::of(board).unwrap());
+            all.iter().any(|words| words.starts_with("Plug the holes"))
+        };
+        let coated = |kind| Board {
+            finish: vec![Coat::of(kind, 12.0)],
+            ..Board::default()
+        };
+        assert!(plugs(&coated(CoatKind::OilPolyurethane)));
+        assert!(!plugs(&coated(CoatKind::Oil)) && !plugs(&coated(CoatKind::WipingVarnish)));
+        let mut painted = Board::default();
+        painted.colors.home.hue = board::Hue::Player;
+        assert!(plugs(&painted));
+        painted.colors.home.medium = board::Medium::Inlay;
+        assert!(!plugs(&painted));
+        painted.colors.home.medium = board::Medium::Dye;
+        painted.colors.home.on = BorePart::Inside;
+        assert!(!plugs(&painted));
+        painted.colors.sectors.hue = board::Hue::Player;
+        let told = to_mask(&Workpiece::of(&painted).unwrap()).join(" ");
+        assert!(
+            told.contains("but for those that are colored inside"),
+            "{told}"
+        );
+        // Full of resin, there is no hole left.
+        painted.colors.home = board::BoreColor::default();
+        painted.filling = Some(board::Filling::default());
+        assert!(!plugs(&painted));
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! A test board, sanding, masking and the coats of finish.
 
-use board::{Board, Coat, CoatKind, Medium};
+use board::{Board, Coat, CoatKind, CoatPlace, Medium, capital};
 
 use super::amounts::{coat_ml, volume};
 use super::kinds::{coat_data, hard_after, hard_hours, is_color};
@@ -8,6 +8,7 @@ use super::masking::{mask_tools, to_mask, to_unmask};
 use super::meeting::meetings;
 use super::parts::on;
 use crate::colors::steps::coats_under;
+use crate::colors::words::{marks, rings};
 use crate::finish::time;
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
 use crate::{Caution, Workpiece};
@@ -45,7 +46,7 @@ fn coats(workpiece: &Workpiece) -> Vec<Operation> {
     let under = coats_under(workpiece);
     let operations = coats.into_iter().zip(1_u32..).map(|(coat, number)| {
         let unmask = (number as usize == last + 1)
-            .then(|| to_unmask(workpiece))
+            .then(|| to_unmask(workpiece, "coat"))
             .flatten();
         let applied = applied(workpiece, coat, number, unmask);
         let task = if number <= under {
@@ -213,6 +214,7 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<Str
     }
     words += &scuff;
     words += put_on(coat.kind);
+    words += &sizes(workpiece, coat);
     words += " Let it dry ";
     words += &time(hours);
     words += ".";
@@ -232,6 +234,17 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<Str
     .with(tool(coat), 40.0)
     .minding(&of_coat(coat, !scuff.is_empty()))
     .says([words])
+}
+
+/// The sentence on the sizes of the marks or the rings that a coat colors; empty for any other coat.
+fn sizes(workpiece: &Workpiece, coat: Coat) -> String {
+    let sizes = match coat.place {
+        CoatPlace::Marks => marks(workpiece),
+        CoatPlace::Rings => Some(format!("{} their holes", rings(workpiece))),
+        _ => None,
+    };
+    let sizes = sizes.filter(|_| is_color(coat.kind));
+    sizes.map_or_else(String::new, |sizes| format!(" {}.", capital(&sizes)))
 }
 
 /// The amount of finish for one coat: "about 60 ml", "a few drops".

@@ -133,6 +133,7 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
         PieceKind::Marble => false,
     };
     let bare = (below && goes(Parts::UNDERSIDE)) || (fits && goes(Parts::BORES));
+    let plugged = runs_in(workpiece) && !(fits && goes(Parts::BORES));
     [
         (Task::Inserts, board.piece.kind == PieceKind::Magnet),
         (Task::Seal, filled && porous),
@@ -144,16 +145,45 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
         (Task::ScrewHoles, !board.screws.is_empty()),
         (Task::Sand, true),
         (Task::Trial, coats || colored),
-        (Task::Mask, coats && bare),
+        (Task::Mask, bare || plugged),
         (Task::Harden, coats),
         (Task::Base, board.base.is_some()),
         (Task::HandOver, true),
     ]
 }
 
+/// Whether color or a film runs into holes that are open: not into those with balls, discs or resin up to the top.
+fn runs_in(workpiece: &Workpiece) -> bool {
+    let board = workpiece.board();
+    let filled = workpiece.pour().is_some_and(|pour| !pour.bores.is_empty());
+    let is_full = filled
+        && board
+            .filling
+            .is_some_and(|filling| filling.below_top <= 0.0);
+    let near = [Parts::TOP, Parts::RINGS, Parts::SECTORS];
+    let laid = [Medium::Paint, Medium::Dye, Medium::Stain];
+    let colors = parts(workpiece);
+    let colors = colors
+        .iter()
+        .any(|(medium, part)| laid.contains(medium) && near.contains(part));
+    let films = board.finish.iter().any(|coat| {
+        use board::CoatKind::{Acrylic, Enamel, PaintPen};
+        let data = crate::coat_data(coat.kind);
+        let colors = [PaintPen, Enamel, Acrylic].contains(&coat.kind);
+        (data.film >= 0.02 || colors) && near.iter().any(|part| Parts::of(coat.place).has(*part))
+    });
+    board.piece.kind != PieceKind::Magnet && !is_full && (colors || films)
+}
+
 /// The media of everything colored: holes one by one, grooves one by one, fields and marks. Left out are impossible places of a
 /// medium, and places where a coat of the finish has the same color.
 fn media(workpiece: &Workpiece) -> Vec<Medium> {
+    let all = parts(workpiece).into_iter();
+    all.map(|(medium, _)| medium).collect()
+}
+
+/// Each of them with its part of the board.
+fn parts(workpiece: &Workpiece) -> Vec<(Medium, Parts)> {
     use board::CoatKind::{Acrylic, Dye, Enamel, PaintPen, Stain};
     let board = workpiece.board();
     let layered = |medium, part| {
@@ -194,7 +224,7 @@ fn media(workpiece: &Workpiece) -> Vec<Medium> {
     );
     all.extend(board.colors.marks.map(|made| (made.medium, Parts::MARKS)));
     all.retain(|(medium, part)| !layered(*medium, *part));
-    all.into_iter().map(|(medium, _)| medium).collect()
+    all
 }
 
 /// Whether a groove that the bit can cut is colored by resin, on a board with resin for it.
