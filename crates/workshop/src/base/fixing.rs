@@ -65,11 +65,11 @@ pub fn fixed(workpiece: &Workpiece, base: &Base) -> Operation {
     }
     .with(fixing.tools(), 20.0)
     .says(["Lay the board on its top face, on a soft pad.".to_owned()])
+    .says(screws(workpiece, base))
     .says(match base.footing {
         Footing::Round { diameter } => round(workpiece, base, diameter),
         Footing::Feet { count, circle } => feet(workpiece, base, [f64::from(count), circle]),
-    })
-    .says(screws(workpiece, base));
+    });
     if fixing.is_glued() {
         operation.waiting(24.0, "the glue sets")
     } else {
