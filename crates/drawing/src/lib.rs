@@ -96,6 +96,7 @@ mod stopped;
 mod taken;
 mod template;
 mod touch;
+mod wood_notes;
 
 pub use bores::fit_strip_pages;
 pub use calendar::calendar_pages;

@@ -87,7 +87,7 @@ fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
 }
 
 /// Adds a line as an obstacle: rings as outlines, everything else in short pieces.
-fn keep_off(shape: &Shape, taken: &mut Taken) {
+pub fn keep_off(shape: &Shape, taken: &mut Taken) {
     /// Largest radius of a ring around a bore, mm; the box around a wider one holds half the board.
     const RING: f64 = 60.0;
     match shape {

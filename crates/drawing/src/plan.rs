@@ -15,12 +15,14 @@ use crate::marks::{PIN_ARM, cross_arm, layer};
 use crate::names::place_names;
 use crate::recess::recess_note;
 use crate::taken::nearest;
+use crate::wood_notes::place_wood_notes;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
 ///
 /// Bores are marked as the document's template specifies: by outline, by cross, or by both. Parts hidden in the wood (seams,
-/// mortises, screws, the recess) are drawn as if the board were glass, seen from the top face.
+/// mortises, screws, the recess) are drawn as if the board were glass, seen from the top face; words name the seams and the
+/// mortises, and an arrow shows the grain.
 ///
 /// ```
 /// use board::Board;
@@ -38,6 +40,7 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 pub fn plan(workpiece: &Workpiece) -> Vec<Item> {
     let board = workpiece.board();
     let mut items = plan_without_names(workpiece);
+    place_wood_notes(workpiece, &mut items);
     if board.template.names {
         place_names(workpiece, &mut items);
     }

@@ -107,7 +107,7 @@ const STEP: f64 = 1.0;
 /// Everything that the note keeps clear of: bores, the cross at the center pin, words.
 ///
 /// Names of holes are placed later and keep clear of the note in turn.
-fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
+pub(crate) fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
     let side = workpiece.board().blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
     let mut taken = Taken::new(area, workpiece.mouths().len());

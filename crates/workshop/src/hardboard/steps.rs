@@ -5,6 +5,7 @@ use board::{Measure, Router, TemplateCenter, in_a_row};
 use crate::bores::steps::kinds_but_center;
 use crate::hardboard::router::{RouterSetting, plunges, routed, router_settings};
 use crate::job::{Method, Operation, Task, counted};
+use crate::template::steps::turned_to_wood;
 use crate::{Caution, SectorPlan, Workpiece, passes};
 
 /// Making the router template or the sector jig, and the bores; empty for other methods.
@@ -93,14 +94,20 @@ fn routed_bores(workpiece: &Workpiece) -> Operation {
     let router = workpiece.board().router;
     let held = match router.map(|router| router.center) {
         Some(TemplateCenter::Undrilled) => {
-            "Lay the template's center mark on the center of the blank, screw it down outside the board's edge, and clamp \
-             both outside the router's way."
+            "Lay the template's center mark on the center of the blank."
         }
-        Some(TemplateCenter::Pilot) | None => {
-            "Pin template and blank together at the center, and clamp both outside the router's way."
-        }
+        Some(TemplateCenter::Pilot) | None => "Pin template and blank together at the center.",
     };
-    let mut work = vec![held.to_owned()];
+    let mut work = vec![held.to_owned(), turned_to_wood(workpiece).to_owned()];
+    work.push(
+        match router.map(|router| router.center) {
+            Some(TemplateCenter::Undrilled) => {
+                "Screw the template down outside the board's edge, and clamp both outside the router's way."
+            }
+            Some(TemplateCenter::Pilot) | None => "Clamp both outside the router's way.",
+        }
+        .into(),
+    );
     if let Some(router) = router {
         work.extend(settings(workpiece, router));
     }

@@ -1,7 +1,8 @@
 //! Work that turns on the pin: drilling its hole, drilling the bores against a stop, cutting the circle; and finishing the two
 //! edges.
 
-use board::{Board, Center, INCH, Units};
+use board::{Board, Center, INCH, Measure, Units};
+use geometry::Angle;
 
 use crate::bores::steps::{STOP, kinds_but_center, pin_hole};
 use crate::job::{Method, Operation, Task, counted};
@@ -66,16 +67,39 @@ fn pin(workpiece: &Workpiece) -> Option<Operation> {
                     10.0,
                 )
                 .minding(&[Caution::DrillPress])
-                .says([marked(workpiece)])
+                .says(marked(workpiece))
                 .says(pin_hole(workpiece)),
         ),
     }
 }
 
-/// A phrase that locates the center on the blank.
+/// The sentences that locate the center on the blank, and player 1's axis to the grain and the seams.
 ///
 /// It is located where the blank was measured and stays in one piece: a glued-up panel no longer has that frame.
-fn marked(workpiece: &Workpiece) -> String {
+fn marked(workpiece: &Workpiece) -> [String; 2] {
+    [center_mark(workpiece), axis_mark(workpiece)]
+}
+
+/// The sentence on player 1's axis: the grain of every board runs from left to right, and 12 o'clock is square to it.
+fn axis_mark(workpiece: &Workpiece) -> String {
+    let turn = Angle::degrees(workpiece.board().rotation).wrapped();
+    let along = if workpiece.seams().is_empty() {
+        "the grain"
+    } else {
+        "grain and seams"
+    };
+    match Measure::degrees(turn.as_degrees()).shown(workpiece.units()) {
+        zero if zero == "0°" => format!(
+            "Draw the axis of player 1 through it, square to {along}: the board is laid out with its grain from left to right."
+        ),
+        angle => format!(
+            "Draw 12 o'clock through it, square to {along}, and the axis of player 1 {angle} clockwise from that."
+        ),
+    }
+}
+
+/// The sentence on the center.
+fn center_mark(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     let place = workpiece.stock().and_then(|plan| plan.center(board));
     let whole = board.panel.build == board::Build::Whole;
@@ -86,10 +110,24 @@ fn marked(workpiece: &Workpiece) -> String {
             workpiece.length((at.y * 10.0).round() / 10.0)
         ),
         None if board.panel.build == board::Build::Halves => {
-            "Mark the center on the seam of the top face, and the axis of player 1.".into()
+            "Mark the center on the seam of the top face.".into()
         }
-        None => "Mark the center on the top face, and the axis of player 1.".into(),
+        None => match nearest_seam(workpiece) {
+            Some(seam) if seam.abs() < 0.1 => "Mark the center on the seam of the top face.".into(),
+            Some(seam) => format!(
+                "Mark the center on the top face, {} {} the nearest seam.",
+                workpiece.length((seam.abs() * 10.0).round() / 10.0),
+                if seam > 0.0 { "below" } else { "above" }
+            ),
+            None => "Mark the center on the top face.".into(),
+        },
     }
+}
+
+/// Height of the seam nearest to the center above it, mm; negative below it.
+fn nearest_seam(workpiece: &Workpiece) -> Option<f64> {
+    let seams = workpiece.seams().iter().copied();
+    seams.min_by(|one, other| one.abs().total_cmp(&other.abs()))
 }
 
 /// Attaching a block for the pin, where the board has no hole for it.
@@ -99,8 +137,8 @@ fn pin_block(workpiece: &Workpiece) -> Operation {
     Operation::of(Task::PinBlock)
         .with("drill press, scrap block, double-sided tape", 15.0)
         .minding(&[Caution::DrillPress])
+        .says(marked(workpiece))
         .says([
-            marked(workpiece),
             format!(
                 "Drill {} through a block of scrap, and stick it over the center with double-sided tape: on the underside \
                  for a sled, on top for a trammel.",

@@ -37,7 +37,7 @@ fn bores(workpiece: &Workpiece) -> Operation {
     .minding(&[Caution::Cnc])
     .says([
         "Hold the blank down outside the circle, clamps out of the bit's way and lower than the safe height. Set X0 Y0 on the center, \
-         Y+ to 12 o'clock, Z0 on the top face."
+         X along the grain, Y+ to 12 o'clock, Z0 on the top face."
             .to_owned(),
         "Find the emergency stop. Run each program in the air first, then on scrap, then on the blank, bit by bit.".into(),
     ])

@@ -41,6 +41,15 @@ fn print(workpiece: &Workpiece) -> Operation {
         ])
 }
 
+/// The sentence on turning a template to the wood, by what it shows of it.
+pub fn turned_to_wood(workpiece: &Workpiece) -> &'static str {
+    if workpiece.seams().is_empty() {
+        "Turn the template until its grain arrow runs with the grain."
+    } else {
+        "Turn the template until its dashed seam lines lie on the seams, or run alongside them, and its grain arrow runs with the grain."
+    }
+}
+
 /// Punching every center through the paper into the wood.
 ///
 /// A prick mark comes first and a punch mark second, since a prick can still be corrected; common practice, no source. The time
@@ -48,14 +57,16 @@ fn print(workpiece: &Workpiece) -> Operation {
 fn punch(workpiece: &Workpiece) -> Operation {
     let holes = workpiece.layout().holes.len();
     let center = if workpiece.board().drilled_center().pilot().is_some() {
-        "Lay the sheets on the blank, center cross on the pin, and tape or glue them down."
+        "Lay the sheets on the blank, center cross on the pin."
     } else {
-        "Lay the sheets on the blank, center cross on its marked center, and tape or glue them down."
+        "Lay the sheets on the blank, center cross on its marked center."
     };
     Operation::of(Task::Punch)
         .with("scratch awl or center punch", 10.0 + 0.25 * holes as f64)
         .says([
             center.to_owned(),
+            turned_to_wood(workpiece).to_owned(),
+            "Tape or glue the sheets down.".into(),
             "Prick every center with the awl, look at it with a lens, then punch it.".into(),
         ])
 }

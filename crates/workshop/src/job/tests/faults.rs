@@ -283,6 +283,35 @@ fn the_circle_is_cut_safely_after_the_corners() {
     assert_order(&turned, &[Task::Corners, Task::PivotBores, Task::Circle]);
 }
 
+/// A template laid on crosswise puts the grain and the seams where the checks did not look.
+#[test]
+fn the_template_and_the_pins_axis_are_turned_to_grain_and_seams() {
+    let plain = Board::default();
+    assert!(told(&plain, Task::Punch).contains("until its grain arrow runs with the grain"));
+    assert!(told(&plain, Task::PinHole).contains("square to the grain: the board"));
+    // Four strips: a seam goes through the center; three: half a strip beside it.
+    let mut board = built(Build::Strips { count: 4 });
+    assert!(told(&board, Task::PinHole).contains("Mark the center on the seam"));
+    assert!(told(&board, Task::Punch).contains("dashed seam lines lie on the seams"));
+    board.panel.build = Build::Seams {
+        at: vec![40.0, -90.0],
+    };
+    board.rotation = 30.0;
+    let pin = told(&board, Task::PinHole);
+    for part in [
+        "40 mm below the nearest seam",
+        "Draw 12 o'clock through it, square to grain and seams",
+        "axis of player 1 30° clockwise",
+    ] {
+        assert!(pin.contains(part), "{part} in {pin}");
+    }
+    board.method = DrillingMethod::Router;
+    board.router = Some(Router::default());
+    assert!(told(&board, Task::RoutedBores).contains("dashed seam lines"));
+    let machined = machined(None);
+    assert!(told(&machined, Task::MachinedBores).contains("X along the grain"));
+}
+
 /// No cut comes between pouring and the end of the cure: every cut comes before the pour or needs the cure.
 #[test]
 fn resin_has_cured_before_anything_cuts() {
