@@ -8,7 +8,7 @@
 //! is given in words as well. A picture in perspective has no single scale, so there a ruler lies on the table in front of the
 //! board.
 
-use board::{HoleId, Units, capital, several};
+use board::{Units, capital, several};
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Shape, Sheet, Text};
 use kurbo::{Point, Rect, Size, Vec2};
@@ -326,12 +326,8 @@ pub fn facts(workpiece: &Workpiece) -> Vec<String> {
         workpiece.length(board.blank.diameter),
         workpiece.length(board.blank.thickness)
     );
-    let holes = workpiece
-        .layout()
-        .holes
-        .iter()
-        .filter(|hole| hole.name.id() != HoleId::CENTER)
-        .count();
+    // With the hole at the center, as on every other sheet.
+    let holes = workpiece.layout().holes.len();
     let players = several(board.players as usize, "player");
     let pieces = format!(
         "{}, {}",
@@ -403,6 +399,18 @@ mod tests {
         let page = page(&board, View::Above);
         assert!(page.lines.iter().any(|line| line.words == "Black walnut"));
         assert_eq!(page.lines[0].words, "Untitled board");
+    }
+
+    /// The customer reads the number that job sheet, plan and window have.
+    #[test]
+    fn the_hole_at_the_center_counts() {
+        let page = page(&Board::default(), View::Above);
+        let told = page.lines.iter().map(|line| line.words.as_str());
+        assert!(
+            told.clone().any(|words| words == "6 players, 145 holes"),
+            "{:?}",
+            told.collect::<Vec<_>>()
+        );
     }
 
     /// From above it has the scale of the board; in perspective it lies as far away as the nearest edge of the board.
