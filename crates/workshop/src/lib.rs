@@ -143,7 +143,8 @@ pub use jig::{
     circle_cut, closing_error, dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
 pub use job::{
-    HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage, cautions_of,
+    BatchTime, HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage, batch_time,
+    cautions_of, is_shared,
 };
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;

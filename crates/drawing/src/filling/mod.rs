@@ -16,7 +16,7 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with the
 /// number of the batch in every bore; empty if no filling is planned.
 ///
-/// Amounts are in the unit that the filling is measured in, by volume or by weight; times count from the first batch.
+/// Amounts are in the unit that the filling is measured in, by volume or by weight; times count from the first batch of a board.
 ///
 /// ```
 /// use board::{Board, Filling};
@@ -134,9 +134,13 @@ impl Says<'_> {
 
     /// The sentences on the start of the clock, and on the working time of a batch.
     fn clock(&self) -> String {
+        let each = match self.pour.boards {
+            1 => "the first batch",
+            _ => "the first batch of the same board",
+        };
         let clock = format!(
-            "Minutes count from the moment the parts of the first batch meet; each batch can be worked for {} from its own \
-             start, mixing included. Keep a little of each batch to see that it sets.",
+            "Minutes count from the moment the parts of {each} meet; each batch can be worked for {} from its own start, \
+             mixing included. Keep a little of each batch to see that it sets.",
             Measure::minutes(self.pour.working).shown(self.board.units)
         );
         let ordered = self.board.schedule.boards;
@@ -248,9 +252,10 @@ mod tests {
         // A batch of 30 ml fills 38 bores of the default board, which has 145: 38, 38, 38, and 31 of the fourth batch.
         assert_eq!(numbered(&sheets[1], "1"), 38 + 1);
         assert_eq!(numbered(&sheets[1], "4"), 31 + 1);
-        // The fourth batch continues with 7 bores of the second board.
-        assert_eq!(numbered(&sheets[2], "4"), 7 + 1);
-        assert_eq!(numbered(&sheets[2], "7"), 38);
+        // The fourth batch ends with the first board; the second begins with the fifth.
+        assert_eq!(numbered(&sheets[2], "4"), 1);
+        assert_eq!(numbered(&sheets[2], "5"), 38 + 1);
+        assert_eq!(numbered(&sheets[2], "8"), 31);
     }
 
     #[test]

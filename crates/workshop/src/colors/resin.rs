@@ -1,12 +1,12 @@
 //! Colored resin: pigment in the resin of bores, and grooves filled with resin.
 
-use board::{Measure, Medium, MixedBy, Rgb, Units, capital};
+use board::{Measure, Medium, MixedBy, Rgb, capital};
 
 use super::steps::laid;
 use super::used::{Place, Used};
 use super::words::in_words;
 use crate::filling::steps::CURE;
-use crate::job::{Operation, Task, counted};
+use crate::job::{Operation, Task, counted, for_each};
 use crate::{Caution, Workpiece};
 
 /// The sentences on pigment; common practice, no source.
@@ -34,7 +34,7 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let work = [
         "Vacuum the grooves, level the board, and plug the holes that a groove comes near.".into(),
         "Lay tape on both sides of the grooves where the wood is porous.".into(),
-        mixed(&resin, units),
+        mixed(&resin, workpiece),
         format!(
             "{} {}.",
             pigment(&resin),
@@ -62,8 +62,9 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
 }
 
 /// The sentence on mixing resin.
-fn mixed(resin: &GrooveResin, units: Units) -> String {
-    let ml = Measure::milliliters(resin.mixed).shown(units);
+fn mixed(resin: &GrooveResin, workpiece: &Workpiece) -> String {
+    let ml = Measure::milliliters(resin.mixed).shown(workpiece.units());
+    let each = for_each(workpiece.board().schedule.boards);
     let cups = match (resin.is_parted, resin.cups) {
         (true, _) => "one cup".into(),
         (false, cups) => counted(cups, "cup", "cups"),
@@ -73,7 +74,7 @@ fn mixed(resin: &GrooveResin, units: Units) -> String {
     } else {
         ""
     };
-    format!("Mix {ml} in {cups}, resin and hardener by the label's ratio.{least}")
+    format!("Mix {ml}{each} in {cups}, resin and hardener by the label's ratio.{least}")
 }
 
 /// The sentences on pigment: before the hardener, or, where one mix is divided among several colors, after it.

@@ -55,7 +55,7 @@ pub struct Pour {
     pub in_time: u32,
     /// The slowest batch, among batches as large as the maker mixes them.
     pub longest: Batch,
-    /// The batches, board after board, each no larger than the maker mixes them and filled in time.
+    /// The batches, board after board, each no larger than the maker mixes them and filled in time; every board has the same.
     pub batches: Vec<Batch>,
 }
 
@@ -82,7 +82,7 @@ pub fn working_time(pot_life: f64, label: f64, shop: f64) -> f64 {
 }
 
 impl Pour {
-    /// The first and the last bore of a batch, with their boards if there are several.
+    /// The first and the last bore of a batch, with its board where there are several.
     ///
     /// ```
     /// use board::{Board, Filling};
@@ -95,15 +95,22 @@ impl Pour {
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn first_and_last(&self, batch: &Batch) -> String {
-        let mut bores = self.bores_of(batch).map(|(board, bore)| match self.boards {
-            1 => bore.name.to_string(),
-            _ => format!("{} of board {board}", bore.name),
-        });
+        let mut bores = self.bores_of(batch).map(|(_, bore)| bore.name.to_string());
         let first = bores.next().unwrap_or_default();
-        match bores.last() {
+        let told = match bores.last() {
             Some(last) => format!("{first} to {last}"),
             None => first,
+        };
+        match self.bores_of(batch).next() {
+            Some((board, _)) if self.boards > 1 => format!("{told} of board {board}"),
+            _ => told,
         }
+    }
+
+    /// The batches of one board, which are those of every other.
+    pub fn of_one_board(&self) -> &[Batch] {
+        let each = self.batches.len() / self.boards.max(1) as usize;
+        self.batches.get(..each).unwrap_or_default()
     }
 
     /// The bores of a batch, each with the number of its board, counted from 1.
@@ -141,7 +148,7 @@ pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     let pouring = (working - filling.mixing).max(0.0);
     // The slack lets a number just below a whole one count as that; a number too large to count becomes the largest there is.
     let in_time = (pouring * 600.0 / filling.ten_bores * (1.0 + HAIR)).floor() as u32;
-    let mixed = batches(&bores, filled, &filling, u32::MAX);
+    let mixed = batches(&bores, 1, &filling, u32::MAX);
     let longest = mixed.into_iter().max_by_key(|batch| batch.bores);
     let batches = batches(&bores, filled, &filling, in_time.max(1));
     Some(Pour {
@@ -327,16 +334,35 @@ mod tests {
         let mixed: f64 = pour.batches.iter().map(|batch| batch.ml).sum();
         assert_near!(mixed, pour.resin, 1e-9);
         // 27 minutes are left for pouring.
-        assert_eq!((pour.in_time, pour.batches[2].bores), (270, 50));
+        assert_eq!((pour.in_time, pour.batches[2].bores), (270, 44));
         assert_near!(pour.batches[2].begins, 16.0, 1e-9);
-        assert_near!(pour.batches[2].minutes, 8.0, 1e-9);
-        // Bores 101 to 150: the last 44 of the first board and 6 of the second.
-        let third: Vec<u32> = pour
-            .bores_of(&pour.batches[2])
-            .map(|(board, _)| board)
-            .collect();
-        assert_eq!(third.iter().filter(|board| **board == 1).count(), 44);
-        assert_eq!(third.len(), 50);
+        assert_near!(pour.batches[2].minutes, 7.4, 1e-9);
+        assert_eq!(
+            pour.first_and_last(&pour.batches[2]),
+            format!(
+                "{} to {} of board 1",
+                pour.bores[100].name, pour.bores[143].name
+            )
+        );
+    }
+
+    /// The calendar may pour the second board on another day, when what the first left in its cup has set.
+    #[test]
+    fn no_batch_goes_into_two_boards() {
+        let filling = Filling {
+            batch: 20.0,
+            ..Filling::default()
+        };
+        let one = poured(&with_bores(filling));
+        let three = poured(&several(with_bores(filling), 3));
+        assert_near!(three.resin, 3.0 * one.resin, 1e-9);
+        assert_eq!(three.of_one_board(), one.batches);
+        assert_eq!(three.batches.len(), 3 * one.batches.len());
+        for (at, batch) in three.batches.iter().enumerate() {
+            let boards = three.bores_of(batch).map(|(board, _)| board as usize - 1);
+            assert!(boards.eq([at / one.batches.len()].repeat(batch.bores as usize)));
+        }
+        assert_near!(three.batches[one.batches.len()].begins, 0.0, 0.0);
     }
 
     #[test]

@@ -2,7 +2,8 @@
 
 use board::{Board, Measure};
 
-use crate::job::{HandsOn, Operation, TIMED, Task, USUAL, Wait, counted};
+use super::total;
+use crate::job::{HandsOn, Operation, TIMED, Task, USUAL, Wait, counted, for_each};
 use crate::wood::species_of;
 use crate::{Caution, Pour, Workpiece};
 
@@ -86,7 +87,7 @@ fn seal(pour: &Pour) -> Operation {
 
 /// Mixing and pouring, in the maker's own times.
 ///
-/// The time is that of all batches in the document: mixing, and the seconds for ten bores.
+/// Time and amount are those of one board, as everything in the work plan; each board has batches of its own.
 fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     let filling = workpiece.board().filling?;
     let units = workpiece.board().units;
@@ -107,11 +108,12 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
         "Level the board. Tape over grooves that are cut by now, and over everything else that has to stay clean.".into(),
     );
     work.extend(crate::colors::resin::tinted(workpiece));
+    let batches = pour.of_one_board();
     work.push(format!(
         "Mix {}{} in {} by the filling plan; each can be worked for {}, mixing included.",
-        Measure::milliliters(pour.resin).shown(units),
-        for_boards(pour.boards),
-        counted(pour.batches.len(), "batch", "batches"),
+        Measure::milliliters(total(batches.iter().map(|batch| batch.ml))).shown(units),
+        for_each(workpiece.board().schedule.boards),
+        counted(batches.len(), "batch", "batches"),
         Measure::minutes(pour.working).shown(units)
     ));
     work.push(if filling.below_top > 0.0 {
@@ -123,7 +125,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
         "Fill each hole to the top face.".into()
     });
     work.push(NO_BUBBLES.into());
-    let minutes = pour.batches.iter().map(|batch| batch.minutes).sum::<f64>();
+    let minutes = total(batches.iter().map(|batch| batch.minutes));
     Some(
         Operation {
             hands_on: HandsOn {
@@ -142,14 +144,6 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
         .minding(&cautions)
         .says(work),
     )
-}
-
-/// A phrase about the boards that are filled in a row; empty for one board, as the work plan is for one.
-fn for_boards(boards: u32) -> String {
-    match boards {
-        1 => String::new(),
-        _ => format!(" for {boards} boards, one after the other,"),
-    }
 }
 
 /// Hours until epoxy can be machined, unless its label says otherwise; common practice, no source.

@@ -45,11 +45,12 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
 
 /// The notes that keep the sums from being misread: when the clock starts, and which board the sectors belong to.
 fn notes(pour: &Pour) -> Vec<String> {
-    let mut notes =
-        vec!["time counts from mixing the first batch, with no break between batches".into()];
+    let mut notes = vec![
+        "time counts from mixing the first batch of a board, with no break between batches".into(),
+    ];
     if pour.boards > 1 {
         notes.push(format!(
-            "for {} boards, filled one after the other; sectors are those of the first",
+            "for {} boards, each with its own batches; sectors are those of the first",
             pour.boards
         ));
     }
@@ -198,7 +199,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
         minutes(
             "batch begins",
             batch.begins,
-            "when those before it are poured",
+            "when those of its board before it are poured",
         ),
         minutes(
             "batch is poured",

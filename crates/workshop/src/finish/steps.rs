@@ -10,7 +10,7 @@ use super::parts::on;
 use crate::colors::steps::coats_under;
 use crate::colors::words::{marks, rings};
 use crate::finish::time;
-use crate::job::{Operation, TIMED, Task, USUAL, Wait};
+use crate::job::{Operation, TIMED, Task, USUAL, Wait, for_each};
 use crate::{Caution, Workpiece};
 
 /// The air to work in wherever there is vapor: the motor of an ordinary fan can light the vapor it draws in; common practice, no
@@ -203,10 +203,11 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<Str
     let coat = coat.coat;
     let hours = coat.dries.max(rests.unwrap_or_default());
     let mut words = format!(
-        "Coat {number}: {} {}, {}.",
+        "Coat {number}: {} {}, {}{}.",
         coat.kind.label(),
         on(coat.place),
         amount(workpiece, coat),
+        for_each(workpiece.board().schedule.boards),
     );
     if coat_data(coat.kind).has_vapor {
         words += " ";

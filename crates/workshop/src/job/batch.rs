@@ -28,18 +28,13 @@ impl BatchTime {
 
 /// The time of an operation in a workpiece's plan; on one board it is that of the plan.
 ///
-/// The plan's time for filling covers all boards that are filled in a row, unless the maker has typed the time of one. A typed
-/// time is per board: none of it counts as setup, or further boards could cost nothing.
+/// A typed time is per board: none of it counts as setup, or further boards could cost nothing.
 pub fn batch_time(operation: &Operation, workpiece: &Workpiece) -> BatchTime {
     let timed = &workpiece.board().schedule.timed;
     let is_timed = timed
         .iter()
         .any(|it| Task::of_word(&it.task) == Some(operation.task));
-    let filled = match workpiece.pour() {
-        Some(pour) if operation.task == Task::Fill && !is_timed => pour.boards.max(1),
-        _ => 1,
-    };
-    let one = operation.hands_on.minutes / f64::from(filled);
+    let one = operation.hands_on.minutes;
     let set_up = if is_timed && !is_shared(operation.task) {
         0.0
     } else {
@@ -48,6 +43,14 @@ pub fn batch_time(operation: &Operation, workpiece: &Workpiece) -> BatchTime {
     BatchTime {
         set_up,
         each: one - set_up,
+    }
+}
+
+/// What an amount of the work plan is for, where the order has several boards: " for each board"; empty for a single one.
+pub(crate) const fn for_each(boards: u32) -> &'static str {
+    match boards {
+        0 | 1 => "",
+        _ => " for each board",
     }
 }
 

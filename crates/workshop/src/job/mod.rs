@@ -20,6 +20,7 @@ use crate::{
     machine, recess, template,
 };
 
+pub(crate) use batch::for_each;
 pub use batch::{BatchTime, batch_time, is_shared};
 pub(crate) use board::counted;
 pub use method::Method;

@@ -265,7 +265,7 @@ fn a_fix_that_cannot_work_reports_why() {
 fn a_batch_stays_in_its_range() {
     let mut board = Board {
         filling: Some(board::Filling {
-            pot_life: 100_000.0,
+            pot_life: 3000.0,
             mixing: 0.0,
             ten_bores: 30_000.0,
             shop: 20.0,

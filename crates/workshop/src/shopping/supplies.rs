@@ -81,7 +81,7 @@ const CUPS: f64 = 50.0;
 /// Cups with cured resin in them are not used again: flakes of it would get into the next batch.
 fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
-    let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
+    let batches = pour.of_one_board().len() as f64;
     let grooves = groove_resin(workpiece).map_or(0, |resin| resin.cups);
     let note = match grooves {
         0 => "one for each batch",
