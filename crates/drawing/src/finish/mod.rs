@@ -175,8 +175,8 @@ fn amounts_title(boards: u32) -> String {
 
 /// One row per kind: coats, area, coverage, amount, thinner.
 ///
-/// Areas are for one board and amounts for all of them, since one is read at the board and the other in the store. The last
-/// column is the solvent that thins it.
+/// Areas and amounts are for all boards of the order and all coats, so that one follows from the other. The last column is the
+/// solvent that thins it.
 fn amounts(workpiece: &Workpiece) -> Table {
     let board = workpiece.board();
     let row = |need: FinishNeed| {
@@ -188,7 +188,7 @@ fn amounts(workpiece: &Workpiece) -> Table {
         let cells = [
             need.kind.label().to_owned(),
             need.coats.to_string(),
-            area(need.area, board.units),
+            area(need.area * f64::from(board.schedule.boards), board.units),
             coverage,
             finish_volume(need.ml, board.units),
             data.solvent.to_owned(),
@@ -200,7 +200,7 @@ fn amounts(workpiece: &Workpiece) -> Table {
         columns: Column::all(&[
             ("Finish", Align::Start),
             ("Coats", Align::End),
-            ("Area, one board", Align::End),
+            ("Area, all coats", Align::End),
             ("Covers", Align::End),
             ("Needed", Align::End),
             ("Thinned with", Align::Start),
@@ -310,6 +310,21 @@ mod tests {
         ] {
             assert!(said.contains(part), "{part} in {said}");
         }
+    }
+
+    /// Area and amount are of all coats and all boards, so that one divided by the coverage is the other.
+    #[test]
+    fn area_and_amount_are_for_the_same_boards() {
+        let board = planned();
+        let workpiece = Workpiece::of(&board).unwrap();
+        let table = amounts(&workpiece);
+        let need = finish_needs(&workpiece, 2)[1];
+        assert_eq!(need.coats, 3);
+        assert_eq!(table.columns[2].title, "Area, all coats");
+        assert_eq!(
+            table.rows[1][2],
+            Cell::Words(area(2.0 * need.area, board.units))
+        );
     }
 
     #[test]
