@@ -2,7 +2,9 @@
 
 use board::several;
 use kurbo::{Point, Size};
-use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, mark_name, player_look};
+use workshop::{FIRST, Finding, Severity, Workpiece, player_look};
+
+use super::steps::hands_on_hours;
 
 use crate::font::{self, Weight};
 use crate::looks::{color_name, player_numbers, small_plan};
@@ -27,7 +29,7 @@ pub fn front(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Vec<Block>
         Block::Figure(seen(workpiece, width, is_pictured)),
         Block::Type(BESIDE),
         Block::Words(about(workpiece)),
-        Block::Words(in_all(workpiece.work_plan())),
+        Block::Words(in_all(workpiece)),
         Block::Caution(FIRST.into()),
         Block::Type(FOUND),
     ];
@@ -109,15 +111,27 @@ fn about(workpiece: &Workpiece) -> String {
     )
 }
 
-/// The method, and the total time.
+/// The method, the total time, and what the sheet is for in an order of several boards.
 ///
 /// Waits are added up one after the other, which is an upper limit: glue sets while paper is printed.
-fn in_all(plan: &WorkPlan) -> String {
+fn in_all(workpiece: &Workpiece) -> String {
+    let (plan, boards) = (workpiece.work_plan(), workpiece.board().schedule.boards);
+    let hands_on = |boards| time(hands_on_hours(workpiece, &plan.operations, boards));
+    let (on_all, scope) = match boards {
+        0 | 1 => (String::new(), String::new()),
+        _ => (
+            format!(" for one board, {} for all {boards}", hands_on(boards)),
+            format!(
+                " Pieces and amounts in the steps are for one board, and the order is for {boards}; the shopping list and the cut \
+                 list are for all."
+            ),
+        ),
+    };
     format!(
-        "Holes by {}. About {} hands-on, and {} of waiting if nothing else is done meanwhile; times that you have not typed are \
-         common practice, no source.",
+        "Holes by {}. About {} hands-on{on_all}, and {} of waiting if nothing else is done meanwhile; times that you have not typed \
+         are common practice, no source.{scope}",
         plan.method.label(),
-        time(plan.hands_on_minutes() / 60.0),
+        hands_on(1),
         time(plan.waiting_hours())
     )
 }

@@ -149,6 +149,31 @@ mod tests {
         );
     }
 
+    /// In an order of several boards every time says whether it is for one board or for all, and amounts are for one.
+    #[test]
+    fn times_and_amounts_of_an_order_say_how_many_boards_they_are_for() {
+        let mut board = Board {
+            filling: Some(Filling::default()),
+            finish: vec![board::Coat::default()],
+            ..Board::default()
+        };
+        let one = said(&board);
+        assert!(!one.contains("for one board") && !one.contains("for each board"));
+        board.schedule.boards = 3;
+        let said = said(&board);
+        // Cutting the circle takes 20 minutes to set up and 20 for each board; the wood rests once.
+        for part in [
+            "hands-on for one board, ",
+            "Pieces and amounts in the steps are for one board, and the order is for 3",
+            "Hands-on: 20 minutes, once for all 3 boards.",
+            "Hands-on: 40 minutes for one board, 80 minutes for all 3.",
+            "for each board in 4 batches by the filling plan",
+            "ml for each board. Open windows",
+        ] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+    }
+
     #[test]
     fn findings_come_before_the_steps() {
         let board = Board {

@@ -2,7 +2,9 @@
 //! after all of them, out of the way.
 
 use board::{Board, INCH, Measure, Quantity, Role, in_a_row};
-use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece, cautions_of};
+use workshop::{
+    Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece, batch_time, cautions_of, is_shared,
+};
 
 use super::front::time;
 use crate::{Align, Block, Cell, Column, Table};
@@ -64,7 +66,7 @@ impl<'a> Steps<'a> {
         self.keep_figures(first, &heading);
         let mut blocks = vec![Block::Type(BESIDE), Block::Heading(heading)];
         let again = self.again(step).unwrap_or_default();
-        let set_up = set_up(step) + &again;
+        let set_up = self.set_up(step) + &again;
         if !set_up.is_empty() {
             blocks.push(Block::Words(set_up));
         }
@@ -134,6 +136,51 @@ impl<'a> Steps<'a> {
         let known: Vec<String> = known.map(|caution| within(caution.label())).collect();
         (!known.is_empty()).then(|| format!(" Cautions as before: {}.", known.join(", ")))
     }
+
+    /// Tool, time and waiting of a step.
+    ///
+    /// In a step of several operations, such as coats of finish, times add up, and the reason of the first wait stands for all.
+    fn set_up(&self, step: &[Operation]) -> String {
+        let tool = step.first().map_or("", |operation| &operation.tool);
+        let mut told = Vec::new();
+        if !tool.is_empty() {
+            told.push(format!("Tools: {tool}."));
+        }
+        told.extend(self.hands_on(step));
+        let waits: Vec<_> = step.iter().filter_map(|operation| operation.wait).collect();
+        let hours: f64 = waits.iter().map(|wait| wait.hours).sum();
+        if let Some(wait) = waits.first().filter(|_| hours > 0.0) {
+            told.push(format!("Then wait {}: {}.", time(hours), wait.reason));
+        }
+        told.join(" ")
+    }
+
+    /// The hands-on time of a step: of one board, and of all boards of the order; none where it takes none.
+    fn hands_on(&self, step: &[Operation]) -> Option<String> {
+        let all = self.workpiece.board().schedule.boards;
+        let one = hands_on_hours(self.workpiece, step, 1);
+        let once = step.iter().all(|operation| is_shared(operation.task));
+        (one > 0.0).then(|| match all {
+            0 | 1 => format!("Hands-on: {}.", time(one)),
+            _ if once => format!("Hands-on: {}, once for all {all} boards.", time(one)),
+            _ => {
+                let in_all = hands_on_hours(self.workpiece, step, all);
+                format!(
+                    "Hands-on: {} for one board, {} for all {all}.",
+                    time(one),
+                    time(in_all)
+                )
+            }
+        })
+    }
+}
+
+/// Hands-on time of operations on this many boards, hours: set up once, as in the calendar and the price.
+pub fn hands_on_hours(workpiece: &Workpiece, operations: &[Operation], boards: u32) -> f64 {
+    let minutes = operations
+        .iter()
+        .map(|operation| batch_time(operation, workpiece).of(boards));
+    minutes.sum::<f64>() / 60.0
 }
 
 /// A name for use within a sentence: in lower case, except abbreviations.
@@ -142,30 +189,6 @@ fn within(name: &str) -> String {
         Some(rest) => format!("CNC{}", rest.to_lowercase()),
         None => name.to_lowercase(),
     }
-}
-
-/// Tool, time and waiting of a step.
-///
-/// In a step of several operations, such as coats of finish, times add up, and the reason of the first wait stands for all.
-fn set_up(step: &[Operation]) -> String {
-    let minutes: f64 = step
-        .iter()
-        .map(|operation| operation.hands_on.minutes)
-        .sum();
-    let tool = step.first().map_or("", |operation| &operation.tool);
-    let mut told = Vec::new();
-    if !tool.is_empty() {
-        told.push(format!("Tools: {tool}."));
-    }
-    if minutes > 0.0 {
-        told.push(format!("Hands-on: {}.", time(minutes / 60.0)));
-    }
-    let waits: Vec<_> = step.iter().filter_map(|operation| operation.wait).collect();
-    let hours: f64 = waits.iter().map(|wait| wait.hours).sum();
-    if let Some(wait) = waits.first().filter(|_| hours > 0.0) {
-        told.push(format!("Then wait {}: {}.", time(hours), wait.reason));
-    }
-    told.join(" ")
 }
 
 /// The sums of a group that are about the whole board or a bore; those about batches and sectors are on the filling plan.
