@@ -111,7 +111,7 @@ fn used(line: &ToBuy, units: Units) -> String {
 fn to_cut(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.units();
     let row = |part: &workshop::CutPart| {
-        let rough = part.rough.map(|size| size.shown(units));
+        let rough = part.rough.map(|size| size.shown_at_least(units));
         vec![
             Cell::Tick,
             part.count.to_string().into(),
@@ -134,8 +134,8 @@ fn to_cut(workpiece: &Workpiece) -> Vec<Block> {
     vec![
         Block::Heading("Cut list".into()),
         Block::Words(
-            "Length along the grain, then width, then thickness. Measure the wood before you cut: what is sold as one thickness \
-             is often thinner."
+            "Length along the grain, then width, then thickness. Rough sizes are the least. Measure the wood before you cut: what is \
+             sold as one thickness is often thinner."
                 .into(),
         ),
         Block::Table(Table {

@@ -130,23 +130,19 @@ impl Sawn {
             Build::Halves => half.map(|half| Self::Half(half.center, half.side)),
             Build::Strips { count } => {
                 let places = joined.and_then(|joined| joined.places.as_deref());
-                Some(Self::strips(
-                    places.unwrap_or_default(),
-                    count,
-                    board.panel.joint,
-                ))
+                let width = workshop::piece_width(board).unwrap_or_default();
+                Some(Self::strips(places.unwrap_or_default(), count, width))
             }
             Build::Whole | Build::Seams { .. } => pin.map(Self::Board),
         }
         .unwrap_or(Self::Board(Point::ORIGIN))
     }
 
-    /// The strips of a board, the lowest first; those without a place have no wood on the blank.
-    fn strips(places: &[StripPlace], count: u32, joint: f64) -> Self {
+    /// The strips of a board, each of this width in mm, the lowest first; those without a place have no wood on the blank.
+    fn strips(places: &[StripPlace], count: u32, width: f64) -> Self {
         let mut strips = vec![(Rect::ZERO, Vec2::ZERO); count as usize];
         for place in places {
             let part = Rect::from_origin_size(place.corner, (place.size.length, place.size.width));
-            let width = place.size.width - 2.0 * joint;
             let height = (place.strip as f64 - (f64::from(count) - 1.0) / 2.0) * width;
             if let Some(strip) = strips.get_mut(place.strip) {
                 *strip = (part, Point::new(0.0, height) - part.center());

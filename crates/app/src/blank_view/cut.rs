@@ -1,6 +1,6 @@
 //! The pieces cut from the blank: the board, half of it, or strips, and the largest there could be.
 
-use board::{Measure, show_most};
+use board::{show_least, show_most};
 use core::f32::consts::FRAC_1_SQRT_2 as DIAGONAL;
 use drawing::Layer;
 use egui::{Align2, vec2};
@@ -141,8 +141,12 @@ fn strips(pen: &mut Pen<'_>, scene: &Scene<'_>, places: &[StripPlace]) {
         pen.outline(&corners, (4.5, pen.palette.contrast));
         pen.outline(&corners, (2.2, pen.palette.selected));
         let number = format!("strip {}", place.strip + 1);
-        let shown = |mm| Measure::mm(mm).shown(units);
-        let all = format!("{number}   {} × {}", shown(size.length), shown(size.width));
+        let shown = |mm| show_least(mm, units);
+        let all = format!(
+            "{number}   at least {} × {}",
+            shown(size.length),
+            shown(size.width)
+        );
         let has_room = pen.plate_size(&all).x < pen.camera.length(size.length);
         let words = if has_room { all } else { number };
         let middle = pen.camera.screen(from.midpoint(to));

@@ -26,8 +26,8 @@ pub struct StripPlace {
     pub size: Strip,
 }
 
-/// The strips for a circle of this diameter, from the bottom up: each is as long as the circle is wide within the strip, and
-/// wider than its share by `joint` on both edges.
+/// The strips of a circle of this diameter, from the lowest up: each as long as the circle is where the strip is
+/// widest, and wider than its share by `joint` on both edges; of two strips, which have one glued edge each, on one.
 ///
 /// ```
 /// use geometry::circle_strips;
@@ -40,12 +40,17 @@ pub struct StripPlace {
 pub fn circle_strips(diameter: f64, count: u32, joint: f64) -> Vec<Strip> {
     let radius = diameter / 2.0;
     let width = diameter / f64::from(count.max(1));
+    let edges = match count {
+        0 | 1 => 0.0,
+        2 => 1.0,
+        _ => 2.0,
+    };
     let strip = |at: u32| {
         let low = f64::from(at) * width - radius;
         let nearest = low.max(-(low + width)).max(0.0);
         Strip {
             length: 2.0 * libm::sqrt((radius * radius - nearest * nearest).max(0.0)),
-            width: width + 2.0 * joint,
+            width: width + edges * joint,
         }
     };
     (0..count).map(strip).collect()

@@ -5,8 +5,8 @@
 //! Three widths are easily mixed up: the width of a piece in the glued panel; the width it is sawn to, which adds what the
 //! jointer removes; and the width of the panel, which is the board plus the trim on both sides.
 
-use board::{Board, Build, Tenons};
-use geometry::{Angle, Circle, Point, Prism, RoundRect, point_at};
+use board::{Board, Build, StockOutline, Tenons};
+use geometry::{Angle, Circle, Point, Prism, RoundRect, circle_strips, point_at};
 
 /// Height of each seam above the center pin, mm, from the lowest up.
 pub(crate) fn seams(board: &Board) -> Vec<f64> {
@@ -62,6 +62,45 @@ pub fn sawn_width(board: &Board) -> Option<f64> {
         Build::Strips { .. } | Build::Seams { .. } => 2.0,
     };
     Some(piece_width(board)? + edges * board.panel.joint)
+}
+
+/// Strips of one length: the length to which they are sawn at least, mm, and their numbers, counted from the lowest in the
+/// board up.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StripsOfLength {
+    /// The least length, mm.
+    pub length: f64,
+    /// Their numbers, from 1.
+    pub numbers: Vec<u32>,
+}
+
+/// The strips of a board by their length, the longest first; empty for a board that is not made of strips.
+///
+/// On a measured blank a strip away from the middle is only as long as the circle needs there, which is how its place is found.
+/// Of lumber that is bought all are as long as the panel is wide: they are easier to glue up.
+pub fn strip_lengths(board: &Board) -> Vec<StripsOfLength> {
+    let Build::Strips { count } = board.panel.build else {
+        return Vec::new();
+    };
+    let wide = panel_width(board);
+    let is_measured = board.stock.outline != StockOutline::Unknown;
+    let strips = circle_strips(wide, count, board.panel.joint);
+    let mut lengths: Vec<StripsOfLength> = Vec::new();
+    for (strip, number) in strips.into_iter().zip(1..) {
+        let length = if is_measured { strip.length } else { wide };
+        match lengths
+            .iter_mut()
+            .find(|of| (of.length - length).abs() < 1e-6)
+        {
+            Some(of) => of.numbers.push(number),
+            None => lengths.push(StripsOfLength {
+                length,
+                numbers: vec![number],
+            }),
+        }
+    }
+    lengths.sort_by(|a, b| b.length.total_cmp(&a.length));
+    lengths
 }
 
 /// A loose tenon in its two mortises, seen from above.

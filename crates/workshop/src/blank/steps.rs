@@ -1,8 +1,8 @@
 //! From the lumberyard to a blank that is flat and thick enough: resting, sawing, jointing, gluing, planing.
 
-use board::{Build, INCH, Tenons, Units, with_article};
+use board::{Build, INCH, Tenons, Units, in_a_row, with_article};
 
-use crate::blank::panel::{panel_width, sawn_width};
+use crate::blank::panel::{panel_width, sawn_width, strip_lengths};
 use crate::job::{Operation, Task, counted};
 use crate::wood::species_of;
 use crate::{Caution, Species, Thicknesses, Workpiece, passes};
@@ -88,8 +88,9 @@ fn rough(workpiece: &Workpiece) -> Operation {
         Build::Strips { count } => (
             *count,
             format!(
-                "Saw {} {sawn} wide and {wide} long or longer.",
-                counted(count, "strip", "strips")
+                "Saw {} {sawn} wide{}.",
+                counted(count, "strip", "strips"),
+                long(workpiece)
             ),
         ),
         Build::Whole | Build::Seams { .. } => {
@@ -109,6 +110,29 @@ fn rough(workpiece: &Workpiece) -> Operation {
         .with("saw, jointer, planer", 20.0 + 10.0 * f64::from(pieces))
         .minding(&[Caution::TableSaw, Caution::Jointer])
         .says([words, planed])
+}
+
+/// The least lengths of the strips, as on the picture of the blank and in the cut list: " and 22" long or longer".
+fn long(workpiece: &Workpiece) -> String {
+    let lengths = strip_lengths(workpiece.board());
+    if let [all] = lengths.as_slice() {
+        return format!(" and {} long or longer", workpiece.at_least(all.length));
+    }
+    let each = lengths.iter().map(|of| {
+        let numbers: Vec<String> = of.numbers.iter().map(ToString::to_string).collect();
+        let numbers: Vec<&str> = numbers.iter().map(String::as_str).collect();
+        let strips = if of.numbers.len() == 1 {
+            "strip"
+        } else {
+            "strips"
+        };
+        format!(
+            "{strips} {} at least {} long",
+            in_a_row(&numbers),
+            workpiece.at_least(of.length)
+        )
+    });
+    format!(", {}", each.collect::<Vec<_>>().join(", "))
 }
 
 /// Jointing the edges straight and square.

@@ -1,11 +1,12 @@
 //! The cut list: every part cut from wood or sheet stock, rough and finished, with its grain and its stock.
 
 use board::{
-    Base, BaseHold, Board, Build, Footing, LidGrain, RecessShape, StockOutline, Units, show_length,
+    Base, BaseHold, Board, Build, Footing, LidGrain, RecessShape, StockOutline, Units, show_least,
+    show_length,
 };
 
 use super::lumber::SoldThickness;
-use crate::blank::panel::{panel_width, piece_width, sawn_width};
+use crate::blank::panel::{panel_width, piece_width, sawn_width, strip_lengths};
 use crate::blank::thickness::left_for_flattening;
 use crate::job::Method;
 use crate::{Thicknesses, Workpiece};
@@ -80,7 +81,16 @@ impl PartSize {
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn shown(self, units: Units) -> String {
-        let length = |mm| show_length(mm, units);
+        self.written(|mm| show_length(mm, units))
+    }
+
+    /// The size as the least that does, rounded up, as on the job sheet: wood that is sawn a hair short is lost.
+    pub fn shown_at_least(self, units: Units) -> String {
+        self.written(|mm| show_least(mm, units))
+    }
+
+    /// The size, its lengths written by a function.
+    fn written(self, length: impl Fn(f64) -> String) -> String {
         let thick = length(self.thickness);
         match self.outline {
             PartOutline::Round(diameter) => format!("{} across × {thick}", length(diameter)),
@@ -155,7 +165,7 @@ const GLUE_ROOM: f64 = 2.0;
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn cut_list(workpiece: &Workpiece, boards: u32) -> Vec<CutPart> {
-    let mut parts: Vec<CutPart> = glued(workpiece).into_iter().collect();
+    let mut parts: Vec<CutPart> = glued(workpiece);
     parts.extend(tenons(workpiece));
     parts.push(disc(workpiece));
     parts.extend(lid(workpiece));
@@ -190,28 +200,38 @@ fn own_stock(board: &Board) -> CutFrom {
     }
 }
 
-/// The leaves or strips of one board; none for a board that is not glued up in the shop.
-fn glued(workpiece: &Workpiece) -> Option<CutPart> {
+/// The leaves or strips of one board; empty for a board that is not glued up in the shop.
+fn glued(workpiece: &Workpiece) -> Vec<CutPart> {
     let board = workpiece.board();
-    let (name, count) = match board.panel.build {
-        Build::Halves => ("leaf, resawn and opened like a book", 2),
-        Build::Strips { count } => ("strip", count),
-        Build::Whole | Build::Seams { .. } => return None,
+    let (Some(sawn_width), Some(width)) = (sawn_width(board), piece_width(board)) else {
+        return Vec::new();
     };
     let at = Thicknesses::of(board);
-    let length = panel_width(board);
-    let sawn = match board.panel.build {
-        Build::Halves => (bought(board) - board.panel.kerf) / 2.0,
-        _ => bought(board),
-    };
-    Some(CutPart {
+    let part = |name, count, length, sawn| CutPart {
         name,
         count,
-        rough: Some(PartSize::straight([length, sawn_width(board)?, sawn])),
-        finished: PartSize::straight([length, piece_width(board)?, at.finished]),
+        rough: Some(PartSize::straight([length, sawn_width, sawn])),
+        finished: PartSize::straight([length, width, at.finished]),
         grain: ALONG,
         from: own_stock(board),
-    })
+    };
+    match board.panel.build {
+        Build::Halves => {
+            let sawn = (bought(board) - board.panel.kerf) / 2.0;
+            let name = "leaf, resawn and opened like a book";
+            vec![part(name, 2, panel_width(board), sawn)]
+        }
+        Build::Strips { .. } => {
+            let names = core::iter::once("strip").chain(core::iter::repeat("outer strip"));
+            let strips = strip_lengths(board).into_iter().zip(names);
+            let strips = strips.map(|(of, name)| {
+                let count = of.numbers.len() as u32;
+                part(name, count, of.length, bought(board))
+            });
+            strips.collect()
+        }
+        Build::Whole | Build::Seams { .. } => Vec::new(),
+    }
 }
 
 /// Grain along the length of a part.

@@ -48,6 +48,45 @@ fn lumber_for_strips_matches_sums_worked_by_hand() {
     assert_eq!(line(&two, "lumber-").bought(), (9, 1));
 }
 
+/// On a measured slab picture, job sheet and cut list agree on the length of each strip: the outer ones of a circle 22 1/2 in
+/// across begin 3 3/4 in from its middle and are 2 √(11.25² - 3.75²) = 21.213 in long, which is 21 7/32 in rounded up.
+#[test]
+fn strips_of_a_measured_slab_have_one_length_everywhere() {
+    let mut board = strips();
+    board.stock.outline = board::StockOutline::Slab {
+        length: 48.0 * 25.4,
+        width: 24.0 * 25.4,
+        lower: vec![],
+        upper: vec![],
+    };
+    let workpiece = Workpiece::of(&board).unwrap();
+    let list = cut_list(&workpiece, 2);
+    let rough = |at: usize| {
+        let part = &list[at];
+        (
+            part.name,
+            part.count,
+            part.rough.unwrap().shown_at_least(Units::INCH),
+        )
+    };
+    assert_eq!(rough(0), ("strip", 2, "22 1/2\" × 7 5/8\" × 1\"".into()));
+    assert_eq!(
+        rough(1),
+        ("outer strip", 4, "21 7/32\" × 7 5/8\" × 1\"".into())
+    );
+    let slab = crate::slab(&board.stock).unwrap().unwrap();
+    let places = crate::blank::stock::strips_of(&board, &slab).unwrap();
+    for place in places {
+        let part = &list[usize::from(place.strip != 1)];
+        let [length, width, _] = part.rough.unwrap().block();
+        assert_near!(place.size.length, length, 1e-9);
+        assert_near!(place.size.width, width, 1e-9);
+    }
+    let sawn = workpiece.work_plan().of(crate::Task::Rough).next().unwrap();
+    let words = "Saw 3 strips 7 5/8\" wide, strip 2 at least 22 1/2\" long, strips 1 and 3 at least 21 7/32\" long.";
+    assert_eq!(sawn.work[0], words);
+}
+
 /// By hand: one slab of 650 by 326.5 by 52 mm makes both leaves. It is 0.01104 m³; a quarter more is 0.01379, so 0.014 are
 /// bought.
 #[test]
