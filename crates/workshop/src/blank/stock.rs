@@ -216,6 +216,30 @@ pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
     geometry::lay_strips(&slab.outline, &slab.flaws, &strips, board.panel.kerf)
 }
 
+/// The number of boards, up to a most, whose strips are sawn from one blank like the measured one; 1 for boards that are not
+/// made of strips, and for outlines of so many corners that the search would take a moment.
+///
+/// It is found by the search that places the strips of one board, so that a sharp eye may find room for more.
+pub(crate) fn boards_of_blank(board: &Board, most: u32) -> u32 {
+    /// Most corners of an outline that is searched.
+    const MOST_CORNERS: usize = 300;
+    /// Most boards that are tried: more are hardly sawn from one slab.
+    const MOST_BOARDS: u32 = 12;
+    let (Build::Strips { count }, Ok(Some(slab))) = (&board.panel.build, slab(&board.stock)) else {
+        return 1;
+    };
+    if slab.outline.corners().len() > MOST_CORNERS {
+        return 1;
+    }
+    let one = geometry::circle_strips(panel_width(board), *count, board.panel.joint);
+    let fits = |boards: &u32| {
+        let strips = one.repeat(*boards as usize);
+        geometry::lay_strips(&slab.outline, &slab.flaws, &strips, board.panel.kerf).is_some()
+    };
+    let more = (2..=most.min(MOST_BOARDS)).take_while(fits);
+    more.last().unwrap_or(1)
+}
+
 /// Thickness of each of two leaves that the blank is resawn into, mm: half of the thickness less the kerf.
 ///
 /// ```
@@ -286,5 +310,19 @@ mod tests {
         // Two strips end to end: each as wide as the slab less one joint, as the outer edges are not glued.
         assert_near!(joined.strips[0].diameter, 2.0 * 298.5 - 10.0, 0.1);
         assert_eq!(joined.places.unwrap().len(), 2);
+    }
+
+    /// Strips 1/3 of 570 mm wide and two joints, in three bands with kerfs between, take 585 mm of the width; two of 570 mm lie
+    /// end to end on 1143.2 mm, and three do not.
+    #[test]
+    fn one_slab_gives_strips_for_several_boards() {
+        let mut board = on_slab(1200.0, 610.0);
+        board.panel.build = Build::Strips { count: 3 };
+        assert_eq!(boards_of_blank(&board, 3), 2);
+        assert_eq!(boards_of_blank(&board, 1), 1);
+        board.stock.outline = on_slab(1100.0, 610.0).stock.outline;
+        assert_eq!(boards_of_blank(&board, 3), 1);
+        board.panel.build = Build::Whole;
+        assert_eq!(boards_of_blank(&board, 3), 1);
     }
 }

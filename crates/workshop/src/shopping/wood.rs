@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Build, Measure, StockOutline, Units, capital, show_length};
+use board::{Board, Build, Measure, StockOutline, Units, capital, counted, show_length};
 
 use super::lumber::{SoldThickness, board_feet, cubic_meters, tallied_board_feet};
 use super::parts::{CutFrom, CutPart, PartSize, cut_list};
 use super::{Shelf, SoldBy, ToBuy, in_name};
 use crate::Workpiece;
 use crate::blank::panel::{panel_width, sawn_width};
+use crate::blank::stock::boards_of_blank;
 use crate::wood::species_of;
 
 /// Lumber by thickness, then panels and sheets.
@@ -120,8 +121,10 @@ fn species(board: &Board) -> (&str, String) {
     )
 }
 
-/// Blanks that the maker measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
-/// each board.
+/// Blanks that the maker measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued.
+///
+/// A blank is bought whole, whatever is left of it: one for each board, and fewer where the strips of several boards are found to
+/// lie on one.
 ///
 /// It is `None` if the blank is made from lumber listed by thickness, or where its outline is unknown.
 fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
@@ -155,18 +158,27 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
     };
     let thickness = sold.map_or_else(|| "thick slab".to_owned(), SoldThickness::label);
     let size = |mm| show_length(mm, board.units);
+    let gives = boards_of_blank(board, boards);
+    let slabs = boards.div_ceil(gives);
+    let given = match (gives, slabs) {
+        (_, 1) if boards == 1 => "bought whole".to_owned(),
+        (1, _) => "each board takes a slab of its own, bought whole".to_owned(),
+        (_, 1) => format!("bought whole; its strips are enough for {boards} boards"),
+        _ => format!("bought whole; the strips of {gives} boards lie on one"),
+    };
     Some(ToBuy {
         article: format!("slab-{id}-{}-{}", thickness.replace(' ', ""), by.unit()),
         name: format!("{wood}, slab, {thickness}"),
         note: format!(
-            "{} × {}, {} for each board",
+            "{} of {} × {}, {} each; {given}",
+            counted(slabs, "slab", "slabs"),
             size(length),
             size(width),
             by.shown(each, board.units)
         ),
         shelf: Shelf::Wood,
         sold: by,
-        need: each * count,
+        need: each * f64::from(slabs),
         pack: 1.0,
         owned: false,
     })
