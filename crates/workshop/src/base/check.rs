@@ -1,6 +1,6 @@
 //! Rule: the base can carry the board, and the board is stable on it.
 
-use board::{BaseHold, Board, Footing, LidHold, Measure};
+use board::{BaseHold, Board, Footing, LidHold, Measure, show_most};
 use geometry::Point;
 
 use crate::base::Standing;
@@ -135,11 +135,20 @@ fn covers(workpiece: &Workpiece) -> Option<Finding> {
     let from = recess_outline(&opening.unwrap_or(recess)).away(Point::ORIGIN);
     let wanted = diameter / 2.0;
     (from < wanted - HAIR).then(|| {
-        let message =
-            "The base covers the recess, which cannot be opened then. Use feet or a smaller base."
-                .into();
+        let length = |mm| Measure::mm(mm).shown(board.units);
+        let covered = format!(
+            "The base, {} across, covers the recess, which cannot be opened then.",
+            length(diameter)
+        );
+        // A recess over the center pin is under every base that is one piece.
+        if from <= HAIR {
+            let message = format!("{covered} Use feet, or move the recess away from the center.");
+            return Finding::new(Severity::Caution, Rule::Base, message);
+        }
+        let most = show_most(2.0 * from, board.units);
+        let message = format!("{covered} Use feet, or a base of at most {most}.");
         Finding::new(Severity::Caution, Rule::Base, message)
-            .measuring(Measure::mm(from), Measure::mm(wanted))
+            .measuring(Measure::mm(diameter), Measure::mm(2.0 * from))
     })
 }
 
@@ -214,7 +223,13 @@ mod tests {
             })
         };
         assert_eq!(found(of(4.0), at(160.0)), []);
-        assert!(found(of(4.0), at(159.0))[0].1.contains("covers the recess"));
+        let covered = &found(of(4.0), at(159.0))[0].1;
+        assert!(covered.ends_with("covers the recess, which cannot be opened then. Use feet, or a base of at most 198 mm."), "{covered}");
+        let under = &found(of(4.0), at(0.0))[0].1;
+        assert!(
+            under.ends_with("Use feet, or move the recess away from the center."),
+            "{under}"
+        );
         let unweighed = Base {
             board: None,
             ..of(4.0)
