@@ -1,6 +1,6 @@
 //! Rule: every player can tell the players apart by color and by mark.
 
-use board::{Mark, Measure, Quantity, Rgb};
+use board::{Mark, Measure, Quantity, Rgb, show_number};
 
 use super::listed;
 use crate::check::{Finding, Rule, Severity};
@@ -70,12 +70,14 @@ fn alike(workpiece: &Workpiece) -> Option<Finding> {
         let eyes = pair.sight.label();
         format!("{first} and {second} ({a}, {b}) to {eyes}")
     };
-    let message = format!(
-        "players' colors are too alike: {}; change one color of each pair",
-        listed(pairs.iter().map(words).collect())
-    );
     // Rounded down, so that the number shown never reaches the limit that the color misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
+    let [is, least] = [worst.distance, ALIKE].map(|value| show_number(distance(value).value, 1));
+    let message = format!(
+        "players' colors are too alike: {}; the least color distance is {is} and should be {least} or more, so change one color of \
+         each pair",
+        listed(pairs.iter().map(words).collect())
+    );
     let holes = pairs.iter().flat_map(|pair| pair.pair);
     let holes = holes.flat_map(|look| pocket_names(workpiece, look.player));
     Some(

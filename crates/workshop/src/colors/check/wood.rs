@@ -1,6 +1,6 @@
 //! Rule: colors stand out from the wood.
 
-use board::{Measure, Quantity, Rgb};
+use board::{Measure, Medium, Quantity, Rgb, show_number};
 
 use super::listed;
 use crate::check::{Finding, Rule, Severity};
@@ -56,10 +56,15 @@ fn finding_of(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
         sight => format!("{} for {}", one.words(), sight.label()),
     };
     let who = listed(parts.iter().map(words).collect());
-    let message =
-        format!("colored parts {fault}: {who}; choose a lighter or darker color, or paint");
     // Rounded down, so that the number shown never reaches the limit that the color misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
+    let [is, least] = [nearest, ALIKE].map(|value| show_number(distance(value).value, 1));
+    let is_painted = parts.iter().all(|one| one.tint.medium == Medium::Paint);
+    let or_paint = if is_painted { "" } else { ", or paint" };
+    let message = format!(
+        "colored parts {fault}: {who}; the color distance is {is} and should be {least} or more, so choose a lighter or darker \
+         color{or_paint}"
+    );
     let holes = parts.iter().flat_map(|one| one.holes.iter().copied());
     Some(
         Finding::new(Severity::Caution, Rule::ColorOnWood, message)
@@ -91,8 +96,12 @@ fn faint_marks(workpiece: &Workpiece, wood: Rgb, marks: &[&Used]) -> Option<Find
     } else {
         format!("marks of players {who} stand")
     };
-    let message = format!("{marks} out too little from the wood; draw a line around the marks");
     let measure = |value: f64| Measure::new(Quantity::Number, (value * 100.0).floor() / 100.0);
+    let message = format!(
+        "{marks} out too little from the wood: the contrast is {} to 1 and should be {} to 1 or more; draw a line around the marks",
+        show_number(measure(least).value, 2),
+        show_number(LEAST_CONTRAST, 2)
+    );
     let holes = faint.iter().flat_map(|one| one.holes.iter().copied());
     Some(
         Finding::new(Severity::Caution, Rule::ColorOnWood, message)
@@ -105,7 +114,7 @@ fn faint_marks(workpiece: &Workpiece, wood: Rgb, marks: &[&Used]) -> Option<Find
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Board, BoreColor, Colored, Grooves, Hue, MarksMade, Medium, Wood};
+    use board::{Board, BoreColor, Colored, Grooves, Hue, MarksMade, Wood};
 
     fn of(board: &Board) -> Vec<Finding> {
         check(&Workpiece::of(board).unwrap())
@@ -138,6 +147,9 @@ mod tests {
             board.colors.marks = Some(MarksMade::default());
             let found = of(&board);
             assert!(found[0].message.contains(faint), "{}", found[0].message);
+            let needed = "to 1 and should be 3 to 1 or more";
+            assert!(found[0].message.contains(needed), "{}", found[0].message);
+            assert_eq!(found[0].measures(board.units), None);
             let outlined = Mend::OutlineMarks.applied(&board).unwrap();
             assert_eq!(of(&outlined), []);
         }
@@ -154,6 +166,14 @@ mod tests {
         };
         let found = of(&board);
         assert!(found[0].message.contains("match the wood"), "{found:?}");
+        // The grooves are painted already, and the measure stands in the sentence.
+        assert!(
+            found[0]
+                .message
+                .ends_with("choose a lighter or darker color."),
+            "{found:?}"
+        );
+        assert_eq!(found[0].measures(board.units), None);
         assert!(found[0].measured.unwrap().value < 0.1);
     }
 
@@ -167,7 +187,8 @@ mod tests {
             medium: Medium::Dye,
             ..BoreColor::default()
         };
-        assert_eq!(of(&board).len(), 1);
+        let found = of(&board);
+        assert!(found[0].message.ends_with("color, or paint."), "{found:?}");
         board.colors.home.medium = Medium::Paint;
         assert_eq!(of(&board), []);
     }
