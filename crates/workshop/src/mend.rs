@@ -73,6 +73,8 @@ pub enum Mend {
     PilotForPin,
     /// The pattern rotated so that it keeps clear of the seams.
     TurnOffSeams,
+    /// The pattern rotated so that the seams cut its holes least, where no rotation keeps clear of them.
+    LeastCutBySeams,
     /// The center pin at the place of the blank with the most wood.
     BestPlace,
     /// As many strips as the planer needs.
@@ -145,6 +147,7 @@ impl Mend {
         Self::OwnedRouter,
         Self::PilotForPin,
         Self::TurnOffSeams,
+        Self::LeastCutBySeams,
         Self::BestPlace,
         Self::StripsForPlaner,
         Self::RecessForPieces,
@@ -198,6 +201,7 @@ impl Mend {
             Self::OwnedRouter => "Use your bit and bushing",
             Self::PilotForPin => "Pilot as wide as the pin",
             Self::TurnOffSeams => "Turn the pattern off the seams",
+            Self::LeastCutBySeams => "Turn to the least cut",
             Self::BestPlace => "Move to the best place",
             Self::StripsForPlaner => "Strips for the planer",
             Self::RecessForPieces => "Fit recess to the pieces",
@@ -262,6 +266,9 @@ impl Mend {
             Self::TurnOffSeams => {
                 "Turn the pattern so that the nearest hole is farthest from any seam"
             }
+            Self::LeastCutBySeams => {
+                "No angle keeps every hole off the seams; turn to the one where the worst hole is cut least"
+            }
             Self::BestPlace => "Put the center pin where the blank has the most wood",
             Self::StripsForPlaner => "The fewest strips that go through the planer",
             Self::RecessForPieces => {
@@ -312,11 +319,18 @@ impl Mend {
     /// assert!(why.starts_with("wider, "));
     /// ```
     pub fn bound(self, board: &Board) -> Option<String> {
-        if self != Self::LargestBore {
-            return None;
+        match self {
+            Self::LargestBore => {
+                let (_, bound) = largest_bore_bound(board).ok()?;
+                Some(format!("wider, {}", board.units.say(&bound)))
+            }
+            Self::TurnOffSeams | Self::LeastCutBySeams => {
+                let workpiece = Workpiece::of(board).ok()?;
+                let turns = workpiece.turns()?;
+                (!turns.clears(board.limits.seam)).then(|| turns.bound(board.units))
+            }
+            _ => None,
         }
-        let (_, bound) = largest_bore_bound(board).ok()?;
-        Some(format!("wider, {}", board.units.say(&bound)))
     }
 
     /// The board with the change applied.
@@ -354,7 +368,7 @@ impl Mend {
             Self::OwnedBits => owned_bits(&mut mended)?,
             Self::OwnedRouter => mended.router = owned_router(board)?,
             Self::PilotForPin => pilot_for_pin(&mut mended),
-            Self::TurnOffSeams => {
+            Self::TurnOffSeams | Self::LeastCutBySeams => {
                 let nothing = MendError::Nothing("no seam runs through the pattern");
                 mended.rotation = best_rotation(&Workpiece::of(board)?).ok_or(nothing)?;
             }

@@ -46,6 +46,7 @@ fn in_need(mend: Mend) -> Board {
         Mend::OwnedRouter => board = routed_otherwise(),
         Mend::PilotForPin => board.jig.pin = 8.0,
         Mend::TurnOffSeams => board.panel.build = Build::Halves,
+        Mend::LeastCutBySeams => board.panel.build = Build::Strips { count: 5 },
         Mend::BestPlace => {
             board.stock.outline = slab(700.0);
             board.stock.place = Some([100.0, 300.0]);
@@ -246,6 +247,40 @@ fn the_largest_bore_still_carries_its_marble_and_names_its_bound() {
         why(&board)
     );
     assert_eq!(Mend::LargestPiece.bound(&board), None);
+}
+
+/// Five strips have four seams; every angle leaves a hole on one of them. The fix says so, and so does the finding left after it.
+#[test]
+fn a_turn_that_clears_no_seam_says_so() {
+    let mut board = Board::default();
+    board.panel.build = Build::Strips { count: 5 };
+    let seam = |board: &Board| {
+        let found = Workpiece::of(board).unwrap();
+        let found = found
+            .findings()
+            .iter()
+            .find(|found| found.rule == crate::Rule::Seam);
+        found.cloned().unwrap()
+    };
+    let before = seam(&board);
+    assert_eq!(before.mends, [Mend::LeastCutBySeams]);
+    assert!(
+        before.message.contains("No angle clears every hole"),
+        "{}",
+        before.message
+    );
+    let why = Mend::LeastCutBySeams.bound(&board).unwrap();
+    assert!(why.contains("the worst is cut least"), "{why}");
+    let after = seam(&Mend::LeastCutBySeams.applied(&board).unwrap());
+    assert_eq!(after.mends, []);
+    assert!(after.measured.unwrap().value > before.measured.unwrap().value);
+    assert!(
+        after.message.contains("No other angle is better"),
+        "{}",
+        after.message
+    );
+    board.panel.build = Build::Halves;
+    assert_eq!(Mend::TurnOffSeams.bound(&board), None);
 }
 
 #[test]

@@ -87,7 +87,12 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units, asked: &mut Vec<Comman
     ui.add_space(theme::TIGHT);
     let now = format!("{} ({})", length(turns.now.mm), turns.now.hole);
     let from = "From the nearest hole to a seam at this rotation";
-    fitted_fact(ui, "To a seam now", [&now, from], Mend::TurnOffSeams, asked);
+    let turn = if turns.at_best.mm < 0.0 {
+        Mend::LeastCutBySeams
+    } else {
+        Mend::TurnOffSeams
+    };
+    fitted_fact(ui, "To a seam now", [&now, from], turn, asked);
     fact(
         ui,
         "At best",

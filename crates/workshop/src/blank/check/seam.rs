@@ -1,10 +1,10 @@
 //! Rule: no bore is on a glued seam or close to one.
 
-use board::{Board, Build, Hole, HoleId, HoleName, Measure, counted};
+use board::{Board, Build, Hole, HoleId, HoleName, Measure, capital, counted};
 
 use crate::blank::panel::panel_width;
 use crate::check::{Finding, HAIR, Rule, Severity};
-use crate::{Mend, SeamTurns, Workpiece};
+use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "A hole keeps the set distance from every seam: a hole across a seam opens the glue line, \
      and resin runs along it. The default, {1 mm|1/32\"}, is common practice, no source.";
@@ -75,23 +75,59 @@ fn near(workpiece: &Workpiece) -> Option<Finding> {
             counted(beside, "is", "are")
         ),
     };
-    let said = if least < 0.0 {
-        format!("{} of it across the seam", length(-least))
-    } else {
-        format!("{} away", length(least))
+    let said = match (least < 0.0, beside) {
+        (true, 0) => format!(
+            "{name}, where the seam lies {} inside the rim; it has to lie at least {limit} outside",
+            length(-least)
+        ),
+        (true, _) => format!(
+            "{name}, where the seam lies {} inside the rim",
+            length(-least)
+        ),
+        (false, _) => format!("{name}, {} away", length(least)),
     };
-    let message = format!("{count}. Worst: {name}, {said}. Turn the pattern, or move the seam.");
-    let mends: &[Mend] = if workpiece.turns().is_some_and(SeamTurns::can_be_better) {
-        &[Mend::TurnOffSeams]
-    } else {
-        &[]
-    };
+    let (advice, mends) = advised(workpiece);
+    let message = format!("{count}. Worst: {said}. {advice}");
     Some(
         Finding::new(Severity::Caution, Rule::Seam, message)
             .measuring(Measure::mm(least), Measure::mm(board.limits.seam))
             .about(near.iter().map(|(_, name)| *name).collect())
             .mended_by(mends),
     )
+}
+
+/// What to do about bores at a seam, and the fix that does it: a turn of the pattern where one helps, and another joint.
+fn advised(workpiece: &Workpiece) -> (String, &'static [Mend]) {
+    let board = workpiece.board();
+    let joint = if is_joined_there(board) {
+        "join the board in another way"
+    } else {
+        "move the seam"
+    };
+    let Some(turns) = workpiece.turns() else {
+        return (format!("{}.", capital(joint)), &[]);
+    };
+    match (turns.clears(board.limits.seam), turns.can_be_better()) {
+        (true, true) => (
+            format!("Turn the pattern, or {joint}."),
+            &[Mend::TurnOffSeams],
+        ),
+        (false, true) => {
+            let mends: &[Mend] = if turns.at_best.mm < 0.0 {
+                &[Mend::LeastCutBySeams]
+            } else {
+                &[Mend::TurnOffSeams]
+            };
+            let bound = capital(&turns.bound(board.units));
+            (
+                format!("{bound}. Turn the pattern there, or {joint}."),
+                mends,
+            )
+        }
+        (false, false) => (format!("No other angle is better: {joint}."), &[]),
+        // Only a bore that no turn moves is at a seam.
+        (true, false) => (format!("{}.", capital(joint)), &[]),
+    }
 }
 
 /// Typed seams that are off the panel or coincide, so that they are no seams.
