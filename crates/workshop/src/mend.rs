@@ -1,7 +1,10 @@
 //! Fixes: changes that the program finds for the maker and makes in one step.
 
+use core::fmt::{self, Formatter};
+
 use board::{
-    Board, Bore, BuildError, Center, Hole, HoleId, OutOfRange, Router, layout, out_of_range,
+    Board, Bore, BuildError, Center, Hole, HoleId, OutOfRange, Router, Units, layout, out_of_range,
+    show_least,
 };
 use serde::Serialize;
 
@@ -21,7 +24,7 @@ use crate::fit::{
 };
 use crate::grooves::check::bores::LEAST_AROUND;
 use crate::hardboard::owned::owned_pair;
-use crate::recess::fitted::fitted;
+use crate::recess::fitted::{fitted, thickness_for_pieces};
 use crate::template::check::joint::rotation_off_joints;
 
 /// A change that the program finds and makes in one step: it fixes a finding, or solves for a number left open. Everything else
@@ -120,6 +123,23 @@ pub enum MendError {
     /// There is nothing that would help.
     #[error("{0}")]
     Nothing(&'static str),
+    /// No recess holds the pieces in a board so thin; given is the least thickness in which one does, mm.
+    #[error(fmt = too_thin)]
+    TooThin(f64),
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the error's derive passes its fields by reference"
+)]
+/// Writes the message about a board too thin for its pieces.
+fn too_thin(thickness: &f64, f: &mut Formatter<'_>) -> fmt::Result {
+    let thickness = show_least(*thickness, Units::of(f));
+    write!(
+        f,
+        "no recess in a board so thin holds the pieces and leaves the wood wanted: use wood {thickness} thick or thicker, or keep \
+         the pieces elsewhere"
+    )
 }
 
 impl Mend {
@@ -522,9 +542,9 @@ fn lower_resin(board: &mut Board) -> Result<(), MendError> {
 /// The recess, as deep and wide as the pieces need.
 fn recess_for_pieces(board: &Board) -> Result<board::Recess, MendError> {
     let nothing = MendError::Nothing(
-        "no recess in this board holds the pieces and leaves the wood wanted: use thicker wood, or keep the pieces elsewhere",
+        "no recess in this board holds the pieces and leaves the wood wanted, however thick it is: keep the pieces elsewhere",
     );
-    fitted(board).ok_or(nothing)
+    fitted(board).ok_or_else(|| thickness_for_pieces(board).map_or(nothing, MendError::TooThin))
 }
 
 /// The diameter of a ball or disc that leaves room for resin in the narrowest hole, mm.

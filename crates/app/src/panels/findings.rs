@@ -153,7 +153,7 @@ fn lines(ui: &Ui, board: &Board, finding: &Finding, width: f32) -> (String, Vec<
     (spoken.join("\n"), lines)
 }
 
-/// A button for each one-step fix of a finding, and one that goes to the section in which it is fixed by hand.
+/// A button for each one-step fix of a finding, and one for each section in which it is fixed by hand.
 fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
     let under = egui::Frame::new().inner_margin(Margin {
         left: theme::INDENT as i8,
@@ -174,11 +174,14 @@ fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
                     view.asked.push(Command::Mend(mend));
                 }
             }
-            let section = Section::of_rule(finding.rule);
-            if pressed(ui, &format!("Go to {}", section.title())) {
-                view.stage = section.stage();
-                view.pane = Pane::Controls;
-                seek(ui.ctx(), None, section);
+            // A hole that breaks into a mortise is helped by moving either of them.
+            let rules = core::iter::once(finding.rule).chain(finding.meets);
+            for section in rules.map(Section::of_rule) {
+                if pressed(ui, &format!("Go to {}", section.title())) {
+                    view.stage = section.stage();
+                    view.pane = Pane::Controls;
+                    seek(ui.ctx(), None, section);
+                }
             }
         })
     });

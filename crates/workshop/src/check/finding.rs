@@ -24,6 +24,9 @@ pub struct Finding {
     pub holes: Vec<HoleName>,
     /// The changes that fix it in one step each.
     pub mends: Vec<Mend>,
+    /// The rule about the other thing, where two are in each other's way and either can be moved.
+    #[serde(skip)]
+    pub meets: Option<Rule>,
 }
 
 impl Finding {
@@ -37,6 +40,7 @@ impl Finding {
             wanted: None,
             holes: Vec::new(),
             mends: Vec::new(),
+            meets: None,
         }
     }
 
@@ -79,6 +83,12 @@ impl Finding {
         }
         holes.dedup();
         self.holes = holes;
+        self
+    }
+
+    /// The finding with the rule about the other thing that can be moved, where there is one.
+    pub(crate) const fn meeting(mut self, other: Option<Rule>) -> Self {
+        self.meets = other;
         self
     }
 

@@ -1,6 +1,6 @@
 //! A recess as deep and as wide as the pieces need.
 
-use board::{Board, Recess, RecessShape};
+use board::{Board, Recess, RecessShape, field};
 
 use super::{holds, pieces};
 use crate::Workpiece;
@@ -42,6 +42,38 @@ pub fn fitted(board: &Board) -> Option<Recess> {
         };
         leaves_wood(board, fitted).then_some(fitted)
     })
+}
+
+/// The least neat thickness, mm, of a board in which [`fitted`] finds a recess; none where the thickest has none either.
+///
+/// It is found by halving, as a recess that fits into a board fits into a thicker one.
+pub fn thickness_for_pieces(board: &Board) -> Option<f64> {
+    let step = Neat::of(board.units).thickness_step;
+    let fits = |count: u32| {
+        let mut thicker = board.clone();
+        thicker.blank.thickness = step.times(f64::from(count));
+        fitted(&thicker).is_some()
+    };
+    let mut thin = step.count_down(board.blank.thickness) as u32;
+    let mut thick = step.count_down(field::BOARD_THICKNESS.range().max) as u32;
+    if thick <= thin || !fits(thick) {
+        return None;
+    }
+    while thick - thin > 1 {
+        let middle = u32::midpoint(thin, thick);
+        if fits(middle) {
+            thick = middle;
+        } else {
+            thin = middle;
+        }
+    }
+    Some(step.times(f64::from(thick)))
+}
+
+/// The depth that a recess with this lid needs for one layer of pieces, as a neat length, mm.
+pub fn depth_of_a_layer(board: &Board, lid: f64) -> f64 {
+    let step = Neat::of(board.units).depth_step;
+    step.up(board.piece.stored_height() + lid + PLAY)
 }
 
 /// An outline whose shorter side has this length.
@@ -160,6 +192,23 @@ mod tests {
         let faults = Workpiece::of(&board).unwrap().findings().to_vec();
         assert!(faults.iter().any(|found| found.rule == Rule::Inside));
         assert!(fitted(&board).is_some());
+    }
+
+    /// The recess for marbles of 16 mm is 17 mm deep, and 5 mm holes with a spur of 2.5 mm lie over it, 3 mm of wood between: 27.5
+    /// mm, in whole millimeters 28.
+    #[test]
+    fn the_least_thickness_is_found_where_a_board_is_too_thin() {
+        let board = thick(20.0);
+        let least = thickness_for_pieces(&board).unwrap();
+        assert!(fitted(&thick(least)).is_some());
+        assert_eq!(fitted(&thick(least - 1.0)), None);
+        let error = crate::Mend::RecessForPieces.applied(&board).unwrap_err();
+        let said = board.units.say(&error);
+        assert!(
+            said.contains(&format!("use wood {least} mm thick or thicker")),
+            "{said}"
+        );
+        assert_eq!(thickness_for_pieces(&Board::default()), None);
     }
 
     #[test]

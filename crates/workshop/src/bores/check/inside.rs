@@ -110,8 +110,18 @@ fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     Some(
         Finding::new(severity, Rule::Inside, message)
             .measuring(Measure::mm(worst.wood), Measure::mm(board.limits.inside))
-            .about(near.iter().map(|near| near.hole).collect()),
+            .about(near.iter().map(|near| near.hole).collect())
+            .meeting(rule_of(what)),
     )
+}
+
+/// The rule about a cut inside the board, by its name, where one is: mortises are typed with the joint, the lid with the recess.
+fn rule_of(what: &str) -> Option<Rule> {
+    match what {
+        "mortise" => Some(Rule::Joinery),
+        "screw" => None,
+        _ => Some(Rule::Storage),
+    }
 }
 
 #[cfg(test)]
@@ -163,7 +173,9 @@ mod tests {
             below_top: 7.0,
             ..tenons
         });
-        assert_eq!(checked(&board)[0].severity, Severity::Stop);
+        let found = checked(&board);
+        assert_eq!(found[0].severity, Severity::Stop);
+        assert_eq!(found[0].meets, Some(Rule::Joinery));
     }
 
     #[test]

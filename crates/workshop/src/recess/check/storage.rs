@@ -1,9 +1,11 @@
 //! Rule: a recess in the underside holds the pieces, and leaves wood around it.
 
-use board::{Board, Measure, Recess, RecessShape, show_length};
+use board::{Board, Measure, Recess, RecessShape, show_least, show_length};
 
 use crate::blank::panel::{EdgePlace, TenonPlace};
+use crate::bores::profile::bore_profile;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::recess::fitted::depth_of_a_layer;
 use crate::recess::lid_cut::inner_reach;
 use crate::recess::{Storage, prism, recess_outline};
 use crate::{Mend, Workpiece};
@@ -21,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     };
     let findings = [
         corner(board, &recess),
-        room(board, storage),
+        room(workpiece, storage),
         ceiling(board, &recess),
         edge(workpiece, &recess),
         neighbors(workpiece, &recess),
@@ -30,13 +32,13 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 }
 
 /// More pieces than the recess is estimated to hold.
-fn room(board: &Board, storage: &Storage) -> Option<Finding> {
+fn room(workpiece: &Workpiece, storage: &Storage) -> Option<Finding> {
     let (holds, pieces) = (storage.holds, storage.pieces);
     if holds >= pieces {
         return None;
     }
     if holds == 0 {
-        return Some(none_goes_in(board, storage));
+        return Some(none_goes_in(workpiece, storage));
     }
     let message = format!(
         "The recess holds about {} lying loose; {pieces} are to be stored. Make it larger.",
@@ -55,20 +57,29 @@ fn room(board: &Board, storage: &Storage) -> Option<Finding> {
 }
 
 /// A recess too low or too narrow for a single piece.
-fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
+fn none_goes_in(workpiece: &Workpiece, storage: &Storage) -> Finding {
+    let board = workpiece.board();
     let piece = board.piece;
     let wants = piece.stored_height();
     let length = |mm| show_length(mm, board.units);
-    let deepest = board.blank.thickness - board.limits.floor;
     let lid = board.recess.map_or(0.0, |recess| recess.lid);
-    let is_thin = wants + lid > deepest + HAIR;
+    let (thickness, above) = (board.blank.thickness, wood_above(workpiece));
+    let least = depth_of_a_layer(board, lid) + above;
+    let wood = format!("wood {} thick or thicker", show_least(least, board.units));
+    let is_thin = wants + lid + board.limits.floor > thickness + HAIR;
+    // The holes over the recess may need more wood than its ceiling.
+    let deeper = if wants + lid + above > thickness + HAIR {
+        format!("A deeper recess comes too near the holes over it: use {wood}.")
+    } else {
+        "Make the recess deeper.".into()
+    };
     let message = if storage.room <= 0.0 {
-        "The lid fills the recess and leaves no room for pieces. Make the recess deeper.".into()
+        format!("The lid fills the recess and leaves no room for pieces. {deeper}")
     } else if is_thin {
         format!(
-            "A board {} thick is too thin to store pieces: one is {} high,{} and {} of wood stays above. Use thicker wood, or keep the \
+            "A board {} thick is too thin to store pieces: one is {} high,{} and {} of wood stays above. Use {wood}, or keep the \
              pieces elsewhere.",
-            length(board.blank.thickness),
+            length(thickness),
             length(wants),
             if lid > 0.0 {
                 format!(" the lid {} thick,", length(lid))
@@ -79,7 +90,7 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
         )
     } else if storage.room < wants - HAIR {
         format!(
-            "A piece {} high does not go into the recess, which is {} high inside. Make the recess deeper.",
+            "A piece {} high does not go into the recess, which is {} high inside. {deeper}",
             length(wants),
             length(storage.room)
         )
@@ -98,6 +109,20 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     Finding::new(Severity::Stop, Rule::Storage, message)
         .measuring(Measure::mm(storage.room), Measure::mm(wants))
         .mended_by(mends)
+}
+
+/// The wood that has to stay above the recess, mm: the floor, or the holes over it with the wood below them.
+fn wood_above(workpiece: &Workpiece) -> f64 {
+    let board = workpiece.board();
+    let outline = board.recess.as_ref().map(recess_outline);
+    let over = workpiece.layout().holes.iter().filter(|hole| {
+        let away = outline.as_ref().map(|outline| outline.away(hole.center));
+        away.is_some_and(|away| away < hole.bore.radius())
+    });
+    let needed = over.map(|hole| bore_profile(hole.bore, board.bores.spur).bottom());
+    let deepest = needed.max_by(f64::total_cmp);
+    let needed = deepest.map_or(0.0, |bottom| bottom + board.limits.inside);
+    needed.max(board.limits.floor)
 }
 
 /// Too little wood above the recess, or none.
@@ -204,7 +229,8 @@ fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     );
     Some(
         Finding::new(Severity::Caution, Rule::Storage, message)
-            .measuring(Measure::mm(worst), Measure::mm(wanted)),
+            .measuring(Measure::mm(worst), Measure::mm(wanted))
+            .meeting((!mortise.is_empty()).then_some(Rule::Joinery)),
     )
 }
 
@@ -286,6 +312,13 @@ mod tests {
         assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
         assert!(words(4.1).contains("15.9 mm high inside"), "{}", words(4.1));
         assert!(words(20.0).contains("lid fills"));
+        // 16 mm of marble and 1 mm of play, 4.1 mm of lid, and the center hole of 5 mm with its spur of 2.5 mm and 3 mm of wood:
+        // the depth is rounded up to half a millimeter.
+        assert!(
+            words(4.1).contains("too near the holes over it: use wood 32 mm thick"),
+            "{}",
+            words(4.1)
+        );
         let slot = Recess {
             shape: RecessShape::Straight {
                 length: 300.0,
@@ -307,7 +340,7 @@ mod tests {
             let board = with(round(120.0, 10.0, lid), thickness);
             check(&Workpiece::of(&board).unwrap())[0].message.clone()
         };
-        assert!(words(20.0, 0.0).contains("Make the recess deeper"));
+        assert!(words(40.0, 0.0).contains("Make the recess deeper"));
         let thin = words(18.0, 0.0);
         assert!(
             thin.contains("18 mm thick is too thin to store pieces: one is 16 mm high, and 4 mm"),
