@@ -1,10 +1,11 @@
 //! Controls of the blank: its outline, its flaws, and where the board goes on it.
 
 use board::{
-    Board, FlawKind, FlawShape, INCH, StockFlaw, StockOutline, Units, at_mark, field, show_most,
+    Board, Build, FlawKind, FlawShape, INCH, Measure, StockFlaw, StockOutline, Units, at_mark,
+    field, show_most,
 };
 use egui::{RichText, Ui};
-use workshop::{Joined, StockPlan};
+use workshop::{Joined, StockPlan, Thicknesses};
 
 use crate::command::Command;
 use crate::current::Current;
@@ -107,6 +108,21 @@ fn flaws_ui(ui: &mut Ui, board: &mut Board, plan: Option<&StockPlan>) {
     });
 }
 
+/// The remark that two leaves of the blank come out too thin for the board; none where they are thick enough.
+fn thin_leaves(board: &Board) -> Option<String> {
+    let mut halves = board.clone();
+    halves.panel.build = Build::Halves;
+    let at = Thicknesses::of(&halves);
+    let length = |mm| Measure::mm(mm).shown(board.units);
+    (!at.is_enough(&halves.panel.build)).then(|| {
+        format!(
+            "Resawn, each half would be {} thick: too thin to plane to {}.",
+            length(at.sawn),
+            length(at.finished)
+        )
+    })
+}
+
 /// Boards that the blank gives in one piece, and those that joining would give.
 fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option<&Joined>) {
     let Some(plan) = plan else {
@@ -125,12 +141,19 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
     let Some(joined) = joined else {
         return;
     };
+    let thin = thin_leaves(board);
+    let halves = length(joined.halves);
     amount(
         ui,
         "bookmatched halves",
-        &length(joined.halves),
+        &thin
+            .as_ref()
+            .map_or_else(|| halves.clone(), |_| format!("{halves}, too thin")),
         "The largest half circle on the blank, less saw and joint allowances",
     );
+    if let Some(words) = thin {
+        remark(ui, &words);
+    }
     for strips in &joined.strips {
         amount(
             ui,
@@ -143,4 +166,23 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
         ui,
         "Strips are laid out from the lower edge up; by eye you may find room for more.",
     );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A blank of 25 mm less a kerf of 3 mm gives two leaves of 11 mm, one of 52 mm two of 24.5 mm.
+    #[test]
+    fn halves_that_come_out_too_thin_are_marked() {
+        let mut board = Board::default();
+        board.stock.thickness = 25.0;
+        let words = thin_leaves(&board).unwrap();
+        assert_eq!(
+            words,
+            "Resawn, each half would be 11 mm thick: too thin to plane to 20 mm."
+        );
+        board.stock.thickness = 52.0;
+        assert_eq!(thin_leaves(&board), None);
+    }
 }
