@@ -144,7 +144,7 @@ fn too_thin(thickness: &f64, f: &mut Formatter<'_>) -> fmt::Result {
 
 impl Mend {
     /// Every fix.
-    pub const ALL: [Self; 36] = [
+    pub const ALL: [Self; 37] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,

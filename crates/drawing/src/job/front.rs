@@ -2,7 +2,7 @@
 
 use board::several;
 use kurbo::{Point, Size};
-use workshop::{FIRST, Finding, Severity, Workpiece, player_look};
+use workshop::{FIRST, Finding, Severity, Workpiece, mark_name, player_look};
 
 use super::steps::hands_on_hours;
 
