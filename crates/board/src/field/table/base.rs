@@ -6,6 +6,8 @@ use crate::{Base, BaseHold, Board, Footing, MassUnit, Passage, Range};
 
 /// Load on a board, kg.
 const LOAD: Range = Mass(MassUnit::Kilogram).of(0.0, 10_000.0);
+/// A rated load, kg; a share of one that is next to nothing is no number.
+const RATED: Range = Mass(MassUnit::Kilogram).of(0.1, 10_000.0);
 /// A base, or the circle of its feet.
 const FOOTING_SIZE: Range = Length.of(1.0, 5000.0);
 
@@ -27,7 +29,7 @@ fields! {
         "Solid wood glued across the grain of the board cannot move with it";
     BASE_HEIGHT "base.height_mm", [.base? .height] "Base height", Number(Length.of(0.0, 1000.0)),
         "From the table to the underside of the board", us: "1/2", of shop;
-    RATING "base.rating_kg", [.base? .rating] "Rated load", Open(LOAD, "not known"), "Of the turntable", of shop;
+    RATING "base.rating_kg", [.base? .rating] "Rated load", Open(RATED, "not known"), "Of the turntable", of shop;
     LOAD_BESIDE "base.load_kg", [.base? .load] "Other load", Number(LOAD), "Anything else that may be put on the board";
     BOARD_MASS "base.board_kg", [.base? .board] "Board weight", Auto(LOAD, "by its wood"),
         "On a scale, without base and pieces";
