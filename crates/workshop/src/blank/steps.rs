@@ -3,6 +3,7 @@
 use board::{Build, INCH, Tenons, Units, in_a_row, with_article};
 
 use crate::blank::panel::{panel_width, sawn_width, strip_lengths};
+use crate::jig::steps::reach;
 use crate::job::{Operation, Task, counted};
 use crate::wood::species_of;
 use crate::{Caution, Species, Thicknesses, Workpiece, passes};
@@ -181,8 +182,9 @@ fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
         length(at.off_the_top()),
     );
     let passes = format!(
-        "With {}, {}, none deeper than half its diameter.",
+        "With {}, which must reach {}, {}, none deeper than half its diameter.",
         with_article(&format!("{} router bit", length(size.thickness))),
+        workpiece.at_least(reach(workpiece.units(), size.reach)),
         counted(passes(size.reach, size.thickness / 2.0), "pass", "passes")
     );
     let all = 2.0 * f64::from(size.count) * seams as f64;

@@ -200,12 +200,14 @@ fn circle(workpiece: &Workpiece) -> Operation {
     let bit = usual_bit(board.units);
     let trammel = format!(
         "A router on a trammel is safest. Fix the blank to a spoilboard: double-sided tape under the disc, screws outside it. Pin {}, near side of the bit {} from the \
-         middle of the pin; {} with a {} bit, none deeper than half its diameter. Move the router counter-clockwise around the board, \
+         middle of the pin; {} with a {} bit, none deeper than half its diameter. The bit must reach {} below the trammel, with edges that \
+         long or a shank no thicker than the bit. Move the router counter-clockwise around the board, \
          and take a light last pass: nothing may come free while the bit turns. A band saw with a circle jig does as well.",
         length(board.jig.pin),
         length(near),
         counted(passes(thick, bit / 2.0), "pass", "passes"),
-        length(bit)
+        length(bit),
+        workpiece.at_least(reach(workpiece.units(), thick))
     );
     let saw = format!(
         "Use a table saw only with a guard that stays over the blade during the cut; if the circle jig leaves no room for one, take \
@@ -225,7 +227,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
         workpiece.at_most(raise),
         counted(passes(thick, raise), "turn", "turns")
     );
-    let reach = format!(
+    let check = format!(
         "Check that the blank reaches {} from the pin all around.",
         workpiece.at_least(near)
     );
@@ -235,7 +237,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
             40.0,
         )
         .minding(&[Caution::Router, Caution::TableSaw, Caution::BandSaw])
-        .says([reach, trammel, saw, turned])
+        .says([check, trammel, saw, turned])
 }
 
 /// The size of a router bit that most shops have, mm: 6 mm or 1/4 in; common practice, no source.
@@ -244,6 +246,16 @@ pub const fn usual_bit(units: Units) -> f64 {
         Units::Mm => 6.0,
         Units::Inch(_) => INCH / 4.0,
     }
+}
+
+/// How far a bit must reach to cut to a depth, mm: a little more, so that its collet and the chips stay clear; common practice, no
+/// source.
+pub const fn reach(units: Units, depth: f64) -> f64 {
+    depth
+        + match units {
+            Units::Mm => 3.0,
+            Units::Inch(_) => INCH / 8.0,
+        }
 }
 
 /// Rounding over the top edge.

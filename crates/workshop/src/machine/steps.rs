@@ -2,7 +2,7 @@
 
 use crate::bores::steps::kinds_but_center;
 use crate::grooves::steps::set;
-use crate::jig::steps::{edge_by_machine, grooves_by_machine, ring_on_pin};
+use crate::jig::steps::{edge_by_machine, grooves_by_machine, reach, ring_on_pin};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, Workpiece, passes};
 
@@ -143,7 +143,9 @@ fn edge(workpiece: &Workpiece) -> Option<Operation> {
                 set_again(workpiece).to_owned(),
                 held,
                 format!(
-                    "Set Z0 on the top face with this cutter. Run the program of the edge in the air first, then on the blank: {} of at most {}.",
+                    "Set Z0 on the top face with this cutter, which must reach {}. Run the program of the edge in the air first, then on the \
+                     blank: {} of at most {}.",
+                    workpiece.at_least(reach(workpiece.units(), deep)),
                     counted(passes(deep, run.pass), "pass", "passes"),
                     workpiece.at_most(run.pass)
                 ),

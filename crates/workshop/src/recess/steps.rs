@@ -3,7 +3,7 @@
 use board::{LidHold, Measure, Recess, RecessShape, Toward};
 
 use crate::base::steps::center_below;
-use crate::jig::steps::usual_bit;
+use crate::jig::steps::{reach, usual_bit};
 use crate::job::{Operation, Task, counted};
 use crate::recess::lid_held::{buttons, held, peg};
 use crate::{Caution, Workpiece, passes};
@@ -24,8 +24,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
 fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
     let bit = bit(workpiece, recess);
     let passes = format!(
-        "With the {} bit, {}, none deeper than half the bit's diameter. Leave a little on the sides for a light last pass.",
+        "With the {} bit, which must reach {}, {}, none deeper than half the bit's diameter. Leave a little on the sides for a light last pass.",
         workpiece.length(bit),
+        workpiece.at_least(reach(workpiece.units(), recess.depth)),
         counted(passes(recess.depth, bit / 2.0), "pass", "passes")
     );
     let words = format!(

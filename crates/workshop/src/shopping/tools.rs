@@ -9,11 +9,11 @@ use crate::base::screw::Screw;
 use crate::bores::owned::has_size;
 use crate::bores::sums::kinds;
 use crate::hardboard::router::{routed, router_settings};
-use crate::jig::steps::{grooves_by_machine, usual_bit};
+use crate::jig::steps::{grooves_by_machine, reach, usual_bit};
 use crate::job::{Method, Task};
 use crate::{Workpiece, owned_bits};
 
-/// Every drill, bit and bushing that the work plan names, each once.
+/// Every drill, bit and bushing that the work plan names, each once with all that it is for.
 ///
 /// Those in the shop's list are included and marked as owned: the list also serves to lay them out on the bench.
 ///
@@ -26,8 +26,10 @@ pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
     all.extend(storage(workpiece));
     let mut once: Vec<ToBuy> = Vec::new();
     for tool in all {
-        if once.iter().all(|other| other.article != tool.article) {
-            once.push(tool);
+        match once.iter_mut().find(|other| other.article == tool.article) {
+            Some(other) if other.note.contains(&tool.note) => {}
+            Some(other) => other.note = format!("{}; {}", other.note, tool.note),
+            None => once.push(tool),
         }
     }
     once
@@ -181,13 +183,17 @@ fn straight(workpiece: &Workpiece, diameter: f64, note: &str) -> ToBuy {
 fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
     let (board, units) = (workpiece.board(), workpiece.units());
     let plan = workpiece.work_plan();
+    let long = |depth| workpiece.at_least(reach(units, depth));
     let mut all = Vec::new();
     if let Some(grooves) = board.grooves.filter(|_| !grooves_by_machine(board)) {
         let angle = Measure::degrees(grooves.angle).shown(units);
         all.push(tool(
             format!("v-bit-{}", in_name(grooves.angle)),
             format!("V bit, {angle}"),
-            "for the grooves",
+            format!(
+                "for the grooves; wider than {}",
+                show_length(grooves.width, units)
+            ),
         ));
     }
     if plan.has(Task::Roundover) {
@@ -205,11 +211,15 @@ fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
         all.push(straight(
             workpiece,
             usual_bit(units),
-            "for the circle, on a trammel",
+            &format!(
+                "for the circle, on a trammel; must reach {}",
+                long(board.blank.thickness)
+            ),
         ));
     }
     if let (true, Some(tenons)) = (plan.has(Task::Mortise), board.panel.tenons) {
-        all.push(straight(workpiece, tenons.thickness, "for the mortises"));
+        let note = format!("for the mortises; must reach {}", long(tenons.reach));
+        all.push(straight(workpiece, tenons.thickness, &note));
     }
     let screws = board.screws.iter();
     all.extend(screws.map(|ring| {
@@ -226,13 +236,20 @@ fn storage(workpiece: &Workpiece) -> Vec<ToBuy> {
     };
     let units = workpiece.units();
     let bit = crate::recess::steps::bit(workpiece, &recess);
-    let mut all = vec![straight(workpiece, bit, "for the storage")];
+    let note = format!(
+        "for the storage; must reach {}",
+        workpiece.at_least(reach(units, recess.depth))
+    );
+    let mut all = vec![straight(workpiece, bit, &note)];
     let slides = workpiece.lid().size.is_some();
     if let (true, LidHold::Slides { angle, .. }) = (slides, recess.lid_fit.hold) {
         all.push(tool(
             format!("dovetail-bit-{}", in_name(angle)),
             format!("Dovetail bit, {}", Measure::degrees(angle).shown(units)),
-            "for the groove of the lid",
+            format!(
+                "for the groove of the lid; edges at least {} long",
+                workpiece.at_least(recess.lid)
+            ),
         ));
     }
     all

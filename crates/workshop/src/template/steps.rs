@@ -1,6 +1,7 @@
 //! Work with the printed template: printing it, and punching the blank through it.
 
 use crate::Workpiece;
+use crate::grooves::steps::through_template;
 use crate::job::{Method, Operation, Task};
 
 /// Printing and, for a drill press, punching; empty for a method that needs no paper.
@@ -69,4 +70,5 @@ fn punch(workpiece: &Workpiece) -> Operation {
             "Tape or glue the sheets down.".into(),
             "Prick every center with the awl, look at it with a lens, then punch it.".into(),
         ])
+        .says(through_template(workpiece))
 }

@@ -269,6 +269,7 @@ fn the_circle_is_cut_safely_after_the_corners() {
         "Raise the blade by no more than 3 mm at a time, 7 turns",
         "both hands on the half away from the blade",
         "Check that the blank reaches 320 mm from the pin",
+        "must reach 23 mm below the trammel",
         "7 passes",
     ] {
         assert!(circle.contains(part), "{part} in {circle}");
@@ -559,7 +560,7 @@ fn a_recess_step_names_its_side_its_corners_and_both_faces_of_its_lid() {
         "corners of radius 6 mm",
         "107.5 mm across it on its inner face and 97.5 mm on its outer one",
         "open at the edge to the right as seen from below",
-        "With the 12 mm bit, 2 passes",
+        "With the 12 mm bit, which must reach 13 mm, 2 passes",
     ] {
         assert!(told.contains(part), "{part} in {told}");
     }

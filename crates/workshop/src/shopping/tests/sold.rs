@@ -139,6 +139,29 @@ fn turn_buttons_are_bought_with_their_screws() {
     assert!(none.iter().all(|line| line.article != "turn-button"));
 }
 
+/// A board 20 mm thick and a recess 10 mm deep with corners for the same bit: it is bought once, for both.
+#[test]
+fn a_bit_is_bought_as_long_as_its_deepest_cut() {
+    let board = Board {
+        recess: Some(Recess {
+            shape: board::RecessShape::Straight {
+                length: 90.0,
+                width: 60.0,
+                corner: 3.0,
+            },
+            ..Recess::default()
+        }),
+        ..Board::default()
+    };
+    let list = listed(&board, 1);
+    let bits = of_article(&list, "straight-bit-");
+    assert_eq!(bits.len(), 1);
+    assert_eq!(
+        bits[0].note,
+        "for the circle, on a trammel; must reach 23 mm; for the storage; must reach 13 mm"
+    );
+}
+
 /// By hand: a patch of 100 mm at 200 g/m², and 2 ml for each foot.
 #[test]
 fn glue_is_bought_for_a_base_that_is_glued() {
