@@ -2,6 +2,29 @@
 
 use super::*;
 
+/// A lid that slides.
+fn sliding() -> LidFit {
+    LidFit {
+        hold: board::LidHold::Slides {
+            angle: 14.0,
+            toward: board::Toward::Left,
+        },
+        ..LidFit::default()
+    }
+}
+
+/// A board with wood enough for the peg of a sliding lid.
+fn with_sliding_lid() -> Board {
+    Board {
+        recess: Some(Recess {
+            lid: 4.0,
+            lid_fit: sliding(),
+            ..Recess::default()
+        }),
+        ..Board::default()
+    }
+}
+
 /// Boards that together need every kind of row.
 fn of_every_kind() -> Vec<Board> {
     let colored = [Medium::Paint, Medium::Dye, Medium::Stain, Medium::Inlay].map(grooved);
@@ -16,21 +39,7 @@ fn of_every_kind() -> Vec<Board> {
     ringed.colors.track.hue = Hue::Player;
     ringed.colors.track.on = board::BorePart::Ring;
     boards.push(ringed);
-    let slides = LidFit {
-        hold: board::LidHold::Slides {
-            angle: 14.0,
-            toward: board::Toward::Left,
-        },
-        ..LidFit::default()
-    };
-    boards.push(Board {
-        recess: Some(Recess {
-            lid: 4.0,
-            lid_fit: slides,
-            ..Recess::default()
-        }),
-        ..Board::default()
-    });
+    boards.push(with_sliding_lid());
     let mut board = Board {
         base: Some(Base {
             footing: Footing::Feet {
@@ -41,7 +50,7 @@ fn of_every_kind() -> Vec<Board> {
         }),
         recess: Some(Recess {
             lid: 4.0,
-            lid_fit: slides,
+            lid_fit: sliding(),
             ..Recess::default()
         }),
         sector_jig: Some(board::SectorJig::default()),
