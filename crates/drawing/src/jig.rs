@@ -86,6 +86,10 @@ fn operations(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
     both.collect()
 }
 
+/// The most that a hole may be off where it is drilled by an index plate, mm: about 1/64 in, as far as a bit drifts; common
+/// practice, no source.
+const PLATE_ERROR: f64 = 0.4;
+
 /// Builds the text of a jig sheet in one unit.
 struct Says<'a> {
     /// The maker's unit.
@@ -191,7 +195,8 @@ impl Says<'_> {
         let exact = self.jig.divisions.map_or_else(
             || {
                 format!(
-                    "No index plate of up to {} divisions hits every bearing. A plate for each radius is listed above.",
+                    "No index plate of up to {} divisions hits every bearing. The divisions for each radius are listed above; \
+                     \"none\" has no plate either.",
                     workshop::MOST_DIVISIONS
                 )
             },
@@ -218,11 +223,24 @@ impl Says<'_> {
             })
             .collect();
         if !rows.is_empty() {
-            blocks.push(Block::Words(
-                "You need only one plate for the whole board. The table gives the error of each at its worst hole: with player \
-                 1's axis on a division, and with the board turned on the plate by the angle that makes it smallest."
-                    .into(),
-            ));
+            let least = self
+                .jig
+                .plates
+                .iter()
+                .map(|plate| plate.turned.min(plate.worst));
+            let least = least.fold(f64::INFINITY, f64::min);
+            let advice = if least <= PLATE_ERROR {
+                "You need only one plate for the whole board.".to_owned()
+            } else {
+                format!(
+                    "Do not drill by these plates: none comes within {} of every hole. Lay the holes out with the template.",
+                    self.miss(PLATE_ERROR)
+                )
+            };
+            blocks.push(Block::Words(format!(
+                "{advice} The table gives the error of each at its worst hole: with player 1's axis on a division, and with the \
+                 board turned on the plate by the angle that makes it smallest."
+            )));
             blocks.push(Block::Table(Table {
                 columns: Column::all(&[
                     ("Plate", Align::End),
@@ -462,6 +480,29 @@ mod tests {
         }
         // The 96 track spaces are 360/96 = 3.75° apart.
         assert!(words.iter().any(|words| words == "3.750°"));
+    }
+
+    /// The 24 holes of a ring lie on a plate of 24; on five lobes no plate comes near every hole, and none is to be used.
+    #[test]
+    fn plates_are_advised_against_where_none_comes_near_every_hole() {
+        let mut board = Board {
+            players: 6,
+            spaces: 4,
+            home: 0,
+            start: 0,
+            pitch: 40.0,
+            ..Board::default()
+        };
+        let one = "You need only one plate for the whole board.";
+        assert!(words(&board).join(" ").contains(one));
+        (board.players, board.spaces) = (5, 14);
+        board.pattern = geometry::Pattern::Lobes { depth: 0.15 };
+        let all = words(&board).join(" ");
+        assert!(!all.contains(one), "{all}");
+        assert!(
+            all.contains("Do not drill by these plates: none comes within 0.4 mm of every hole."),
+            "{all}"
+        );
     }
 
     #[test]
