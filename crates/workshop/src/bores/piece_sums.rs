@@ -174,6 +174,19 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
         return Vec::new();
     };
     let lean = Some(Measure::degrees(stand.lean.as_degrees()));
+    // A peg without play cannot lean, and does not go in by hand either.
+    let stuck = if stand.play > 0.0 {
+        "never: the peg does not stand out"
+    } else {
+        "no play: the peg cannot lean, and does not go in by hand"
+    };
+    let held = |sum: Sum| {
+        if sum.value.is_some() || (stand.play > 0.0 && stand.above > 0.0) {
+            sum
+        } else {
+            sum.worded(stuck.into())
+        }
+    };
     vec![
         Sum::mm("play of the peg", stand.play, "bore - shank", GEOMETRY),
         Sum::mm(
@@ -200,19 +213,19 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
             "height · sin of the lean",
             GEOMETRY,
         ),
-        Sum::new(
+        held(Sum::new(
             "tilt at which it leans over",
             stand
                 .leans_from
                 .map(|tan| Measure::degrees(Angle::atan2(tan, 1.0).as_degrees())),
             "tan = shank / height, about its lower edge",
             STATICS,
-        ),
-        tilt(
+        )),
+        held(tilt(
             "tilt the peg is sure to stand",
             stand.hold,
             "moments about its lower corner where the rim carries all of its weight, without friction",
-        ),
+        )),
     ]
 }
 
@@ -330,7 +343,9 @@ mod tests {
         let mut board = Board::default();
         board.piece.kind = PieceKind::Peg;
         let group = group(&Workpiece::of(&board).unwrap());
-        assert_eq!(value(&group, "tilt the peg is sure to stand").value, None);
+        let tilt = value(&group, "tilt the peg is sure to stand");
+        assert_eq!(tilt.value, None);
+        assert!(tilt.shown(board.units).starts_with("no play: "), "{tilt:?}");
         assert!(!group.sums.iter().any(|sum| sum.name.starts_with("speed")));
     }
 }

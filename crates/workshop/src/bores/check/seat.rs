@@ -2,6 +2,7 @@
 
 use board::{
     Board, Bore, Hole, HoleName, Insert, Layout, Magnet, Measure, Piece, PieceKind, show_length,
+    show_setting,
 };
 
 use crate::Mend;
@@ -14,7 +15,7 @@ use crate::filling::open_bore;
 
 pub const STATEMENT: &str = "A marble is wider than its hole, rests on the rim and not on the floor, and sinks by the \
      set share of its diameter: less and it rolls out, more and it is hard to pick up. A peg, ball or disc goes into \
-     its hole with no more than the set play. A ball or disc ends level with the top face: one that stands out \
+     its hole with no more than the set play, and a peg with {0.1 mm|0.004\"} or more. A ball or disc ends level with the top face: one that stands out \
      carries the piece, and one so deep that less than a quarter of the pull is left hardly holds it. The defaults, \
      10 to 45 % of the marble and {0.6 mm|1/32\"} of play, and those limits are common practice, no source; woods and \
      marbles differ, so try one of each in scrap.";
@@ -23,6 +24,10 @@ pub const STATEMENT: &str = "A marble is wider than its hole, rests on the rim a
 const PROUD: f64 = 0.5;
 /// Least share of the pull that must remain over a ball or disc set deep.
 const PULL: f64 = 0.25;
+/// Least play with which a peg goes into its hole and comes out again, mm; common practice, no source.
+const PEG_PLAY: f64 = 0.1;
+/// The same as people say it, in either system.
+const USUAL_PLAY: &str = "{0.1 to 0.2 mm|0.004\" to 0.008\"}";
 
 /// Faults of a piece in a bore, the worst kind first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,6 +52,8 @@ enum Wrong {
     Deep,
     /// The peg is no longer than its bore is deep.
     Sunk,
+    /// The shank has so little play that the peg does not go in by hand.
+    Tight,
 }
 
 /// Whether a piece fits into a bore and stays there. Faults that another depth would fix do not count.
@@ -67,7 +74,9 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .filter_map(|hole| {
             let (wrong, is, wanted) = match board.piece.kind {
                 PieceKind::Marble => marble(board, hole.bore)?,
-                PieceKind::Peg => shank(board, hole.bore).or_else(|| sunk(board, hole.bore))?,
+                PieceKind::Peg => shank(board, hole.bore)
+                    .or_else(|| sunk(board, hole.bore))
+                    .or_else(|| tight(board, hole.bore))?,
                 PieceKind::Magnet => shank(board, hole.bore).or_else(|| level(board, hole.bore))?,
             };
             Some((wrong, hole, is, wanted))
@@ -138,6 +147,12 @@ fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     }
 }
 
+/// A peg with too little play to be put in and taken out. A shank that was not typed counts as wide as the hole.
+fn tight(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
+    let play = bore.diameter - board.piece.shank.unwrap_or(bore.diameter);
+    (play < PEG_PLAY - HAIR).then(|| (Wrong::Tight, Measure::mm(play), Measure::mm(PEG_PLAY)))
+}
+
 /// A ball or disc that stands above the top face, or lies so deep that the pull is lost.
 ///
 /// Its height follows from the shape of the bore's bottom, so that a ball in a drill point counts as it lies. One slightly
@@ -205,6 +220,8 @@ fn found(workpiece: &Workpiece, wrong: Wrong, first: &Hole, holes: Vec<HoleName>
     let severity = match wrong {
         Wrong::FallsIn | Wrong::DoesNotGoIn => Severity::Stop,
         Wrong::Proud => Severity::Note,
+        // The shank is only assumed.
+        Wrong::Tight if board.piece.shank.is_none() => Severity::Note,
         _ => Severity::Caution,
     };
     let mends: &[Mend] = match wrong {
@@ -260,6 +277,24 @@ fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
              Drill less deep, or use a larger one.",
             length(below)
         ),
+        Wrong::Tight if board.piece.shank.is_none() => format!(
+            "The peg's shank counts as wide as its hole, and such a peg does not go in. Make it {} thinner (common practice, no \
+             source), and enter it as the piece's shank.",
+            board.units.spell(USUAL_PLAY)
+        ),
+        Wrong::Tight => format!(
+            "The {shank} shank has {} of play in {count} of {mouth}, and a peg needs {} to go in and come out (common practice, no \
+             source). Use a thinner shank or a larger bore.",
+            if first.bore.diameter - board.piece.shank.unwrap_or_default() < HAIR {
+                "no".to_owned()
+            } else {
+                show_setting(
+                    first.bore.diameter - board.piece.shank.unwrap_or_default(),
+                    board.units,
+                )
+            },
+            board.units.spell(USUAL_PLAY)
+        ),
         Wrong::Sunk => format!(
             "Pegs {} long do not stand out of {count}. Use longer pegs or drill less deep.",
             length(board.piece.height)
@@ -280,6 +315,7 @@ mod tests {
         };
         let mut board = Board {
             bores: Bores::all(bore),
+            center: board::Center::Nothing,
             ..Board::default()
         };
         board.piece.kind = kind;
@@ -295,6 +331,13 @@ mod tests {
         let mut board = Board::default();
         board.piece.kind = PieceKind::Peg;
         board.piece.height = board.bores.track.depth + 0.1;
+        let wide = check(&Workpiece::of(&board).unwrap());
+        assert_eq!(wide[0].severity, Severity::Note);
+        assert!(
+            wide[0].message.contains("Make it 0.1 to 0.2 mm thinner"),
+            "{wide:?}"
+        );
+        board.piece.shank = Some(board.bores.track.diameter - 0.2);
         assert_eq!(check(&Workpiece::of(&board).unwrap()), []);
         board.piece.height = board.bores.track.depth;
         let found = check(&Workpiece::of(&board).unwrap()).remove(0);
@@ -317,6 +360,9 @@ mod tests {
     fn pegs_and_set_balls_go_in_with_little_play() {
         use PieceKind::{Magnet, Peg};
         assert_eq!(with(Peg, 12.4, 5.0), []);
+        // Without play it does not go in.
+        assert_eq!(with(Peg, 12.0, 5.0), [(Severity::Caution, 144)]);
+        assert_eq!(with(Peg, 12.1, 5.0), []);
         assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 144)]);
         assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 144)]);
         // Only the center hole is 5 mm deep.
