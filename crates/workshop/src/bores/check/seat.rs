@@ -365,8 +365,7 @@ mod tests {
         assert_eq!(with(Peg, 12.1, 5.0), []);
         assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 144)]);
         assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 144)]);
-        // Only the center hole is 5 mm deep.
-        assert_eq!(with(Magnet, 12.4, 12.0), [(Severity::Caution, 1)]);
+        assert_eq!(with(Magnet, 12.4, 12.0), []);
     }
 
     /// A board of magnet pieces whose bores are all alike.
