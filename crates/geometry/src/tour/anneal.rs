@@ -12,24 +12,35 @@ pub(super) struct Found {
     pub(super) order: Vec<u32>,
 }
 
-/// The shortest route met on the way. A slightly longer one is gone on from too, less and less; `heat` is by how much
-/// longer on the average, at first.
+/// The effort of jolting one route.
+#[derive(Clone, Copy)]
+pub(super) struct Effort {
+    pub(super) jolts: u32,
+    /// By how much longer a route that is kept gets on the average, at first.
+    pub(super) heat: f64,
+    /// The most places in each of the three pieces that a jolt moves. The larger they are, the more the routes differ, and the
+    /// longer they take to shorten.
+    pub(super) piece: u32,
+}
+
+/// The shortest route met on the way. A slightly longer one is gone on from too, less and less.
 pub(super) fn anneal<L: Legs>(
     shorten: &mut Shorten<'_, L>,
     draw: &mut Draw,
-    (jolts, heat): (u32, f64),
+    effort: Effort,
     cancel: &Cancel<'_>,
 ) -> Found {
     let mut best = Found {
         length: 0.0,
         order: shorten.route.order().to_vec(),
     };
+    let Effort { jolts, heat, piece } = effort;
     let mut length = 0.0;
     for jolt in 0..jolts {
         if jolt % ASK_EVERY == 0 && cancel.ask() {
             break;
         }
-        let change = jolt_somewhere(shorten, draw) - shorten.settle();
+        let change = jolt_somewhere(shorten, draw, piece) - shorten.settle();
         let left = (1.0 - f64::from(jolt) / f64::from(jolts) / WARM).max(0.0);
         if change <= -heat * left * libm::log(draw.part()) {
             shorten.route.keep();
@@ -44,9 +55,6 @@ pub(super) fn anneal<L: Legs>(
     }
     best
 }
-
-/// The most holes in each of three pieces that a jolt moves. More take longer to mend, fewer get less far.
-const PIECE: u32 = 12;
 
 /// The heat, in mean legs of the route.
 const HEAT: f64 = 1.6;
@@ -73,9 +81,9 @@ pub(super) fn heat(legs: &impl Legs, route: &Route) -> f64 {
 ///
 /// Four legs change at once, and no exchange of fewer takes it back (the double bridge of Martin, Otto and Felten,
 /// 1991).
-fn jolt_somewhere<L: Legs>(shorten: &mut Shorten<'_, L>, draw: &mut Draw) -> f64 {
+fn jolt_somewhere<L: Legs>(shorten: &mut Shorten<'_, L>, draw: &mut Draw, piece: u32) -> f64 {
     let count = shorten.route.count();
-    let most = PIECE.min((count - 1) / 3);
+    let most = piece.min((count - 1) / 3);
     let mut spot = draw.below(count);
     let spots = [0; 4].map(|_| {
         let here = if spot < count { spot } else { spot - count };

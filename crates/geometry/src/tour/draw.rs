@@ -18,6 +18,13 @@ impl Draw {
         (f64::from(self.bits()) + 1.0) / 4_294_967_296.0
     }
 
+    /// Puts things in an order by chance, each as likely as any other.
+    pub(super) fn shuffle<T>(&mut self, things: &mut [T]) {
+        for at in (1..things.len()).rev() {
+            things.swap(at, self.below(at as u32 + 1) as usize);
+        }
+    }
+
     fn bits(&mut self) -> u32 {
         let state = self.0;
         self.0 = state

@@ -13,6 +13,17 @@ pub(super) trait Legs {
     fn points(&self) -> &[Point];
 }
 
+/// The legs of a closed route, once round.
+pub(super) fn around(route: &[u32]) -> impl Iterator<Item = (u32, u32)> {
+    let next = route.iter().cycle().skip(1);
+    route.iter().copied().zip(next.copied())
+}
+
+/// The length of a closed route.
+pub(super) fn length(legs: &impl Legs, route: &[u32]) -> f64 {
+    around(route).map(|(one, other)| legs.leg(one, other)).sum()
+}
+
 /// A route that comes back.
 pub(super) struct Round(pub(super) Vec<Point>);
 

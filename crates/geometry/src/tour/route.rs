@@ -69,11 +69,6 @@ impl Route {
         self.at_step(self.spot(place), 1)
     }
 
-    /// Whether a leg joins two places, in either direction.
-    pub(super) fn joins(&self, one: u32, other: u32) -> bool {
-        self.next(one) == other || self.next(other) == one
-    }
-
     /// Number of steps to a place, on from a spot.
     pub(super) fn steps(&self, start: u32, place: u32) -> u32 {
         let (start, spot) = (start, self.spot(place));

@@ -1,15 +1,16 @@
-//! The search for a short route: one jolted for long, or several that learn from each other.
+//! The search for a short route: by way of several that learn from each other.
 //!
 //! A route that was jolted twice as long is hardly shorter, but the faults of routes found apart lie in different
-//! places. With a large budget, several are found apart, and then each takes over pieces of the others.
+//! places. So many are found apart, none of them with much care, and then they take over legs from each other.
 
 use super::Cancel;
-use super::anneal::{Found, anneal, heat};
+use super::anneal::{Effort, Found, anneal, heat};
 use super::draw::Draw;
-use super::graft::graft;
-use super::legs::Legs;
+use super::legs::{Legs, length};
 use super::near::Near;
+use super::pool::share;
 use super::shorten::Shorten;
+use super::walk::Branches;
 use super::weigh::weigh;
 
 /// A short closed route through more than a dozen places.
@@ -20,63 +21,98 @@ pub(super) fn search(legs: &impl Legs, jolts: u32, cancel: &Cancel<'_>) -> Vec<u
         return first.route.order().to_vec();
     }
     let heat = heat(legs, &first.route);
-    let (weighted, near) = weigh(legs, &first.near, first.route.order(), jolts, cancel);
+    let (weighted, near, branches) = weigh(legs, &first.near, first.route.order(), jolts, cancel);
     let mut shorten = Shorten::new(&weighted, near, least);
-    shorten.route.set(first.route.order());
-    if !settle_all(&mut shorten, cancel) {
-        return shorten.route.order().to_vec();
-    }
-    jolted(&mut shorten, (jolts, heat), cancel)
+    let order = first.route.order().to_vec();
+    let first = Found {
+        length: length(&weighted, &order),
+        order,
+    };
+    let mut draw = Draw::new();
+    let mut found = find_apart(&mut shorten, &branches, &mut draw, (jolts, heat), cancel);
+    found.push(first);
+    share(&shorten, &mut draw, &mut found, cancel);
+    found
+        .into_iter()
+        .min_by(|one, other| one.length.total_cmp(&other.length))
+        .map(|found| found.order)
+        .unwrap_or_default()
 }
 
-/// The route jolted for long, or the best of several that learn from each other.
-fn jolted<L: Legs>(
+/// Routes that begin as different walks along a tree, each jolted for a while.
+fn find_apart<L: Legs>(
     shorten: &mut Shorten<'_, L>,
+    branches: &Branches,
+    draw: &mut Draw,
     (jolts, heat): (u32, f64),
     cancel: &Cancel<'_>,
-) -> Vec<u32> {
-    let mut draw = Draw::new();
-    let number = number(shorten.legs.count(), jolts);
-    if number == 1 {
-        return anneal(shorten, &mut draw, (jolts, heat), cancel).order;
-    }
-    let first = shorten.route.order().to_vec();
-    let each = (f64::from(jolts) * APART) as u32 / number;
-    let mut found = Vec::with_capacity(number as usize);
+) -> Vec<Found> {
+    let places = shorten.legs.count();
+    let (number, each) = shares(places, jolts);
+    let effort = Effort {
+        jolts: each,
+        heat,
+        piece: piece(places, jolts),
+    };
+    let mut found = Vec::with_capacity(number as usize + 1);
     while found.len() < number as usize && !cancel.said() {
-        shorten.route.set(&first);
-        found.push(anneal(shorten, &mut draw, (each, heat), cancel));
+        shorten.route.set(&start(shorten.legs, branches, draw));
+        settle_all(shorten, cancel);
+        let before = length(shorten.legs, shorten.route.order());
+        let mut route = anneal(shorten, draw, effort, cancel);
+        route.length += before;
+        found.push(route);
     }
-    let tries = (jolts - each * number) / (ROUNDS * number);
-    learn(shorten, &mut draw, &mut found, tries, cancel);
-    let shortest = found
-        .into_iter()
-        .min_by(|one, other| one.length.total_cmp(&other.length));
-    shortest.map_or(first, |found| found.order)
+    found
+}
+
+/// A walk along a tree. A last place that lies nowhere is put next to the first, as the two are never parted.
+fn start(legs: &impl Legs, branches: &Branches, draw: &mut Draw) -> Vec<u32> {
+    let mut route = branches.walk(draw);
+    let nowhere = legs.points().len() as u32;
+    if nowhere < legs.count() {
+        route.retain(|place| *place != nowhere);
+        let first = route.iter().position(|place| *place == 0);
+        route.insert(first.unwrap_or_default(), nowhere);
+    }
+    route
 }
 
 /// Nearest places tried for the first route: fewer miss good routes, more take longer to try.
 const NEAR: usize = 6;
 
-/// The part of the jolts in which routes are found apart; in the rest they learn from each other.
-const APART: f64 = 0.8;
+/// The most routes found apart, and the fewest jolts for each.
+///
+/// From more routes that are worse there is more to learn, until they are too bad.
+const MOST_ROUTES: u32 = 200;
+const LEAST_JOLTS: u32 = 60;
 
-/// Number of times that every route learns from the others.
-const ROUNDS: u32 = 3;
+/// Finding a walk, making it short and sharing it take as long as a jolt does for so many places.
+const PLACES_A_JOLT: u32 = 8;
 
-/// The most routes, and the fewest jolts that each has: with fewer, a single route comes out shorter.
-const MOST_ROUTES: u32 = 16;
-const LEAST_JOLTS: u32 = 2_000;
+/// The most places in each piece that a jolt moves: as a part of all places with one jolt, and at the least and most. With many
+/// jolts, routes must differ more than that they must be short.
+const PIECE: f64 = 4.1e-4;
+const SHORT_PIECE: f64 = 12.0;
+const LONG_PIECE: f64 = 100.0;
 
 /// Gains below this share of the places' extent may be rounding alone.
 const TOO_LITTLE: f64 = 1e-12;
 
-/// Places, or pieces taken over, between two questions whether to go on.
+/// Places between two questions whether to go on.
 const ASK_EVERY: u32 = 64;
 
-/// The number of routes to find apart, each with at least one jolt per place.
-fn number(places: u32, jolts: u32) -> u32 {
-    (jolts / LEAST_JOLTS.max(places)).clamp(1, MOST_ROUTES)
+/// The number of routes to find apart, and the jolts for each.
+fn shares(places: u32, jolts: u32) -> (u32, u32) {
+    let walk = places / PLACES_A_JOLT;
+    let number = (jolts / (LEAST_JOLTS + walk)).clamp(1, MOST_ROUTES);
+    (number, (jolts / number).saturating_sub(walk))
+}
+
+/// The most places in each piece that a jolt moves.
+fn piece(places: u32, jolts: u32) -> u32 {
+    let piece = PIECE * f64::from(places) * f64::from(jolts).sqrt();
+    piece.clamp(SHORT_PIECE, LONG_PIECE) as u32
 }
 
 fn extent(legs: &impl Legs) -> f64 {
@@ -97,61 +133,10 @@ fn settle_all<L: Legs>(shorten: &mut Shorten<'_, L>, cancel: &Cancel<'_>) -> boo
     true
 }
 
-/// Has every route try pieces of the others, the longest route first.
-fn learn<L: Legs>(
-    shorten: &mut Shorten<'_, L>,
-    draw: &mut Draw,
-    found: &mut [Found],
-    tries: u32,
-    cancel: &Cancel<'_>,
-) {
-    for _ in 0..ROUNDS {
-        found.sort_by(|one, other| other.length.total_cmp(&one.length));
-        for learner in 0..found.len() {
-            if cancel.said() {
-                return;
-            }
-            let learned = learned(shorten, draw, found, learner, tries, cancel);
-            if let (Some(learned), Some(own)) = (learned, found.get_mut(learner)) {
-                *own = learned;
-            }
-        }
-    }
-}
-
-/// One of several routes with what makes it no longer taken over from the others; none where there are no others.
-fn learned<L: Legs>(
-    shorten: &mut Shorten<'_, L>,
-    draw: &mut Draw,
-    found: &[Found],
-    learner: usize,
-    tries: u32,
-    cancel: &Cancel<'_>,
-) -> Option<Found> {
-    let own = found.get(learner)?;
-    shorten.route.set(&own.order);
-    let mut length = own.length;
-    for attempt in 0..tries {
-        if attempt % ASK_EVERY == 0 && cancel.ask() {
-            break;
-        }
-        let other = draw.below(found.len() as u32 - 1) as usize;
-        let teacher = found.get(other + usize::from(other >= learner))?;
-        let change = graft(shorten, draw, &teacher.order);
-        if change <= shorten.least {
-            shorten.route.keep();
-            length += change;
-        } else {
-            shorten.route.take_back();
-        }
-    }
-    let order = shorten.route.order().to_vec();
-    Some(Found { length, order })
-}
-
 #[cfg(test)]
 mod tests {
-    use super::super::legs::{Round, distance};
+    use super::super::legs::{OneWay, Round, distance};
+    use super::super::links::Links;
     use super::*;
     use crate::Point;
 
@@ -173,25 +158,52 @@ mod tests {
 
     #[test]
     fn routes_that_learn_come_out_shorter_than_one_jolted_all_along() {
-        let (legs, length) = scattered(400);
+        let (legs, length) = scattered(600);
         let cancel = Cancel::new(&|| false);
         let mut alone = Shorten::new(&legs, Near::new(&legs, NEAR), 1e-9);
         settle_all(&mut alone, &cancel);
         let before = length(alone.route.order());
-        let budget = (12_000, heat(&legs, &alone.route));
-        let alone = anneal(&mut alone, &mut Draw::new(), budget, &cancel);
+        let effort = Effort {
+            jolts: 9_000,
+            heat: heat(&legs, &alone.route),
+            piece: 12,
+        };
+        let alone = anneal(&mut alone, &mut Draw::new(), effort, &cancel);
         assert!((before + alone.length - length(&alone.order)).abs() < 1e-6);
-        let together = search(&legs, 12_000, &cancel);
+        let together = search(&legs, 9_000, &cancel);
         assert!(length(&together) < length(&alone.order));
     }
 
     #[test]
-    fn routes_are_found_apart_only_where_jolts_are_many() {
-        assert_eq!(number(145, 1_800), 1);
-        assert_eq!(number(145, 17_000), 8);
-        assert_eq!(number(1_000, 17_000), 8);
-        assert_eq!(number(5_000, 17_000), 3);
-        assert_eq!(number(10_000, 17_000), 1);
-        assert_eq!(number(500, u32::MAX), MOST_ROUTES);
+    fn the_more_jolts_the_more_routes_are_found_apart() {
+        assert_eq!(shares(160, 79), (1, 59));
+        assert_eq!(shares(160, 1_600), (20, 60));
+        assert_eq!(shares(1_000, 9_000), (48, 62));
+        assert_eq!(shares(10_000, 9_000), (6, 250));
+        assert_eq!(shares(400, 50_000), (MOST_ROUTES, 200));
+        assert_eq!(shares(10_000, 1_000), (1, 0));
+    }
+
+    #[test]
+    fn a_place_that_lies_nowhere_stays_next_to_the_start() {
+        let (Round(points), _) = scattered(30);
+        let legs = OneWay::new(Point::ORIGIN, points.into_iter());
+        let tree: Vec<[u32; 2]> = (1..legs.count()).map(|place| [place / 3, place]).collect();
+        let branches = Branches::new(legs.count(), &tree);
+        let mut draw = Draw::new();
+        for _ in 0..20 {
+            let mut route = start(&legs, &branches, &mut draw);
+            assert!(Links::new(&route).joins(0, legs.count() - 1));
+            route.sort_unstable();
+            assert!(route.into_iter().eq(0..legs.count()));
+        }
+    }
+
+    #[test]
+    fn pieces_are_larger_with_more_places_and_more_jolts() {
+        assert_eq!(piece(145, 1_600), 12);
+        assert_eq!(piece(1_000, 9_000), 38);
+        assert_eq!(piece(1_000, 40_000), 82);
+        assert_eq!(piece(5_000, u32::MAX), 100);
     }
 }

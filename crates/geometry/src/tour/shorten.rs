@@ -54,9 +54,6 @@ struct Begun {
     gain: f64,
 }
 
-/// Second neighbors to try.
-const NEXT: usize = 5;
-
 impl<'a, L: Legs> Shorten<'a, L> {
     /// The route through the places in the order of their numbers; places are joined to near ones, and `least` is too
     /// small a gain.
@@ -157,7 +154,7 @@ impl<'a, L: Legs> Shorten<'a, L> {
                 kind: Kind::Turned,
             });
         }
-        for &(e, came) in self.near.of(d).iter().take(NEXT) {
+        for &(e, came) in self.near.of(d) {
             let gain = gain - came;
             if gain <= self.least {
                 break;
@@ -196,7 +193,7 @@ impl<'a, L: Legs> Shorten<'a, L> {
         }
         let d = self.route.at_step(start, steps + 1);
         let gain = gain + self.legs.leg(c, d);
-        for &(e, came) in self.near.of(d).iter().take(NEXT) {
+        for &(e, came) in self.near.of(d) {
             let gain = gain - came;
             if gain <= self.least {
                 break;

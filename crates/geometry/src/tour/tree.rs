@@ -18,6 +18,8 @@ pub(super) struct Tree {
     pub(super) length: f64,
     /// Number of legs at each place.
     pub(super) legs: Vec<u32>,
+    /// The tree's legs, without the one more.
+    pub(super) joints: Vec<[u32; 2]>,
     /// The legs by length, as numbers of twigs.
     order: Vec<(f64, u32)>,
     /// The groups of joined places, by place.
@@ -42,6 +44,7 @@ impl Tree {
         Self {
             length: 0.0,
             legs: Vec::with_capacity(places as usize),
+            joints: Vec::with_capacity(places as usize),
             order: (0..twigs).map(|twig| (0.0, twig)).collect(),
             hung: Vec::with_capacity(places as usize),
             spare: vec![None; places as usize],
@@ -70,6 +73,7 @@ impl Tree {
     fn clear(&mut self) {
         let places = self.spare.len();
         self.length = 0.0;
+        self.joints.clear();
         self.legs.clear();
         self.legs.resize(places, 0);
         self.spare.fill(None);
@@ -103,6 +107,7 @@ impl Tree {
         if let Some(hung) = self.hung.get_mut(high.0 as usize) {
             hung.below += low.1;
         }
+        self.joints.push([one, other]);
         self.add([one, other], by);
     }
 
@@ -193,6 +198,7 @@ mod tests {
         // 0-1, 1-2, 3-4, 2-3; then 4 has one leg, and its next is 1-4.
         assert_eq!(tree.length, 1.0 + 2.0 + 4.0 + 5.0 + 7.0);
         assert_eq!(tree.legs, [1, 3, 2, 2, 2]);
+        assert_eq!(tree.joints, [[0, 1], [1, 2], [3, 4], [2, 3]]);
     }
 
     #[test]

@@ -6,9 +6,10 @@
 //! the least extra length (Helsgaun, 2000): they miss fewer good routes than as many of the nearest places.
 
 use super::Cancel;
-use super::legs::Legs;
+use super::legs::{Legs, around, length};
 use super::near::Near;
 use super::tree::{Tree, Twig};
+use super::walk::Branches;
 use crate::Point;
 
 /// Legs with the weights of both ends added.
@@ -50,21 +51,22 @@ impl<L: Legs> Legs for Weighted<'_, L> {
 
 /// The most times that the weights are changed, and the most for each jolt that a place has: changing them once takes
 /// as long as a jolt does for about twenty places, and more than a tenth of all time does not pay.
-const MOST_ROUNDS: u32 = 60;
-const ROUNDS_A_JOLT: f64 = 2.0;
+const MOST_ROUNDS: u32 = 40;
+const ROUNDS_A_JOLT: f64 = 10.0;
 
 /// So many of the nearest places are looked at, and the most promising of those are tried.
-const WIDE: usize = 10;
+const WIDE: usize = 16;
 const TRIED: usize = 6;
 
-/// The legs of a route's places with weights, and the places worth trying next to each; `near` are the nearest.
+/// The legs of a route's places with weights, the places worth trying next to each, and the shortest tree under the
+/// weights; `near` are the nearest.
 pub(super) fn weigh<'a, L: Legs>(
     legs: &'a L,
     near: &Near,
     route: &[u32],
     jolts: u32,
     cancel: &Cancel<'_>,
-) -> (Weighted<'a, L>, Near) {
+) -> (Weighted<'a, L>, Near, Branches) {
     let twigs = twigs(legs, near, route);
     let mut tree = Tree::new(legs.count(), twigs.len() as u32);
     let rounds = ROUNDS_A_JOLT * f64::from(jolts) / f64::from(legs.count());
@@ -86,7 +88,8 @@ pub(super) fn weigh<'a, L: Legs>(
     let weighted = Weighted { legs, places };
     let extra = |one, other| weighted.leg(one, other) - tree.longest_between(one, other);
     let near = Near::new(legs, WIDE).least(TRIED, extra, &weighted);
-    (weighted, near)
+    let branches = Branches::new(legs.count(), &tree.joints);
+    (weighted, near, branches)
 }
 
 /// All legs between near places, and those of a route: they join all places.
@@ -108,15 +111,6 @@ fn twigs(legs: &impl Legs, near: &Near, route: &[u32]) -> Vec<Twig> {
         }
     }
     twigs
-}
-
-fn around(route: &[u32]) -> impl Iterator<Item = (u32, u32)> {
-    let next = route.iter().cycle().skip(1);
-    route.iter().copied().zip(next.copied())
-}
-
-fn length(legs: &impl Legs, route: &[u32]) -> f64 {
-    around(route).map(|(one, other)| legs.leg(one, other)).sum()
 }
 
 fn under(twig: &Twig, weights: &[f64]) -> f64 {
@@ -198,7 +192,7 @@ mod tests {
 
     fn weighed<L: Legs>(legs: &L, route: &[u32]) -> Vec<f64> {
         let cancel = Cancel::new(&|| false);
-        let (weighted, _) = weigh(legs, &Near::new(legs, 6), route, 17_000, &cancel);
+        let (weighted, ..) = weigh(legs, &Near::new(legs, 6), route, 17_000, &cancel);
         weighted.places.iter().map(|place| place.weight).collect()
     }
 
@@ -210,7 +204,7 @@ mod tests {
         let one: Vec<u32> = (0..legs.count()).collect();
         let other: Vec<u32> = one.iter().map(|at| at * 7 % legs.count()).collect();
         let cancel = Cancel::new(&|| false);
-        let (weighted, _) = weigh(&legs, &Near::new(&legs, 6), &one, 17_000, &cancel);
+        let (weighted, ..) = weigh(&legs, &Near::new(&legs, 6), &one, 17_000, &cancel);
         let longer = |route: &[u32]| length(&weighted, route) - length(&legs, route);
         assert!(longer(&one).abs() > 1.0);
         assert_near!(longer(&one), longer(&other), 1e-6);
