@@ -2,11 +2,11 @@
 
 use super::Cancel;
 use super::draw::Draw;
-use super::legs::Legs;
+use super::legs::{Legs, length};
 use super::route::Route;
 use super::shorten::Shorten;
 
-/// A route, and by how much it is longer than the one that the search began with.
+/// A closed route and its length.
 pub(super) struct Found {
     pub(super) length: f64,
     pub(super) order: Vec<u32>,
@@ -30,12 +30,12 @@ pub(super) fn anneal<L: Legs>(
     effort: Effort,
     cancel: &Cancel<'_>,
 ) -> Found {
+    let Effort { jolts, heat, piece } = effort;
+    let mut length = length(shorten.legs, shorten.route.order());
     let mut best = Found {
-        length: 0.0,
+        length,
         order: shorten.route.order().to_vec(),
     };
-    let Effort { jolts, heat, piece } = effort;
-    let mut length = 0.0;
     for jolt in 0..jolts {
         if jolt % ASK_EVERY == 0 && cancel.ask() {
             break;
@@ -68,8 +68,7 @@ const ASK_EVERY: u32 = 64;
 
 /// The lengthening by a jolt that is kept on the average at first.
 ///
-/// It does not hang on the number of jolts: routes that have less time to cool come out longer, but learn more from
-/// one another.
+/// It does not hang on the number of jolts: routes that have less time to cool come out longer, but differ more.
 pub(super) fn heat(legs: &impl Legs, route: &Route) -> f64 {
     let count = route.count();
     let leg = |spot| legs.leg(route.at(spot), route.at(spot + 1)).max(0.0);

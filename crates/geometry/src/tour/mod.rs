@@ -1,12 +1,13 @@
 //! The order in which holes are drilled with the least travel.
 //!
-//! Up to twelve places are solved exactly. For more, a route through neighbors on a curve that fills the plane is
-//! shortened by every exchange of two or three legs that helps, between near places only; then it is jolted in
-//! one place after another, shortened again around there, and the result kept or taken back. At first a slightly
-//! longer route is kept too, less and less until three quarters of the budget are gone: that gets out of dead ends.
-//! With many jolts several routes are found so, and then each takes over those pieces of the others that shorten it.
-//! Which places are tried next to each is settled by weights of the places, under which the shortest tree through
-//! them is nearly a route.
+//! Up to twelve places are solved exactly. For more, many routes are found apart, and then each takes over from the others
+//! what makes it shorter and leaves it a closed route, until none gets shorter.
+//!
+//! Each of them begins as a walk along the shortest tree through the places, under weights by which that tree is nearly a
+//! route. The route is shortened by every exchange of two or three legs that helps, between places between which the tree
+//! could go at little cost; then it is jolted in one place after another, shortened again around there, and the result kept
+//! or taken back. At first a slightly longer route is kept too, less and less until three quarters of the jolts are gone:
+//! that gets out of dead ends.
 //!
 //! The search counts jolts, never time, and draws from a fixed seed by arithmetic that is the same everywhere
 //! (nothing but sums, products, roots and [`libm`]): the same points give the same order on every machine.
@@ -49,8 +50,9 @@ pub struct Tour {
 /// The effort of looking for a shorter way: a number of jolts, so that the result does not hang on the machine's speed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct TourBudget {
-    /// Number of times the route is jolted and shortened again; where they are many, a fifth of them take over pieces of other
-    /// routes instead. None is a route that no exchange of three legs between near places shortens.
+    /// Number of times that routes are jolted and shortened again. A part of them stands for the time in which routes are found
+    /// at first and take over legs from each other. None is a route that no exchange of three legs between near places
+    /// shortens.
     pub jolts: u32,
 }
 

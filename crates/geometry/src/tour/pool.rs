@@ -1,4 +1,4 @@
-//! Several routes that take over legs from each other, until none has anything better to offer.
+//! Several routes that take over legs from each other, until none gets shorter by it.
 
 use super::Cancel;
 use super::anneal::Found;
@@ -11,7 +11,7 @@ use super::shorten::Shorten;
 use super::swaps::Swaps;
 use super::variety::Variety;
 
-/// Has all routes learn from each other.
+/// Makes all routes shorter with legs of each other.
 pub(super) fn share<L: Legs>(
     shorten: &Shorten<'_, L>,
     draw: &mut Draw,
@@ -20,8 +20,8 @@ pub(super) fn share<L: Legs>(
 ) {
     let mut pool = Pool::new(shorten, found);
     while pool.generation(draw, cancel) {}
-    let learned = pool.routes.iter().zip(pool.lengths);
-    for (found, (route, length)) in found.iter_mut().zip(learned) {
+    let shorter = pool.routes.iter().zip(pool.lengths);
+    for (found, (route, length)) in found.iter_mut().zip(shorter) {
         route.walk(&mut found.order);
         found.length = length;
     }
@@ -35,8 +35,8 @@ struct Pool<'a, L> {
     chains: Chains,
     swaps: Swaps,
     cross: Cross,
-    /// Swaps that make a route shorter, with their worth.
-    worthy: Vec<(f64, usize)>,
+    /// Swaps that make a route shorter, with what each gains for the variety that it costs.
+    ranked: Vec<(f64, usize)>,
 }
 
 /// The most swaps that a route takes over from another at once: two, or one for so many places. More take less time, but soon
@@ -59,51 +59,51 @@ impl<'a, L: Legs> Pool<'a, L> {
             chains: Chains::new(places),
             swaps: Swaps::new(places),
             cross: Cross::new(places),
-            worthy: Vec::new(),
+            ranked: Vec::new(),
         }
     }
 
-    /// Has each route learn from one other, by chance; false where none got shorter.
+    /// Lets each route take over legs of one other, by chance; false where none got shorter.
     fn generation(&mut self, draw: &mut Draw, cancel: &Cancel<'_>) -> bool {
         let mut turns: Vec<usize> = (0..self.routes.len()).collect();
         draw.shuffle(&mut turns);
-        let teachers = turns.iter().cycle().skip(1);
-        let mut learned = false;
-        for (learner, teacher) in turns.iter().zip(teachers) {
+        let others = turns.iter().cycle().skip(1);
+        let mut shorter = false;
+        for (own, other) in turns.iter().zip(others) {
             if cancel.ask() {
                 return false;
             }
-            learned |= self.learn(*learner, *teacher, draw);
+            shorter |= self.shorten(*own, *other, draw);
         }
-        learned
+        shorter
     }
 
-    /// Has a route take over what is worth most of another; false where nothing makes it shorter.
-    fn learn(&mut self, learner: usize, teacher: usize, draw: &mut Draw) -> bool {
-        let Some(own) = self.routes.get_mut(learner) else {
+    /// Lets a route take over the best of another; false where nothing makes it shorter.
+    fn shorten(&mut self, own: usize, other: usize, draw: &mut Draw) -> bool {
+        let Some(route) = self.routes.get_mut(own) else {
             return false;
         };
-        self.cross.route = core::mem::take(own);
+        self.cross.route = core::mem::take(route);
         self.cross.lay_out();
-        if let Some(other) = self.routes.get(teacher) {
+        if let Some(other) = self.routes.get(other) {
             self.chains
                 .find(&self.cross.route, other, draw, &mut self.swaps);
             self.swaps.knot();
         }
-        self.weigh_swaps();
-        let gain = self.take_worthiest();
-        if let Some(length) = self.lengths.get_mut(learner) {
+        self.rank_swaps();
+        let gain = self.take_best();
+        if let Some(length) = self.lengths.get_mut(own) {
             *length -= gain;
         }
-        if let Some(own) = self.routes.get_mut(learner) {
-            *own = core::mem::take(&mut self.cross.route);
+        if let Some(route) = self.routes.get_mut(own) {
+            *route = core::mem::take(&mut self.cross.route);
         }
         gain > 0.0
     }
 
-    /// Finds the swaps that make the route shorter, the worthiest first: what they gain for the variety that they cost.
-    fn weigh_swaps(&mut self) {
-        self.worthy.clear();
+    /// Finds the swaps that make the route shorter; the first gains most for the variety that it costs.
+    fn rank_swaps(&mut self) {
+        self.ranked.clear();
         for at in 0..self.swaps.count() {
             let swap = self.swaps.get(at);
             let gain = Cross::gain(self.shorten, swap);
@@ -112,19 +112,19 @@ impl<'a, L: Legs> Pool<'a, L> {
             }
             if let Some(gain) = self.cross.take(self.shorten, swap, gain) {
                 let loss = self.variety.loss(self.cross.changes());
-                self.worthy.push((gain / loss.max(LEAST_LOSS), at));
+                self.ranked.push((gain / loss.max(LEAST_LOSS), at));
                 self.cross.take_back();
             }
         }
-        self.worthy
+        self.ranked
             .sort_by(|one, other| other.0.total_cmp(&one.0).then(one.1.cmp(&other.1)));
     }
 
-    /// Makes the worthiest swaps; returns by how much the route got shorter.
-    fn take_worthiest(&mut self) -> f64 {
+    /// Makes the best swaps; returns by how much the route got shorter.
+    fn take_best(&mut self) -> f64 {
         let most = AT_ONCE.max(self.shorten.route.count() / PLACES_A_SWAP);
         let (mut taken, mut total) = (0, 0.0);
-        for (_, at) in &self.worthy {
+        for (_, at) in &self.ranked {
             let swap = self.swaps.get(*at);
             if taken == most {
                 break;

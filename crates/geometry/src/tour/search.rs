@@ -1,4 +1,4 @@
-//! The search for a short route: by way of several that learn from each other.
+//! The search for a short route: by way of many that take over legs from each other.
 //!
 //! A route that was jolted twice as long is hardly shorter, but the faults of routes found apart lie in different
 //! places. So many are found apart, none of them with much care, and then they take over legs from each other.
@@ -58,10 +58,7 @@ fn find_apart<L: Legs>(
     while found.len() < number as usize && !cancel.said() {
         shorten.route.set(&start(shorten.legs, branches, draw));
         settle_all(shorten, cancel);
-        let before = length(shorten.legs, shorten.route.order());
-        let mut route = anneal(shorten, draw, effort, cancel);
-        route.length += before;
-        found.push(route);
+        found.push(anneal(shorten, draw, effort, cancel));
     }
     found
 }
@@ -83,15 +80,16 @@ const NEAR: usize = 6;
 
 /// The most routes found apart, and the fewest jolts for each.
 ///
-/// From more routes that are worse there is more to learn, until they are too bad.
+/// With more routes that are worse the best of all comes out shorter, until they are too bad.
 const MOST_ROUTES: u32 = 200;
 const LEAST_JOLTS: u32 = 60;
 
-/// Finding a walk, making it short and sharing it take as long as a jolt does for so many places.
+/// A jolt takes as long as so many places of a route do while it is made short at first and shares its legs.
 const PLACES_A_JOLT: u32 = 8;
 
-/// The most places in each piece that a jolt moves: as a part of all places with one jolt, and at the least and most. With many
-/// jolts, routes must differ more than that they must be short.
+/// The most places in each piece that a jolt moves: the part of all places with a budget of one jolt, and the limits.
+///
+/// Larger pieces take longer, and make the routes differ more. That is worth more with a larger budget.
 const PIECE: f64 = 4.1e-4;
 const SHORT_PIECE: f64 = 12.0;
 const LONG_PIECE: f64 = 100.0;
@@ -139,6 +137,7 @@ mod tests {
     use super::super::links::Links;
     use super::*;
     use crate::Point;
+    use testkit::assert_near;
 
     /// Points by chance in a square of 500 mm, and the length of a closed route through them.
     fn scattered(count: u32) -> (Round, impl Fn(&[u32]) -> f64) {
@@ -157,19 +156,18 @@ mod tests {
     }
 
     #[test]
-    fn routes_that_learn_come_out_shorter_than_one_jolted_all_along() {
+    fn routes_that_share_legs_come_out_shorter_than_one_jolted_all_along() {
         let (legs, length) = scattered(600);
         let cancel = Cancel::new(&|| false);
         let mut alone = Shorten::new(&legs, Near::new(&legs, NEAR), 1e-9);
         settle_all(&mut alone, &cancel);
-        let before = length(alone.route.order());
         let effort = Effort {
             jolts: 9_000,
             heat: heat(&legs, &alone.route),
             piece: 12,
         };
         let alone = anneal(&mut alone, &mut Draw::new(), effort, &cancel);
-        assert!((before + alone.length - length(&alone.order)).abs() < 1e-6);
+        assert_near!(alone.length, length(&alone.order), 1e-6);
         let together = search(&legs, 9_000, &cancel);
         assert!(length(&together) < length(&alone.order));
     }

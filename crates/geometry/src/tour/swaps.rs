@@ -93,7 +93,7 @@ impl Swaps {
         }
     }
 
-    /// Takes down that a swap has a place.
+    /// Notes that a swap has a place.
     fn meet(&mut self, place: u32, swap: u32) {
         let Some(owner) = self.owners.get_mut(place as usize) else {
             return;

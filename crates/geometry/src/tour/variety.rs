@@ -1,7 +1,7 @@
 //! The number of routes that have each leg, and what their variety loses by a change of one of them.
 //!
-//! Routes that grow alike have nothing to learn from each other any more. So a change is worth what it gains for the
-//! entropy that it costs (Nagata and Kobayashi, 2013).
+//! Routes that are alike have no legs to share. So a change of a route is judged by what it gains for the entropy of all
+//! routes that it costs (Nagata and Kobayashi, 2013).
 
 use super::links::Links;
 
@@ -17,7 +17,7 @@ pub(super) struct Change {
 pub(super) struct Variety {
     /// By place, the places at the other ends of legs, and the number of routes that have each leg.
     legs: Vec<Vec<(u32, u32)>>,
-    /// By number of routes with a leg, what the leg adds to the entropy; not to scale.
+    /// By number of routes with a leg, the part of the leg in the entropy; not to scale.
     worths: Vec<f64>,
 }
 
@@ -58,7 +58,7 @@ impl Variety {
         changes.iter().map(loss).sum()
     }
 
-    /// Takes down the changes of a route.
+    /// Notes the changes of a route.
     pub(super) fn update(&mut self, changes: &[Change]) {
         for change in changes {
             self.note(*change);
