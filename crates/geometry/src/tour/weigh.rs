@@ -51,7 +51,7 @@ impl<L: Legs> Legs for Weighted<'_, L> {
 
 /// The most times that the weights are changed, and the most for each jolt that a place has: changing them once takes
 /// as long as a jolt does for about twenty places, and more than a tenth of all time does not pay.
-const MOST_ROUNDS: u32 = 40;
+const MOST_ROUNDS: u32 = 25;
 const ROUNDS_A_JOLT: f64 = 10.0;
 
 /// So many of the nearest places are looked at, and the most promising of those are tried.
