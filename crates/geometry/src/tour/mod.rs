@@ -59,16 +59,15 @@ pub struct TourBudget {
 impl TourBudget {
     /// For a board of up to 200 holes.
     ///
-    /// Measured on fifteen boards of 113 to 193 holes, each turned by 24 angles: 7 to 10 ms on one core of a busy
-    /// server, 0.002 % over the best way known on the average, 0.06 % at the worst.
+    /// Measured on fifteen boards of 113 to 193 holes, each turned by 24 angles: 7 to 11 ms on one core of a busy
+    /// server, 0.001 % over the best way known on the average, 0.04 % at the worst.
     pub const BOARD: Self = Self { jolts: 1_600 };
 
     /// For up to a thousand points.
     ///
-    /// Measured on three published drilling problems of 280 to 493 holes, each turned by 16 angles: 75 to 170 ms on a
-    /// busy machine, 0.003 % over the best known on the average, 0.04 % at the worst. Points by chance get 0.1 % more, and
-    /// 0.4 % at the worst, at 1,200. With 120,000 jolts, in 0.5 to 1.1 s, the drilling problems get 0.0002 % on the
-    /// average and 0.001 % at the worst. 10,000 points take 0.2 s.
+    /// Measured on three published drilling problems of 280 to 493 holes, each turned by 6 angles: 50 to 120 ms on a
+    /// busy machine, 0.003 % over the best known on the average, 0.015 % at the worst. 200 to 1,200 points by chance take 50 to
+    /// 160 ms, and are 0.045 % over it on the average, 0.17 % at the worst. 10,000 points take 0.5 s.
     pub const THOROUGH: Self = Self { jolts: 9_000 };
 }
 
