@@ -341,14 +341,25 @@ fn scuffed(board: &Board, coat: InLayer) -> String {
     }
 }
 
+/// Whether a kind is wiped on with a rag, rather than brushed or drawn; common practice, no source.
+pub const fn is_wiped(kind: CoatKind) -> bool {
+    matches!(
+        kind,
+        CoatKind::Oil
+            | CoatKind::OilVarnish
+            | CoatKind::OilWax
+            | CoatKind::WipingVarnish
+            | CoatKind::Wax
+    )
+}
+
 /// The tool that a kind is laid on with; common practice, no source.
 ///
 /// Finish that is wiped on and off leaves no brush marks; color is brushed or drawn between strips of tape.
 fn tool(coat: Coat) -> &'static str {
-    use board::CoatKind::{Oil, OilVarnish, OilWax, PaintPen, Wax, WipingVarnish};
     match coat.kind {
-        Oil | OilVarnish | OilWax | WipingVarnish | Wax => "lint-free rag",
-        PaintPen => "the pen, masking tape",
+        kind if is_wiped(kind) => "lint-free rag",
+        CoatKind::PaintPen => "the pen, masking tape",
         kind if is_color(kind) => "fine brush, masking tape",
         _ => "brush or lint-free rag",
     }

@@ -26,6 +26,11 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all.extend(inserts(workpiece, boards));
     all.extend(magnets(board, boards));
     all.extend(board.screws.iter().map(|ring| screws(board, ring, boards)));
+    all.extend(
+        board
+            .base
+            .and_then(|base| screws_of_base(board, &base, boards)),
+    );
     all.extend(board.base.and_then(|base| footing(board, &base, boards)));
     all.extend(lid(workpiece, boards));
     all
@@ -260,6 +265,28 @@ fn wood_screws(screw: Screw, length: f64, units: Units, count: f64) -> ToBuy {
         ),
         count,
     )
+}
+
+/// Screws for feet or a bearing, where none are typed for the underside: one for a foot, and four for a bearing, which has as many
+/// holes; none for a base that is glued on.
+///
+/// Their size follows from the part that is bought.
+fn screws_of_base(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
+    let (count, one) = match base.footing {
+        Footing::Feet { count, .. } => (count, "one for each foot"),
+        Footing::Round { .. } => (4, "four for the bearing"),
+    };
+    let is_needed = base.hold == BaseHold::Loose && board.screws.is_empty();
+    is_needed.then(|| ToBuy {
+        note: format!("{one}; they must end below the holes, and may come with it"),
+        pack: SCREWS,
+        ..ToBuy::pieces(
+            Shelf::Hardware,
+            "base-screw".into(),
+            "Wood screws for the base, size to be chosen".into(),
+            f64::from(count) * f64::from(boards),
+        )
+    })
 }
 
 /// Whether a base is a turntable bearing: round, and not glued.

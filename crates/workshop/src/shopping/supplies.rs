@@ -2,7 +2,9 @@
 
 use core::f64::consts::PI;
 
-use board::{Board, Build, CoatKind, FLUID_OUNCE, Footing, Paper, PieceKind, Rgb, Units, capital};
+use board::{
+    Board, Build, Coat, CoatKind, FLUID_OUNCE, Footing, Paper, PieceKind, Rgb, Units, capital,
+};
 
 use super::colors::{in_article, jars};
 use super::{Shelf, SoldBy, ToBuy, masking};
@@ -11,7 +13,8 @@ use crate::blank::panel::panel_width;
 use crate::colors::amount::brought;
 use crate::colors::resin::groove_resin;
 use crate::filling::steps::may_be_sealed;
-use crate::finish::{bore_area, ml_on};
+use crate::finish::steps::is_wiped;
+use crate::finish::{bore_area, coat_data, is_color, ml_on};
 use crate::job::{Method, Task, counted};
 use crate::{FinishNeed, Thicknesses, Workpiece, color_name, finish_needs};
 
@@ -25,6 +28,8 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all.extend(setting_epoxy(workpiece, boards));
     all.extend(glue(workpiece, boards));
     all.extend(finish(workpiece, boards));
+    all.extend(thinners(workpiece, boards));
+    all.extend(applicators(workpiece, boards));
     all.extend(masking::lines(workpiece, boards));
     all.extend(abrasives(workpiece, boards));
     all.extend(paper(workpiece));
@@ -237,6 +242,78 @@ fn of_kind(kind: CoatKind, ml: f64, units: Units, note: String) -> ToBuy {
 
 /// Paint in a pen, ml; from memory.
 const PEN: f64 = 8.0;
+
+/// Solvent to thin a finish with and to clean up after it, as a share of the finish; common practice, no source.
+const THINNER: f64 = 0.25;
+
+/// The solvents that the finish plan names, each once; water is at hand, and a pen's solvent is in it.
+fn thinners(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let mut all: Vec<ToBuy> = Vec::new();
+    for need in finish_needs(workpiece, boards) {
+        let solvent = coat_data(need.kind).solvent;
+        if solvent.contains("water") || need.kind == CoatKind::PaintPen {
+            continue;
+        }
+        let article = format!("thinner-{}", solvent.replace(' ', "-"));
+        let ml = THINNER * need.ml;
+        match all.iter_mut().find(|line| line.article == article) {
+            Some(known) => known.need += ml,
+            None => all.push(ToBuy {
+                note: "to thin the finish and to clean up, as its label says".into(),
+                ..volume(&article, &capital(solvent), ml, can(workpiece.units()))
+            }),
+        }
+    }
+    all
+}
+
+/// Rags in a pack; common practice, no source.
+const RAGS: f64 = 20.0;
+
+/// Rags for finish that is wiped on, a new one for each coat on each board, and brushes for what is brushed, which are cleaned.
+fn applicators(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let coats = &workpiece.board().finish;
+    let wiped = coats.iter().filter(|coat| is_wiped(coat.kind));
+    let rags: u32 = wiped.map(|coat| coat.coats).sum();
+    let is_brushed = |coat: &Coat| {
+        coat.kind != CoatKind::PaintPen && !is_wiped(coat.kind) && !is_color(coat.kind)
+    };
+    let brush = u32::from(coats.iter().any(is_brushed));
+    let is_colored = coats
+        .iter()
+        .any(|coat| is_color(coat.kind) && coat.kind != CoatKind::PaintPen);
+    let fine = u32::from(is_colored || workpiece.work_plan().has(Task::Paint));
+    let line = |article: &str, name: &str, note: &str, need: f64, pack: f64| ToBuy {
+        note: note.into(),
+        pack,
+        ..ToBuy::pieces(Shelf::Supplies, article.into(), name.into(), need)
+    };
+    let rags = f64::from(rags) * f64::from(boards);
+    let all = [
+        line(
+            "rag",
+            "Lint-free rags",
+            "a new one for each coat on each board",
+            rags,
+            RAGS,
+        ),
+        line(
+            "brush-finish",
+            "Brush for finish",
+            "cleaned after each coat",
+            f64::from(brush),
+            1.0,
+        ),
+        line(
+            "brush-fine",
+            "Fine brush",
+            "for the colors",
+            f64::from(fine),
+            1.0,
+        ),
+    ];
+    all.into_iter().filter(|line| line.need > 0.0).collect()
+}
 
 /// One of the colors of a kind of finish, in small jars or pens.
 fn colored(

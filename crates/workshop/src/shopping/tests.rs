@@ -87,6 +87,37 @@ fn strips_of_a_measured_slab_have_one_length_everywhere() {
     assert_eq!(sawn.work[0], words);
 }
 
+/// What the work needs beside the wood and the finish: the thinner that the finish plan names, rags for four coats on each of two
+/// boards, strips for 12 tenons of 36 mm, and a screw for each foot.
+#[test]
+fn thinner_rags_tenons_and_screws_are_bought() {
+    let mut board = strips();
+    board.units = Units::Mm;
+    board.finish = vec![board::Coat {
+        coats: 4,
+        ..board::Coat::of(board::CoatKind::WipingVarnish, 24.0)
+    }];
+    board.panel.tenons = Some(board::Tenons {
+        count: 3,
+        reach: 19.0,
+        ..board::Tenons::default()
+    });
+    board.base = Some(Base {
+        footing: Footing::Feet {
+            count: 3,
+            circle: 300.0,
+        },
+        ..Base::default()
+    });
+    let list = listed(&board, 2);
+    assert_eq!(line(&list, "thinner-mineral-spirits").bought(), (1, 1));
+    assert_near!(line(&list, "rag").need, 8.0, 0.0);
+    // 2 boards, 2 seams and 3 tenons each, of 36 mm with a tenth for the cuts, are 475 mm of strips.
+    assert_near!(line(&list, "tenon-stock-").need, 2.0, 0.0);
+    assert_near!(line(&list, "base-screw").need, 6.0, 0.0);
+    assert!(!list.iter().any(|line| line.article.starts_with("brush-")));
+}
+
 /// By hand: one slab of 650 by 326.5 by 52 mm makes both leaves. It is 0.01104 m³; a quarter more is 0.01379, so 0.014 are
 /// bought.
 #[test]

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Build, Measure, StockOutline, Units, capital, counted, show_length};
+use board::{Board, Build, INCH, Measure, StockOutline, Units, capital, counted, show_length};
 
 use super::lumber::{SoldThickness, board_feet, cubic_meters, tallied_board_feet};
 use super::parts::{CutFrom, CutPart, PartSize, cut_list};
@@ -18,6 +18,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let parts = cut_list(workpiece, boards);
     let mut all = lumber(workpiece, &parts, boards);
     all.extend(blanks(board, boards));
+    all.extend(tenon_stock(board, &parts));
     for part in &parts {
         match part.from {
             CutFrom::Plywood => all.push(sheet_part(part, board, "plywood", Shelf::Wood)),
@@ -200,6 +201,36 @@ fn around(outline: &StockOutline) -> Option<[f64; 2]> {
         (high - low).max(0.0)
     };
     Some([span(0), span(1)])
+}
+
+/// Strips that loose tenons are cut from, by the foot or by 300 mm; none for a board without tenons.
+///
+/// Planed offcuts of a hard wood do as well; a tenth is for the cuts.
+fn tenon_stock(board: &Board, parts: &[CutPart]) -> Option<ToBuy> {
+    let each = match board.units {
+        Units::Inch(_) => 12.0 * INCH,
+        Units::Mm => 300.0,
+    };
+    let tenon = parts.iter().find(|part| part.name == "loose tenon")?;
+    let [long, wide, thick] = tenon.finished.block();
+    let length = |mm| show_length(mm, board.units);
+    Some(ToBuy {
+        note: format!(
+            "for {}; strips from hardwood offcuts do as well",
+            counted(tenon.count, "loose tenon", "loose tenons")
+        ),
+        ..ToBuy::pieces(
+            Shelf::Wood,
+            format!("tenon-stock-{}x{}", in_name(wide), in_name(thick)),
+            format!(
+                "Loose-tenon stock, {} × {}, {} long",
+                length(wide),
+                length(thick),
+                length(each)
+            ),
+            (f64::from(tenon.count) * long * 1.1 / each).ceil(),
+        )
+    })
 }
 
 /// A piece of plywood or other sheet stock, sold cut to size.

@@ -78,6 +78,10 @@ fn of_every_kind() -> Vec<Board> {
         lower: Vec::new(),
         upper: Vec::new(),
     };
+    let mut outer = board.clone();
+    outer.panel.build = Build::Strips { count: 3 };
+    outer.finish = vec![board::Coat::of(board::CoatKind::OilPolyurethane, 24.0)];
+    boards.push(outer);
     boards.push(board);
     boards
 }
