@@ -85,7 +85,10 @@ const fn size_of(units: Units) -> Size {
 fn front(workpiece: &Workpiece, stamp: &Stamp, side: &Side) -> Vec<Item> {
     let filled = |mut side: Side, picture: f64| {
         title(workpiece, picture, &mut side);
-        side.ruled("Made by", &stamp.date);
+        match workpiece.board().price.maker.trim() {
+            "" => side.ruled("Made by", &stamp.date),
+            maker => side.signed(&format!("Made by {maker}"), &stamp.date),
+        }
         inside(workpiece, &mut side);
         side
     };
@@ -308,6 +311,21 @@ impl Side {
         self.space(HEADING + 2.0);
     }
 
+    /// Words at the left, cut where they are too long, and others at the end of the line.
+    fn signed(&mut self, words: &str, end: &str) {
+        let base = self.top - HEADING;
+        let room = self.width - crate::font::width(end, WORDS, Weight::Regular) - 2.0;
+        let words = crate::font::cut(words, WORDS, Weight::Regular, room);
+        let right = self.left + self.width;
+        for (x, anchor, words) in [
+            (self.left, Anchor::Start, words),
+            (right, Anchor::End, end.into()),
+        ] {
+            self.text(Point::new(x, base), WORDS, Weight::Regular, anchor, words);
+        }
+        self.space(HEADING + 2.0);
+    }
+
     /// Ruled lines down to the border.
     fn lines(&mut self) {
         while self.top - RULED >= self.bottom {
@@ -389,6 +407,20 @@ mod tests {
         ] {
             assert!(said.contains(part), "{part} in {said}");
         }
+    }
+
+    /// A maker who has typed a name has it on the card; the line to sign is for those who have not.
+    #[test]
+    fn the_maker_is_named() {
+        let mut board = wordy(Units::INCH);
+        board.price.maker = "Bench & Sons".into();
+        let sheet = card(&board);
+        assert!(
+            texts(&sheet)
+                .iter()
+                .any(|text| text.words == "Made by Bench & Sons")
+        );
+        assert!(!texts(&sheet).iter().any(|text| text.words == "Made by"));
     }
 
     /// Both sides hold all their words, each within its border and none overlapping another, with lines left for the rules.
