@@ -3,7 +3,6 @@
 use std::process::ExitCode;
 
 use app::cli::{Asked, Cli, run};
-use clap::Parser as _;
 
 /// The window's growing meshes go back to the system each frame under the standard allocator; this one
 /// keeps them, and a frame takes a third of the time.
@@ -11,7 +10,9 @@ use clap::Parser as _;
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 fn main() -> ExitCode {
-    match run(Cli::parse(), &mut std::io::stdout(), &mut std::io::stderr()) {
+    let words: Vec<_> = std::env::args_os().collect();
+    let cli = Cli::of(&words).unwrap_or_else(|error| error.exit());
+    match run(cli, &mut std::io::stdout(), &mut std::io::stderr()) {
         Asked::Done(code) => code,
         Asked::Window(file) => app::window::run(file.as_deref(), &mut std::io::stderr()),
     }

@@ -4,6 +4,7 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use board::several;
 use clap::Args;
 use serde::Serialize;
 use workshop::{Finding, Workpiece, stops};
@@ -76,7 +77,11 @@ fn as_json(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure> {
 
 fn for_people(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure> {
     let (board, holes) = (workpiece.board(), &workpiece.layout().holes);
-    writeln!(out, "{}: {} holes", board.title, holes.len())?;
+    let title = match board.title.trim() {
+        "" => "Untitled board",
+        title => title,
+    };
+    writeln!(out, "{title}: {}", several(holes.len(), "hole"))?;
     match workpiece.tiling() {
         Ok(tiling) => writeln!(
             out,

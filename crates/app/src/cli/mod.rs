@@ -9,11 +9,14 @@ mod read;
 mod report;
 mod set;
 
+use std::ffi::OsString;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use clap::{Parser, Subcommand};
+use board::in_a_row;
+use clap::error::ErrorKind;
+use clap::{CommandFactory as _, Parser, Subcommand};
 
 use crate::files::{FilesError, plain_reason};
 use plain::Plain;
@@ -52,6 +55,46 @@ enum Command {
     Check(check::Check),
     /// Write templates and tables of a board; exits with 1 if a kind could not be made and the rest was written
     Export(export::Export),
+}
+
+impl Cli {
+    /// The request of a command line, or what is wrong with it.
+    ///
+    /// Without a command the first word is a file to open; where more words follow it, a command was meant, and the error says
+    /// which it may be.
+    ///
+    /// # Errors
+    /// The error of the command line, ready to be printed.
+    pub fn of(words: &[OsString]) -> Result<Self, clap::Error> {
+        Self::try_parse_from(words).map_err(|error| match misspelled(words) {
+            Some(message) => Self::command().error(ErrorKind::InvalidSubcommand, message),
+            None => error,
+        })
+    }
+}
+
+/// The sentence on a first word that is no command, where more words follow it; none for an option and for what looks like a file.
+fn misspelled(words: &[OsString]) -> Option<String> {
+    let [_, first, _, ..] = words else {
+        return None;
+    };
+    let typed = first.to_str()?;
+    let commands = Cli::command();
+    let names: Vec<&str> = commands
+        .get_subcommands()
+        .map(clap::Command::get_name)
+        .collect();
+    if typed.starts_with('-') || typed.contains(['.', '/', '\\']) || names.contains(&typed) {
+        return None;
+    }
+    let likeness =
+        |name: &&&str| (strsim::normalized_damerau_levenshtein(name, typed) * 1e6) as u32;
+    let nearest = names.iter().max_by_key(likeness)?;
+    Some(if likeness(&nearest) >= 500_000 {
+        format!("no such command: {typed}; did you mean {nearest}?")
+    } else {
+        format!("no such command: {typed}; there are {}", in_a_row(&names))
+    })
 }
 
 /// A command that failed, as a sentence.
@@ -124,6 +167,27 @@ fn way_out(failure: &(dyn std::error::Error + 'static)) -> &'static str {
 mod tests {
     use super::*;
     use std::io::{Error, ErrorKind};
+
+    #[test]
+    fn a_misspelled_command_is_answered_with_the_one_that_may_be_meant() {
+        let told = |line: &str| {
+            let words: Vec<OsString> = line.split(' ').map(OsString::from).collect();
+            Cli::of(&words).err().map(|error| error.to_string())
+        };
+        let said = told("ringwright chek my.json").unwrap();
+        assert!(
+            said.contains("no such command: chek; did you mean check?"),
+            "{said}"
+        );
+        let said = told("ringwright frobnicate my.json").unwrap();
+        assert!(said.contains("there are new, get, set, check"), "{said}");
+        assert!(told("ringwright my.json").is_none() && told("ringwright check my.json").is_none());
+        assert!(
+            !told("ringwright my.json --bogus")
+                .unwrap()
+                .contains("no such command")
+        );
+    }
 
     #[test]
     fn a_full_disk_is_told_plainly_and_a_closed_pipe_not_at_all() {

@@ -13,7 +13,7 @@ pub enum Kind {
     PlotPdf,
     /// Whole board as SVG at true size, one group for each kind of hole
     Svg,
-    /// Whole board as DXF (R12), one layer a role, circles as circles, its unit in the first line
+    /// Whole board as DXF (R2000, or R12 where the board asks for it), one layer a role, circles as circles, its unit in the first line
     Dxf,
     /// Router template with holes for the guide bushing: PDF in sheets with a page of settings, SVG of the whole
     Router,

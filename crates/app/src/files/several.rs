@@ -143,6 +143,9 @@ fn make_folder(disk: Disk<'_>, folder: &Path) -> io::Result<bool> {
     if folder.as_os_str().is_empty() || folder.is_dir() {
         return Ok(false);
     }
+    if folder.exists() {
+        return Err(io::Error::other("it is a file; name a folder"));
+    }
     disk(Step::Folder, folder)?;
     fs::create_dir(folder).map(|()| true)
 }
