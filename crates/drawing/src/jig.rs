@@ -223,23 +223,10 @@ impl Says<'_> {
             })
             .collect();
         if !rows.is_empty() {
-            let least = self
-                .jig
-                .plates
-                .iter()
-                .map(|plate| plate.turned.min(plate.worst));
-            let least = least.fold(f64::INFINITY, f64::min);
-            let advice = if least <= PLATE_ERROR {
-                "You need only one plate for the whole board.".to_owned()
-            } else {
-                format!(
-                    "Do not drill by these plates: none comes within {} of every hole. Lay the holes out with the template.",
-                    self.miss(PLATE_ERROR)
-                )
-            };
             blocks.push(Block::Words(format!(
-                "{advice} The table gives the error of each at its worst hole: with player 1's axis on a division, and with the \
-                 board turned on the plate by the angle that makes it smallest."
+                "{} The table gives the error of each at its worst hole: with player 1's axis on a division, and with the board \
+                 turned on the plate by the angle that makes it smallest.",
+                self.plate_advice()
             )));
             blocks.push(Block::Table(Table {
                 columns: Column::all(&[
@@ -253,6 +240,22 @@ impl Says<'_> {
             }));
         }
         blocks
+    }
+
+    /// Whether one of the plates may be used at all.
+    fn plate_advice(&self) -> String {
+        let errors = self
+            .jig
+            .plates
+            .iter()
+            .map(|plate| plate.turned.min(plate.worst));
+        if errors.fold(f64::INFINITY, f64::min) <= PLATE_ERROR {
+            return "You need only one plate for the whole board.".into();
+        }
+        format!(
+            "Do not drill by these plates: none comes within {} of every hole. Lay the holes out with the template.",
+            self.miss(PLATE_ERROR)
+        )
     }
 
     /// A plate's error as text, to a hundredth of a millimeter or a thousandth of an inch: nobody drills more accurately than

@@ -283,11 +283,9 @@ impl Mend {
                 "The bit and bushing in your shop that make the holes and leave the most hardboard between them"
             }
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
-            Self::TurnOffSeams => {
-                "Turn the pattern so that the nearest hole is farthest from any seam"
-            }
+            Self::TurnOffSeams => "Turn the nearest hole as far from any seam as it goes",
             Self::LeastCutBySeams => {
-                "No angle keeps every hole off the seams; turn to the one where the worst hole is cut least"
+                "No angle clears every seam; this one cuts the worst hole least"
             }
             Self::BestPlace => "Put the center pin where the blank has the most wood",
             Self::StripsForPlaner => "The fewest strips that go through the planer",

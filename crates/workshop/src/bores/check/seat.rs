@@ -277,29 +277,35 @@ fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
              Drill less deep, or use a larger one.",
             length(below)
         ),
-        Wrong::Tight if board.piece.shank.is_none() => format!(
-            "The peg's shank counts as wide as its hole, and such a peg does not go in. Make it {} thinner (common practice, no \
-             source), and enter it as the piece's shank.",
-            board.units.spell(USUAL_PLAY)
-        ),
-        Wrong::Tight => format!(
-            "The {shank} shank has {} of play in {count} of {mouth}, and a peg needs {} to go in and come out (common practice, no \
-             source). Use a thinner shank or a larger bore.",
-            if first.bore.diameter - board.piece.shank.unwrap_or_default() < HAIR {
-                "no".to_owned()
-            } else {
-                show_setting(
-                    first.bore.diameter - board.piece.shank.unwrap_or_default(),
-                    board.units,
-                )
-            },
-            board.units.spell(USUAL_PLAY)
-        ),
+        Wrong::Tight => too_tight(board, first, count),
         Wrong::Sunk => format!(
             "Pegs {} long do not stand out of {count}. Use longer pegs or drill less deep.",
             length(board.piece.height)
         ),
     }
+}
+
+/// The message for pegs with too little play in a number of bores like the first.
+fn too_tight(board: &Board, first: &Hole, count: &str) -> String {
+    let usual = board.units.spell(USUAL_PLAY);
+    let Some(shank) = board.piece.shank else {
+        return format!(
+            "The peg's shank counts as wide as its hole, and such a peg does not go in. Make it {usual} thinner (common practice, no \
+             source), and enter it as the piece's shank."
+        );
+    };
+    let play = first.bore.diameter - shank;
+    let play = if play < HAIR {
+        "no".to_owned()
+    } else {
+        show_setting(play, board.units)
+    };
+    format!(
+        "The {} shank has {play} play in {count} of {}, and a peg needs {usual} to go in and come out (common practice, no source). \
+         Use a thinner shank or a larger bore.",
+        show_length(shank, board.units),
+        show_length(first.bore.diameter, board.units),
+    )
 }
 
 #[cfg(test)]

@@ -71,6 +71,12 @@ fn of_every_kind() -> Vec<Board> {
         ..Base::default()
     });
     boards.push(board.clone());
+    boards.extend(on_slab(board));
+    boards
+}
+
+/// A board on a measured slab: in one piece, and of strips under a finish that is brushed on.
+fn on_slab(mut board: Board) -> [Board; 2] {
     board.panel.build = Build::Whole;
     board.stock.outline = StockOutline::Slab {
         length: 650.0,
@@ -78,12 +84,10 @@ fn of_every_kind() -> Vec<Board> {
         lower: Vec::new(),
         upper: Vec::new(),
     };
-    let mut outer = board.clone();
-    outer.panel.build = Build::Strips { count: 3 };
-    outer.finish = vec![board::Coat::of(board::CoatKind::OilPolyurethane, 24.0)];
-    boards.push(outer);
-    boards.push(board);
-    boards
+    let mut strips = board.clone();
+    strips.panel.build = Build::Strips { count: 3 };
+    strips.finish = vec![board::Coat::of(board::CoatKind::OilPolyurethane, 24.0)];
+    [board, strips]
 }
 
 /// The page names every kind of row and of part, and none that never occurs.
