@@ -292,13 +292,20 @@ impl Mend {
             Self::RecessForPieces => {
                 "The shallowest and smallest recess that holds the pieces and leaves the wood wanted"
             }
+            Self::DropWaitingEdits => "Drop the edits of holes that this board does not have",
+            _ => self.tooltip_of_coating(),
+        }
+    }
+
+    /// The tooltip of a fix of resin, finish or colors.
+    const fn tooltip_of_coating(self) -> &'static str {
+        match self {
             Self::SmallerBatches => "The largest batch you can pour before it sets",
             Self::LowerResin => "The highest level at which every piece has its seat",
             Self::LongerDrying => "Let each coat dry as long as the next one needs",
             Self::FixFinish => {
                 "The fewest changes that make every coat hold: a tie coat, another order, another kind, a longer wait"
             }
-            Self::DropWaitingEdits => "Drop the edits of holes that this board does not have",
             _ => mends::tooltip(self),
         }
     }

@@ -56,13 +56,8 @@ fn in_need(mend: Mend) -> Board {
             board.panel.planer = 200.0;
         }
         Mend::RecessForPieces => (board.blank.thickness, board.recess) = (30.0, Some(recess())),
-        Mend::SmallerBatches => {
-            board.filling = Some(board::Filling {
-                ten_bores: 900.0,
-                ..board::Filling::default()
-            });
-        }
-        Mend::LowerResin => board.filling = Some(board::Filling::default()),
+        Mend::SmallerBatches => board.filling = Some(filling(900.0)),
+        Mend::LowerResin => board.filling = Some(filling(120.0)),
         Mend::LongerDrying | Mend::FixFinish => board.finish = faulty_finish(mend),
         Mend::DropWaitingEdits => board.edits.push(Edit {
             hole: "T9-3".parse().unwrap(),
@@ -72,6 +67,14 @@ fn in_need(mend: Mend) -> Board {
         _ => color_badly(&mut board, mend),
     }
     board
+}
+
+/// Holes filled to the top, ten of them in so many seconds.
+fn filling(ten_bores: f64) -> board::Filling {
+    board::Filling {
+        ten_bores,
+        ..board::Filling::default()
+    }
 }
 
 /// A recess too shallow for the usual marbles.
