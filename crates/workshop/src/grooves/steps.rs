@@ -173,6 +173,9 @@ fn stopped(workpiece: &Workpiece) -> Option<String> {
     let wanted = workpiece.board().grooves?;
     let has_lines = wanted.track || wanted.home || wanted.sectors_from.is_some();
     has_lines.then(|| {
+        if wanted.stop <= 0.0 {
+            return "Stop each line at the rim of its hole: a stop block at each end.".to_owned();
+        }
         format!(
             "Stop each line so that {} of wood stays between its end and the rim of the hole: a stop block at each end.",
             workpiece.length(wanted.stop)
