@@ -186,7 +186,10 @@ fn exported() -> Dialog {
     let paths = Kind::ALL.iter().flat_map(|kind| source.file_names(*kind));
     let files = paths.map(|name| WrittenFile {
         path: file(&name),
-        page: Some(Size::new(210.0, 297.0)),
+        page: std::path::Path::new(&name)
+            .extension()
+            .is_some_and(|ending| ending == "pdf")
+            .then_some(Size::new(210.0, 297.0)),
     });
     let left_out = |kind| LeftOut {
         kind,
