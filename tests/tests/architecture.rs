@@ -114,7 +114,12 @@ fn only_the_app_knows_windows() {
 
 #[test]
 fn only_host_and_files_touch_the_world() {
-    let may = ["crates/app/src/host.rs", "crates/app/src/files/"];
+    // The program itself reads the words it was called with.
+    let may = [
+        "crates/app/src/host.rs",
+        "crates/app/src/files/",
+        "crates/app/src/main.rs",
+    ];
     let worldly = [
         "fs::",
         "env::",

@@ -1,6 +1,7 @@
 //! The content of exports, before it is bytes: the preview shows the very pages that are written.
 
 mod papers;
+mod written;
 
 use std::sync::Arc;
 
@@ -9,9 +10,9 @@ use drawing::{
     Sheet, Stamp, fit_strip_pages, jig_pages, numbered, printer_test_sheet, router_sheets,
     router_whole, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
-use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
+use export::GcodeOptions;
 use jiff::Timestamp;
-use kurbo::{Rect, Size};
+use kurbo::Rect;
 use picture::{Page, Picture, SIZES, View, Words, proof};
 use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
@@ -63,18 +64,6 @@ pub enum Body {
     Picture(Arc<Shown>, PictureFormat),
     /// Text as it is written.
     Text(Vec<u8>),
-}
-
-impl Body {
-    fn page_size(&self) -> Option<Size> {
-        let sheets = match self {
-            Self::Pages(sheets, _) | Self::Illustrated(sheets, _) => &sheets[..],
-            Self::Picture(shown, PictureFormat::Pdf) => core::slice::from_ref(&shown.sheet),
-            Self::Svg(_) | Self::Dxf(_) | Self::Picture(..) | Self::Text(_) => &[],
-        };
-        let sizes = sheets.iter().map(|sheet| sheet.size);
-        sizes.max_by(|one, other| one.area().total_cmp(&other.area()))
-    }
 }
 
 /// The files of a proof, by the ends of their names.
@@ -143,12 +132,6 @@ pub enum Part<'a> {
 }
 
 impl Content {
-    /// Width and height of the largest page of each file, mm; none for a file without pages.
-    pub fn page_sizes(&self) -> Vec<Option<Size>> {
-        let each = self.0.iter();
-        each.map(|file| file.body.page_size()).collect()
-    }
-
     /// Everything there is to preview, page by page, each with its name.
     pub fn parts(&self) -> Vec<(String, Part<'_>)> {
         let mut parts = Vec::new();
@@ -311,54 +294,6 @@ impl Source {
                 vec![pdf("printer-test.pdf", vec![sheet])]
             }
         }))
-    }
-
-    /// The files of a kind: their names and their bytes.
-    ///
-    /// # Errors
-    /// As [`Self::content`], and where the format cannot hold it.
-    pub fn files(&self, kind: Kind) -> Result<Vec<(String, Vec<u8>)>, ExportError> {
-        self.written(self.content(kind)?)
-    }
-
-    /// The names and the bytes of the files of some content.
-    ///
-    /// # Errors
-    /// Where a format cannot hold it.
-    pub(super) fn written(&self, content: Content) -> Result<Vec<(String, Vec<u8>)>, ExportError> {
-        let files = content.0.into_iter();
-        files
-            .map(|file| Ok((self.file_name(&file.ending), self.bytes(file.body)?)))
-            .collect()
-    }
-
-    fn bytes(&self, body: Body) -> Result<Vec<u8>, export::Error> {
-        Ok(match body {
-            Body::Pages(sheets, layers) => {
-                export::pdf(&sheets, &self.pdf_options(layers == Layers::Kept))?
-            }
-            Body::Svg(sheet) => export::svg(&sheet)?.into_bytes(),
-            Body::Dxf(sheet) => {
-                let options = DxfOptions {
-                    units: self.board().units,
-                    release: self.board().template.dxf,
-                };
-                export::dxf(&sheet, options)?.into_bytes()
-            }
-            Body::Picture(shown, PictureFormat::Png) => export::png(&shown.whole)?,
-            Body::Picture(shown, PictureFormat::Svg) => {
-                export::svg_over(&shown.sheet, &shown.bare, shown.area)?.into_bytes()
-            }
-            Body::Picture(shown, PictureFormat::Pdf) => {
-                let options = self.pdf_options(false);
-                let sheets = core::slice::from_ref(&shown.sheet);
-                export::pdf_over(sheets, &shown.bare, shown.area, &options)?
-            }
-            Body::Illustrated(sheets, behind) => {
-                export::pdf_over(&sheets, &behind.0, behind.1, &self.pdf_options(false))?
-            }
-            Body::Text(text) => text,
-        })
     }
 
     /// The names of the files of a kind; none where it cannot be made.
@@ -589,21 +524,6 @@ impl Source {
     /// Pages with their numbers, counted through the file.
     fn numbered(&self, pages: Vec<Sheet>) -> Vec<Sheet> {
         numbered(pages, self.board().template.margin)
-    }
-
-    fn pdf_options(&self, layers: bool) -> PdfOptions {
-        PdfOptions {
-            title: self.board().title.clone(),
-            creator: "Ringwright".into(),
-            created: Some(Date {
-                year: self.moment.year,
-                month: self.moment.month,
-                day: self.moment.day,
-                hour: 0,
-                minute: 0,
-            }),
-            layers,
-        }
     }
 }
 
