@@ -73,6 +73,13 @@ fn pin(workpiece: &Workpiece) -> Option<Operation> {
     }
 }
 
+/// The sentences that locate the center where no hole for a pin is drilled before the machine's; `None` elsewhere.
+pub fn marked_for_machine(workpiece: &Workpiece) -> Option<[String; 2]> {
+    let board = workpiece.board();
+    let is_pivot = matches!(board.drilled_center(), Center::Pivot { .. });
+    (!is_pivot && !turns_on_pin(board)).then(|| marked(workpiece))
+}
+
 /// The sentences that locate the center on the blank, and player 1's axis to the grain and the seams.
 ///
 /// It is located where the blank was measured and stays in one piece: a glued-up panel no longer has that frame.

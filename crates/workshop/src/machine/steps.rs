@@ -2,7 +2,9 @@
 
 use crate::bores::steps::kinds_but_center;
 use crate::grooves::steps::set;
-use crate::jig::steps::{edge_by_machine, grooves_by_machine, reach, ring_on_pin};
+use crate::jig::steps::{
+    edge_by_machine, grooves_by_machine, marked_for_machine, reach, ring_on_pin,
+};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, Workpiece, passes};
 
@@ -35,6 +37,7 @@ fn bores(workpiece: &Workpiece) -> Operation {
     }
     .with("CNC machine, drilling programs", 30.0 + 10.0 * bits as f64 + 0.1 * holes as f64)
     .minding(&[Caution::Cnc])
+    .says(marked_for_machine(workpiece).into_iter().flatten())
     .says([
         "Hold the blank down outside the circle, clamps out of the bit's way and lower than the safe height. Set X0 Y0 on the center, \
          X along the grain, Y+ to 12 o'clock, Z0 on the top face."

@@ -493,6 +493,16 @@ fn dowels_are_drilled_only_for_a_blank_that_comes_back() {
     assert!(told(&board, Task::MachinedEdge).contains("Leave the blank clamped"));
 }
 
+#[test]
+fn a_machine_without_a_pin_has_its_center_marked_first() {
+    let board = machined(Some(EdgeRun::default()));
+    assert!(!tasks(&board).contains(&Task::PinHole));
+    let work = only(&board, Task::MachinedBores).work;
+    assert!(work[0].starts_with("Mark the center"), "{work:?}");
+    let on_pin = machined(None);
+    assert!(!told(&on_pin, Task::MachinedBores).contains("Mark the center"));
+}
+
 /// Cut on the pin, the edge comes before the center hole, and the waste with any dowels is gone before the grooves.
 #[test]
 fn a_round_board_gets_its_zero_again_from_what_is_left() {
